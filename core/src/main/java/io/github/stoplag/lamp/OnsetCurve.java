@@ -1,0 +1,90 @@
+package io.github.stoplag.lamp;
+
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Caveat;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * How a lamp's light rises after switch-on: luminous intensity relative to its final value against time.
+ *
+ * <p>Time 0 is the instant the lamp's circuit closes. The curve starts at its value before switch-on (0 for a dark lamp),
+ * never falls, and ends at 1, or below 1 where a measured curve was cut off.
+ */
+public interface OnsetCurve {
+    /**
+     * Names the lamp in reports.
+     *
+     * @return a short name, for example {@code filament 12 V 21 W at 13.5 V}
+     */
+    String label();
+
+    /**
+     * Gives the luminous intensity at a time, relative to the final intensity.
+     *
+     * @param timeS the time since switch-on in seconds; before 0 the lamp is as it was
+     * @return I(t)/I(∞), in [0, 1]
+     */
+    double relativeIntensity(double timeS);
+
+    /**
+     * Gives the first time at which the light reaches a level.
+     *
+     * @param levelRatio the level relative to the final intensity, in (0, 1)
+     * @return the time since switch-on in seconds, or nothing if the curve never reaches the level
+     * @throws IllegalArgumentException if the level is outside (0, 1)
+     */
+    OptionalDouble timeToLevelS(double levelRatio);
+
+    /**
+     * Gives the time after which the light no longer changes enough to matter: where it has reached 99.9 % of its end value.
+     *
+     * @return the time since switch-on in seconds
+     */
+    double settledS();
+
+    /**
+     * Says what the curve rests on: model, parameters, sources, assumptions.
+     *
+     * @return one statement a line
+     */
+    List<String> basis();
+
+    /**
+     * Gives the reservations that go with the curve.
+     *
+     * @return the caveats, empty if there are none
+     */
+    List<Caveat> caveats();
+
+    /**
+     * Gives the first time at which the light reaches a level.
+     *
+     * @param levelRatio the level relative to the final intensity, in (0, 1)
+     * @return the time since switch-on, or nothing if the curve never reaches the level
+     * @throws IllegalArgumentException if the level is outside (0, 1)
+     */
+    default Optional<TimeSpan> timeToLevel(double levelRatio) {
+        OptionalDouble timeS = timeToLevelS(levelRatio);
+        return timeS.isPresent() ? Optional.of(TimeSpan.seconds(timeS.getAsDouble())) : Optional.empty();
+    }
+
+    /**
+     * Gives the time the light takes from one level to a higher one; 0.1 and 0.9 give the usual rise time.
+     *
+     * @param fromRatio the lower level relative to the final intensity
+     * @param toRatio the upper level relative to the final intensity
+     * @return the rise time, or nothing if the curve never reaches the upper level
+     * @throws IllegalArgumentException if the levels are not 0 &lt; from &lt; to &lt; 1
+     */
+    default Optional<TimeSpan> riseTime(double fromRatio, double toRatio) {
+        Check.above("upper level", toRatio, fromRatio, 1, "");
+        OptionalDouble from = timeToLevelS(fromRatio);
+        OptionalDouble to = timeToLevelS(toRatio);
+        return from.isPresent() && to.isPresent()
+                ? Optional.of(TimeSpan.seconds(to.getAsDouble() - from.getAsDouble()))
+                : Optional.empty();
+    }
+}

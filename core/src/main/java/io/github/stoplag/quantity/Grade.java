@@ -1,0 +1,91 @@
+package io.github.stoplag.quantity;
+
+/**
+ * A road grade: rise over run, positive uphill in the direction of travel.
+ *
+ * <p>Symbol G; possible range [-1, 1]. Equality is exact; see {@link #isCloseTo}.
+ *
+ * @param inRatio the grade in a plain ratio
+ */
+public record Grade(double inRatio) implements Comparable<Grade> {
+    /**
+     * Checks the range and turns -0.0 into 0.0.
+     *
+     * @throws IllegalArgumentException if inRatio is not in [-1, 1]
+     */
+    public Grade {
+        inRatio = Check.inRange("grade", inRatio, -1.0, 1.0, "") + 0.0;
+    }
+
+    /**
+     * Makes a grade from rise over run.
+     *
+     * @param ratio the grade in rise over run
+     * @return the grade
+     * @throws IllegalArgumentException if it is not in [-1, 1]
+     */
+    public static Grade ratio(double ratio) {
+        return new Grade(ratio);
+    }
+
+    /**
+     * Makes a grade from percent.
+     *
+     * @param percent the grade in percent
+     * @return the grade
+     * @throws IllegalArgumentException if it is not in [-1, 1]
+     */
+    public static Grade percent(double percent) {
+        return new Grade(percent / 100.0);
+    }
+
+    /**
+     * Makes a grade from degrees of slope.
+     *
+     * @param degrees the grade in degrees of slope
+     * @return the grade
+     * @throws IllegalArgumentException if it is not in [-1, 1]
+     */
+    public static Grade degrees(double degrees) {
+        return new Grade(Math.tan(Math.toRadians(degrees)));
+    }
+
+    /**
+     * Gives the grade in percent.
+     *
+     * @return the grade in percent
+     */
+    public double inPercent() {
+        return inRatio * 100.0;
+    }
+
+    /**
+     * Gives the grade in degrees of slope.
+     *
+     * @return the grade in degrees of slope
+     */
+    public double inDegrees() {
+        return Math.toDegrees(Math.atan(inRatio));
+    }
+
+    /**
+     * Says whether another grade is within a tolerance of this one.
+     *
+     * @param other the other grade
+     * @param tolerance the largest difference that still counts as close
+     * @return true if the two differ by no more than the tolerance
+     */
+    public boolean isCloseTo(Grade other, Grade tolerance) {
+        return Math.abs(inRatio - other.inRatio) <= tolerance.inRatio;
+    }
+
+    @Override
+    public int compareTo(Grade other) {
+        return Double.compare(inRatio, other.inRatio);
+    }
+
+    @Override
+    public String toString() {
+        return Numbers.text(inPercent()) + " %";
+    }
+}

@@ -1,0 +1,51 @@
+package io.github.stoplag.quantity;
+
+/**
+ * An illuminance, here mostly at the eye.
+ *
+ * <p>Symbol E; possible range [0, 1e6] lx. Equality is exact; see {@link #isCloseTo}.
+ *
+ * @param inLux the illuminance in lux
+ */
+public record Illuminance(double inLux) implements Comparable<Illuminance> {
+    /**
+     * Checks the range and turns -0.0 into 0.0.
+     *
+     * @throws IllegalArgumentException if inLux is not in [0, 1e6] lx
+     */
+    public Illuminance {
+        inLux = Check.inRange("illuminance", inLux, 0.0, 1e6, "lx") + 0.0;
+    }
+
+    /**
+     * Makes a illuminance from lux.
+     *
+     * @param lux the illuminance in lux
+     * @return the illuminance
+     * @throws IllegalArgumentException if it is not in [0, 1e6] lx
+     */
+    public static Illuminance lux(double lux) {
+        return new Illuminance(lux);
+    }
+
+    /**
+     * Says whether another illuminance is within a tolerance of this one.
+     *
+     * @param other the other illuminance
+     * @param tolerance the largest difference that still counts as close
+     * @return true if the two differ by no more than the tolerance
+     */
+    public boolean isCloseTo(Illuminance other, Illuminance tolerance) {
+        return Math.abs(inLux - other.inLux) <= tolerance.inLux;
+    }
+
+    @Override
+    public int compareTo(Illuminance other) {
+        return Double.compare(inLux, other.inLux);
+    }
+
+    @Override
+    public String toString() {
+        return Numbers.text(inLux) + " lx";
+    }
+}

@@ -1,0 +1,51 @@
+package io.github.stoplag.quantity;
+
+/**
+ * A luminous flux.
+ *
+ * <p>Symbol Φ; possible range [0, 1e8] lm. Equality is exact; see {@link #isCloseTo}.
+ *
+ * @param inLumens the luminous flux in lumens
+ */
+public record LuminousFlux(double inLumens) implements Comparable<LuminousFlux> {
+    /**
+     * Checks the range and turns -0.0 into 0.0.
+     *
+     * @throws IllegalArgumentException if inLumens is not in [0, 1e8] lm
+     */
+    public LuminousFlux {
+        inLumens = Check.inRange("luminous flux", inLumens, 0.0, 1e8, "lm") + 0.0;
+    }
+
+    /**
+     * Makes a luminous flux from lumens.
+     *
+     * @param lumens the luminous flux in lumens
+     * @return the luminous flux
+     * @throws IllegalArgumentException if it is not in [0, 1e8] lm
+     */
+    public static LuminousFlux lumens(double lumens) {
+        return new LuminousFlux(lumens);
+    }
+
+    /**
+     * Says whether another luminous flux is within a tolerance of this one.
+     *
+     * @param other the other luminous flux
+     * @param tolerance the largest difference that still counts as close
+     * @return true if the two differ by no more than the tolerance
+     */
+    public boolean isCloseTo(LuminousFlux other, LuminousFlux tolerance) {
+        return Math.abs(inLumens - other.inLumens) <= tolerance.inLumens;
+    }
+
+    @Override
+    public int compareTo(LuminousFlux other) {
+        return Double.compare(inLumens, other.inLumens);
+    }
+
+    @Override
+    public String toString() {
+        return Numbers.text(inLumens) + " lm";
+    }
+}

@@ -1,0 +1,71 @@
+package io.github.stoplag.quantity;
+
+/**
+ * An electric resistance.
+ *
+ * <p>Symbol R; possible range [0, 1e9] Ω. Equality is exact; see {@link #isCloseTo}.
+ *
+ * @param inOhms the resistance in ohms
+ */
+public record Resistance(double inOhms) implements Comparable<Resistance> {
+    /**
+     * Checks the range and turns -0.0 into 0.0.
+     *
+     * @throws IllegalArgumentException if inOhms is not in [0, 1e9] Ω
+     */
+    public Resistance {
+        inOhms = Check.inRange("resistance", inOhms, 0.0, 1e9, "Ω") + 0.0;
+    }
+
+    /**
+     * Makes a resistance from ohms.
+     *
+     * @param ohms the resistance in ohms
+     * @return the resistance
+     * @throws IllegalArgumentException if it is not in [0, 1e9] Ω
+     */
+    public static Resistance ohms(double ohms) {
+        return new Resistance(ohms);
+    }
+
+    /**
+     * Makes a resistance from milliohms.
+     *
+     * @param milliohms the resistance in milliohms
+     * @return the resistance
+     * @throws IllegalArgumentException if it is not in [0, 1e9] Ω
+     */
+    public static Resistance milliohms(double milliohms) {
+        return new Resistance(milliohms / 1000.0);
+    }
+
+    /**
+     * Gives the resistance in milliohms.
+     *
+     * @return the resistance in milliohms
+     */
+    public double inMilliohms() {
+        return inOhms * 1000.0;
+    }
+
+    /**
+     * Says whether another resistance is within a tolerance of this one.
+     *
+     * @param other the other resistance
+     * @param tolerance the largest difference that still counts as close
+     * @return true if the two differ by no more than the tolerance
+     */
+    public boolean isCloseTo(Resistance other, Resistance tolerance) {
+        return Math.abs(inOhms - other.inOhms) <= tolerance.inOhms;
+    }
+
+    @Override
+    public int compareTo(Resistance other) {
+        return Double.compare(inOhms, other.inOhms);
+    }
+
+    @Override
+    public String toString() {
+        return Numbers.text(inOhms) + " Ω";
+    }
+}

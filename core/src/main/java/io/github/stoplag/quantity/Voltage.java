@@ -1,0 +1,71 @@
+package io.github.stoplag.quantity;
+
+/**
+ * An electric voltage.
+ *
+ * <p>Symbol U; possible range [-1000, 1000] V. Equality is exact; see {@link #isCloseTo}.
+ *
+ * @param inVolts the voltage in volts
+ */
+public record Voltage(double inVolts) implements Comparable<Voltage> {
+    /**
+     * Checks the range and turns -0.0 into 0.0.
+     *
+     * @throws IllegalArgumentException if inVolts is not in [-1000, 1000] V
+     */
+    public Voltage {
+        inVolts = Check.inRange("voltage", inVolts, -1000.0, 1000.0, "V") + 0.0;
+    }
+
+    /**
+     * Makes a voltage from volts.
+     *
+     * @param volts the voltage in volts
+     * @return the voltage
+     * @throws IllegalArgumentException if it is not in [-1000, 1000] V
+     */
+    public static Voltage volts(double volts) {
+        return new Voltage(volts);
+    }
+
+    /**
+     * Makes a voltage from millivolts.
+     *
+     * @param millivolts the voltage in millivolts
+     * @return the voltage
+     * @throws IllegalArgumentException if it is not in [-1000, 1000] V
+     */
+    public static Voltage millivolts(double millivolts) {
+        return new Voltage(millivolts / 1000.0);
+    }
+
+    /**
+     * Gives the voltage in millivolts.
+     *
+     * @return the voltage in millivolts
+     */
+    public double inMillivolts() {
+        return inVolts * 1000.0;
+    }
+
+    /**
+     * Says whether another voltage is within a tolerance of this one.
+     *
+     * @param other the other voltage
+     * @param tolerance the largest difference that still counts as close
+     * @return true if the two differ by no more than the tolerance
+     */
+    public boolean isCloseTo(Voltage other, Voltage tolerance) {
+        return Math.abs(inVolts - other.inVolts) <= tolerance.inVolts;
+    }
+
+    @Override
+    public int compareTo(Voltage other) {
+        return Double.compare(inVolts, other.inVolts);
+    }
+
+    @Override
+    public String toString() {
+        return Numbers.text(inVolts) + " V";
+    }
+}

@@ -1,0 +1,13 @@
+package io.github.stoplag.source;
+
+/**
+ * A reservation that travels with a result: an input outside the range a model was validated in, or a caution.
+ *
+ * @param text the reservation in one sentence, with quantity, range, unit and value where they apply
+ */
+public record Caveat(String text) {
+    @Override
+    public String toString() {
+        return text;
+    }
+}
