@@ -250,7 +250,7 @@ public final class UnitTable<V> {
     }
 
     private IllegalArgumentException failure(String text, String reason) {
-        return new IllegalArgumentException(quantity + " \"" + text + "\": " + reason);
+        return new IllegalArgumentException(quantity + " \"" + text.replaceAll("\\s+", " ") + "\": " + reason);
     }
 
     private String unitComplaint(String spelling) {
