@@ -4,13 +4,13 @@ import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** The charts of a lamp swap: both onsets with the moments of being seen, and the distance gained against speed. */
 final class Charts {
@@ -22,23 +22,24 @@ final class Charts {
     static List<Figure> of(LampSwap swap) {
         return List.of(
                 onset(swap),
-                gained(swap, "distance_metric", "metric units", "km/h", Speed::inKmh, "m", Distance::inMetres),
-                gained(swap, "distance_us", "US customary units", "mph", Speed::inMph, "ft", Distance::inFeet));
+                gained(swap, "distance_metric", "in metres", "km/h", Speed::inKmh, "m", Distance::inMetres),
+                gained(swap, "distance_us", "in feet", "mph", Speed::inMph, "ft", Distance::inFeet));
     }
 
     private static Figure onset(LampSwap swap) {
-        double endS = MARGIN
-                * swap.lamps().stream()
+        double settledS = swap.lamps().stream()
                         .flatMapToDouble(lamp -> DoubleStream.of(
                                 lamp.onset().settledS(), lamp.seenS(false).orElse(0)))
                         .max()
                         .orElse(1);
+        double endS = Axis.over(new double[] {MARGIN * settledS * 1000}, 0, 1).hi() / 1000;
         List<LineChart.Series> series = IntStream.range(0, swap.lamps().size())
                 .mapToObj(i -> onset(swap.lamps().get(i), i, endS))
                 .toList();
         return figure(
                 "onset",
-                "How the light rises, and when it is seen" + mark(swap),
+                "How the light rises, and when it is seen",
+                note(swap, "marks: seen by " + swap.scenario().detector().criterion()),
                 swap.lamps().stream().map(Charts::inWords).collect(Collectors.joining(" "))
                         + " Marks: seen by " + swap.scenario().detector().criterion() + ".",
                 new LineChart("time since switch-on (ms)", "light, % of final", series));
@@ -58,26 +59,24 @@ final class Charts {
         // the two lamps differ in scale by a hundred, so the samples crowd towards switch-on
         DoubleStream grid = IntStream.rangeClosed(0, SAMPLES).mapToDouble(i -> endS * Math.pow(i / (double) SAMPLES, 3));
         OptionalDouble seen = lamp.seenS(false);
-        double[] timesS = DoubleStream.concat(grid, seen.stream()).sorted().toArray();
-        List<Integer> marks = seen.isPresent()
-                ? List.of(Arrays.binarySearch(timesS, seen.getAsDouble()))
-                : List.of();
+        List<LineChart.Point> points =
+                DoubleStream.concat(grid, seen.stream()).sorted().mapToObj(t -> point(lamp, t)).toList();
         return new LineChart.Series(
                 lamp.name() + ": " + (seen.isPresent() ? "seen after " + time(seen) : Verdict.NEVER_SEEN),
                 style,
-                false,
-                DoubleStream.of(timesS).map(t -> t * 1000).toArray(),
-                DoubleStream.of(timesS)
-                        .map(t -> 100 * lamp.onset().relativeIntensity(t))
-                        .toArray(),
-                marks,
+                points,
+                seen.stream().mapToObj(t -> point(lamp, t)).toList(),
                 true);
+    }
+
+    private static LineChart.Point point(LampSwap.Lamp lamp, double timeS) {
+        return new LineChart.Point(timeS * 1000, 100 * lamp.onset().relativeIntensity(timeS));
     }
 
     private static Figure gained(
             LampSwap swap,
             String id,
-            String system,
+            String unitWord,
             String speedUnit,
             ToDoubleFunction<Speed> speedIn,
             String unit,
@@ -87,16 +86,16 @@ final class Charts {
             swap.earlierS(other)
                     .ifPresent(earlierS -> series.add(line(swap, other, earlierS, speedIn, in)));
         }
-        String heading = "Distance the LED lamp gains, " + system;
         Speed top = swap.scenario().legs().get(swap.scenario().legs().size() - 1).speed();
         String description = "Distance that the vehicle behind travels between the moments at which the two lamps are seen. "
                 + series.stream()
-                        .map(s -> s.label() + ": " + Text.digits(s.y()[s.y().length - 1]) + " " + unit + " at "
+                        .map(s -> s.label() + ": " + Text.digits(s.points().get(s.points().size() - 1).y()) + " " + unit + " at "
                                 + Text.digits(speedIn.applyAsDouble(top)) + " " + speedUnit + ".")
                         .collect(Collectors.joining(" "));
         return figure(
                 id,
-                heading + mark(swap),
+                "Distance gained by the LED lamp, " + unitWord,
+                note(swap, ""),
                 series.isEmpty() ? "Empty: one of the lamps is never seen." : description,
                 new LineChart("speed (" + speedUnit + ")", "distance gained (" + unit + ")", series));
     }
@@ -107,27 +106,33 @@ final class Charts {
             double earlierS,
             ToDoubleFunction<Speed> speedIn,
             ToDoubleFunction<Distance> in) {
-        List<Speed> speeds = new ArrayList<>(List.of(Speed.mps(0)));
-        swap.scenario().legs().forEach(leg -> speeds.add(leg.speed()));
+        List<LineChart.Point> marks = swap.scenario().legs().stream()
+                .map(leg -> new LineChart.Point(
+                        speedIn.applyAsDouble(leg.speed()),
+                        in.applyAsDouble(Distance.metres(1)) * leg.speed().inMps() * earlierS))
+                .toList();
         String criterion = (other ? swap.scenario().otherDetector() : swap.scenario().detector()).criterion();
         return new LineChart.Series(
-                Text.milliseconds(Math.abs(earlierS)) + (earlierS < 0 ? " later, " : " earlier, ") + criterion,
-                other ? 0 : 1,
-                other,
-                speeds.stream().mapToDouble(speedIn).toArray(),
-                speeds.stream()
-                        .mapToDouble(speed -> in.applyAsDouble(Distance.metres(1)) * speed.inMps() * earlierS)
-                        .toArray(),
-                IntStream.rangeClosed(1, swap.scenario().legs().size()).boxed().toList(),
+                Text.milliseconds(Math.abs(earlierS)) + (earlierS < 0 ? " later: " : " earlier: ") + criterion.split(",", 2)[0],
+                other ? LineChart.COMPARED : 1,
+                Stream.concat(Stream.of(new LineChart.Point(0, 0)), marks.stream()).toList(),
+                marks,
                 false);
     }
 
-    private static String mark(LampSwap swap) {
-        return swap.scenario().invented() ? " (invented data)" : "";
+    private static String note(LampSwap swap, String more) {
+        return Stream.of(swap.scenario().invented() ? "invented data" : "", more)
+                .filter(text -> !text.isEmpty())
+                .collect(Collectors.joining("; "));
     }
 
-    private static Figure figure(String id, String title, String description, LineChart chart) {
+    private static Figure figure(String id, String title, String note, String description, LineChart chart) {
         return new Figure(
-                id, title, description, LineChart.WIDTH, chart.height(), out -> chart.draw(out, title));
+                id,
+                title + (note.isEmpty() ? "" : " (" + note + ")"),
+                description,
+                LineChart.WIDTH,
+                chart.height(),
+                out -> chart.draw(out, title, note));
     }
 }

@@ -26,8 +26,7 @@ record Figure(
             .sl-axis{stroke:#4a5561;stroke-width:1.5;fill:none}
             .sl-grid{stroke:#d5dae0;stroke-width:1;fill:none}
             .sl-line{fill:none;stroke-width:3.2;stroke-linejoin:round}
-            .sl-0{stroke:#8f3b00}.sl-1{stroke:#2585cf}
-            .sl-fill-0{fill:#8f3b00}.sl-fill-1{fill:#2585cf}
+            .sl-0{stroke:#8f3b00}.sl-1{stroke:#2585cf}.sl-2{stroke:#4a5561}
             .sl-1.sl-line{stroke-dasharray:10 5}
             .sl-thin{stroke-width:1.8;fill:none;stroke-dasharray:2 5}
             .sl-open{fill:#ffffff;stroke-width:2.5}
@@ -40,8 +39,7 @@ record Figure(
             .sl .sl-note{fill:#b9c3cd}
             .sl-axis{stroke:#b9c3cd}
             .sl-grid{stroke:#36404a}
-            .sl-0{stroke:#f2a65e}.sl-1{stroke:#64b7f6}
-            .sl-fill-0{fill:#f2a65e}.sl-fill-1{fill:#64b7f6}
+            .sl-0{stroke:#f2a65e}.sl-1{stroke:#64b7f6}.sl-2{stroke:#b9c3cd}
             .sl-open{fill:#14191f}
             .sl-body{fill:#55616d;stroke:#eef2f6}
             .sl-glass{fill:#14191f;stroke:#eef2f6}

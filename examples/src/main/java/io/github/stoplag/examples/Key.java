@@ -74,7 +74,7 @@ record Key<T>(
             new Key<>("filament.design-power", null, QuantityText::parsePower, Power::inWatts, 1, 100, "W");
     static final Key<LuminousIntensity> FILAMENT_INTENSITY = intensity("filament.intensity", null, 0.1, 10_000);
     static final Key<Temperature> FILAMENT_TEMPERATURE =
-            temperature("filament.temperature", "model", 2000, 3400, Temperature::inKelvin, "K");
+            temperature("filament.temperature", "model", 2200, 3200, Temperature::inKelvin, "K");
     static final Key<Double> GAS_LOSS = ratio("filament.gas-loss-share", "model", 0, 0.5);
     static final Key<Double> COIL_FACTOR = ratio("filament.coil-factor", "model", 0.5, 1);
     static final Key<Voltage> SUPPLY = voltage("supply.voltage");
@@ -86,8 +86,8 @@ record Key<T>(
     static final Key<TimeSpan> LED_RISE = time("led.rise-time", null, 0, 2);
     static final Key<LuminousIntensity> LED_INTENSITY = intensity("led.intensity", null, 0.1, 10_000);
     static final Key<Double> SHARE = ratio("detector.share.level", "10 %", 0.001, 0.999);
-    static final Key<TimeSpan> EYE_TIME = time("detector.eye.time-constant", "0.15 s", 0.001, 2);
-    static final Key<LuminousIntensity> EYE_THRESHOLD = intensity("detector.eye.threshold", "2.3 cd", 1e-6, 10_000);
+    static final Key<TimeSpan> EYE_TIME = time("detector.eye.time-constant", "0.2 s", 0.001, 2);
+    static final Key<LuminousIntensity> EYE_THRESHOLD = intensity("detector.eye.threshold", "1.86 cd", 1e-6, 10_000);
 
     private static final List<String> WORDS =
             List.of(TITLE, INVENTED, LENS, DETECTOR);

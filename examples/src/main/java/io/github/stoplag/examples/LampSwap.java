@@ -24,6 +24,8 @@ import org.jspecify.annotations.Nullable;
  * @param notes what the lamps' intensities rest on
  */
 record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List<String> notes) {
+    private static final double LATEST_SEEN_S = 30;
+
     /**
      * A lamp as the driver behind meets it.
      *
@@ -108,12 +110,13 @@ record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List<String
 
     private static Lamp lamp(Scenario scenario, String name, OnsetCurve onset, LuminousIntensity intensity) {
         LampSignal signal = new LampSignal(onset, intensity);
+        Detection detection = scenario.detector().detect(signal);
+        if (detection instanceof Detection.Seen seen && !(seen.at().inSeconds() <= LATEST_SEEN_S)) {
+            throw new InputException("the " + name + " lamp is seen " + seen.at() + " after switch-on by "
+                    + detection.criterion() + "; must be in [0, " + Text.digits(LATEST_SEEN_S) + "] s");
+        }
         return new Lamp(
-                name,
-                onset,
-                intensity,
-                scenario.detector().detect(signal),
-                scenario.otherDetector().detect(signal));
+                name, onset, intensity, detection, scenario.otherDetector().detect(signal));
     }
 
     private static Row row(Scenario scenario, Scenario.Leg leg, Lamp lamp, double firstSeenS) {

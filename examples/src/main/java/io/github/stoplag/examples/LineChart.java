@@ -3,7 +3,7 @@ package io.github.stoplag.examples;
 import io.github.stoplag.quantity.Numbers;
 import java.util.List;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * A chart of lines over two linear axes.
@@ -16,10 +16,11 @@ import java.util.stream.IntStream;
  */
 record LineChart(String xLabel, String yLabel, List<Series> series) {
     static final int WIDTH = 640;
+    static final int COMPARED = 2;
     private static final int LEFT = 74;
     private static final int RIGHT = 24;
     private static final int LEGEND_STEP = 26;
-    private static final int TITLE_HEIGHT = 40;
+    private static final int TITLE_HEIGHT = 62;
     private static final int PLOT_HEIGHT = 290;
     private static final int FOOT = 68;
 
@@ -27,32 +28,37 @@ record LineChart(String xLabel, String yLabel, List<Series> series) {
      * One line.
      *
      * @param label its name with its decisive figure
-     * @param style 0 or 1: the lamp it belongs to
-     * @param thin whether it is a second answer, drawn thin
-     * @param x the horizontal values
-     * @param y the vertical values
-     * @param marks the points to mark, each an index into x and y
+     * @param style 0 or 1: the lamp it belongs to; 2: a second answer for comparison
+     * @param points what it joins
+     * @param marks which of the points to mark
      * @param drops whether a mark is joined to the horizontal axis
      */
-    record Series(String label, int style, boolean thin, double[] x, double[] y, List<Integer> marks, boolean drops) {}
+    record Series(String label, int style, List<Point> points, List<Point> marks, boolean drops) {}
+
+    record Point(double x, double y) {}
 
     int height() {
         return plotTop() + PLOT_HEIGHT + FOOT;
+    }
+
+    private Stream<Point> points() {
+        return series.stream().flatMap(s -> s.points.stream());
     }
 
     private int plotTop() {
         return TITLE_HEIGHT + LEGEND_STEP * series.size() + 14;
     }
 
-    /** Draws the chart under a heading. */
-    void draw(Markup out, String heading) {
+    /** Draws the chart under a heading and a note. */
+    void draw(Markup out, String heading, String note) {
         Axis x = Axis.over(
-                series.stream().flatMapToDouble(s -> IntStream.range(0, s.x.length).mapToDouble(i -> s.x[i])).toArray(),
+                points().mapToDouble(Point::x).toArray(),
                 LEFT, WIDTH - RIGHT);
         Axis y = Axis.over(
-                series.stream().flatMapToDouble(s -> IntStream.range(0, s.y.length).mapToDouble(i -> s.y[i])).toArray(),
+                points().mapToDouble(Point::y).toArray(),
                 plotTop() + PLOT_HEIGHT, plotTop());
         out.element("text", heading, "class", "sl-title", "x", "12", "y", "28").line();
+        out.element("text", note, "class", "sl-note", "x", "12", "y", "52").line();
         axes(out, x, y);
         for (int i = 0; i < series.size(); i++) {
             legend(out, series.get(i), TITLE_HEIGHT + LEGEND_STEP * i + 14);
@@ -94,30 +100,30 @@ record LineChart(String xLabel, String yLabel, List<Series> series) {
     }
 
     private static void line(Markup out, Series s, Axis x, Axis y) {
-        String points = IntStream.range(0, s.x.length)
-                .mapToObj(i -> px(x.at(s.x[i])) + "," + px(y.at(s.y[i])))
+        String points = s.points.stream()
+                .map(point -> px(x.at(point.x)) + "," + px(y.at(point.y)))
                 .collect(Collectors.joining(" "));
         out.empty("polyline", "class", lineClass(s), "points", points).line();
-        for (int i : s.marks) {
-            double at = x.at(s.x[i]);
+        for (Point point : s.marks) {
+            double at = x.at(point.x);
             if (s.drops) {
-                segment(out, "sl-thin sl-" + s.style, at, y.at(s.y[i]), at, y.from());
+                segment(out, "sl-thin sl-" + s.style, at, y.at(point.y), at, y.from());
             }
-            mark(out, s, at, y.at(s.y[i]));
+            mark(out, s, at, y.at(point.y));
         }
         out.line();
     }
 
     private static void mark(Markup out, Series s, double x, double y) {
-        if (s.style == 0) {
-            out.empty("circle", "class", "sl-open sl-0", "cx", px(x), "cy", px(y), "r", "6");
+        if (s.style != 1) {
+            out.empty("circle", "class", "sl-open sl-" + s.style, "cx", px(x), "cy", px(y), "r", "6");
         } else {
             out.empty("rect", "class", "sl-open sl-1", "x", px(x - 5.5), "y", px(y - 5.5), "width", "11", "height", "11");
         }
     }
 
     private static String lineClass(Series s) {
-        return (s.thin ? "sl-thin" : "sl-line") + " sl-" + s.style;
+        return (s.style == COMPARED ? "sl-thin" : "sl-line") + " sl-" + s.style;
     }
 
     private static void segment(Markup out, String style, double x1, double y1, double x2, double y2) {

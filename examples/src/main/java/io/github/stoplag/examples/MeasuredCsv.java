@@ -15,12 +15,13 @@ import java.util.List;
 
 /**
  * Reads a filmed lamp: a CSV file with the header {@code time_s,relative_brightness}, time in seconds since the lamp's
- * circuit closed, brightness in any linear unit with 0 for the dark lamp. Lines that start with {@code #} are comments.
+ * circuit closed, brightness
+ * in a linear measure with 0 for the dark and 1 for the fully lit lamp. Lines that start with {@code #} are comments.
  */
 final class MeasuredCsv {
     static final List<String> HEADER = List.of("time_s", "relative_brightness");
     private static final double LATEST_S = 60;
-    private static final double BRIGHTEST = 1e6;
+    private static final double OVERSHOOT = 0.2;
     private final String file;
     private final List<double[]> samples = new ArrayList<>();
 
@@ -66,7 +67,7 @@ final class MeasuredCsv {
                     + text(row) + "\"");
         }
         double timeS = number(line, row, 0, -LATEST_S, LATEST_S);
-        double brightness = number(line, row, 1, 0, BRIGHTEST);
+        double brightness = number(line, row, 1, -OVERSHOOT, 1 + OVERSHOOT);
         if (!samples.isEmpty() && !(timeS > samples.get(samples.size() - 1)[0])) {
             throw bad(line, "time_s must be later than in the row before, "
                     + Numbers.text(samples.get(samples.size() - 1)[0]) + " s, got " + Numbers.text(timeS) + " s");

@@ -4,7 +4,6 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.sight.Detection;
 import io.github.stoplag.source.Table;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -58,7 +57,7 @@ final class ReportHtml {
         out.open("p");
         swap.lamps().forEach(lamp -> out.text(seen(lamp) + " "));
         out.close().line();
-        ReportText.gain(swap).lines().forEach(line -> out.element("p", capital(line)).line());
+        ReportText.gain(swap).lines().forEach(line -> paragraph(line));
         results();
         figures.forEach(this::figure);
         assumptions();
@@ -73,10 +72,6 @@ final class ReportHtml {
                 ? "The " + lamp.name() + " lamp is seen " + Text.milliseconds(seen.at().inSeconds())
                         + " after its circuit closes (criterion: " + seen.criterion() + ")."
                 : "The " + lamp.name() + " lamp is never seen: " + ((Detection.NeverSeen) lamp.detection()).reason() + ".";
-    }
-
-    private static String capital(String sentence) {
-        return sentence.substring(0, 1).toUpperCase(Locale.ROOT) + sentence.substring(1);
     }
 
     private void results() {

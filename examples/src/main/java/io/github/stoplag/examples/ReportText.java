@@ -12,7 +12,7 @@ import java.util.OptionalDouble;
 /** The printed report: the decisive figures on a screenful of plain text. */
 final class ReportText {
     private static final String LAMP_ROW = "  %-9s %10s %10s %10s %10s";
-    private static final String ROW = "  %-18s %-9s %-19s %-19s %s";
+    private static final String ROW = "  %-18s %-8s  %-19s  %-20s  %s";
 
     private ReportText() {}
 
@@ -48,18 +48,20 @@ final class ReportText {
 
     /** Says in one or two sentences by how much the LED lamp is seen earlier. */
     static String gain(LampSwap swap) {
-        return gain(swap, false) + "\nFor comparison, by " + swap.scenario().otherDetector().criterion() + ": "
-                + gain(swap, true);
+        return gain(swap, false) + "\n" + gain(swap, true);
     }
 
     private static String gain(LampSwap swap, boolean byOther) {
         OptionalDouble earlierS = swap.earlierS(byOther);
+        String how = byOther
+                ? "for comparison, by " + swap.scenario().otherDetector().criterion()
+                : "by " + swap.scenario().detector().criterion();
         if (earlierS.isEmpty()) {
-            return "one of the lamps is never seen, so there is no gain to state.";
+            return "One of the lamps is never seen, so there is no gain to state (" + how + ").";
         }
         double gainS = earlierS.getAsDouble();
-        String than = " than the " + swap.lamps().get(0).name() + " lamp.";
-        return "the LED lamp is seen " + Text.milliseconds(Math.abs(gainS)) + (gainS < 0 ? " later" : " earlier") + than;
+        String than = " than the " + swap.lamps().get(0).name() + " lamp (" + how + ").";
+        return "The LED lamp is seen " + Text.milliseconds(Math.abs(gainS)) + (gainS < 0 ? " later" : " earlier") + than;
     }
 
     private static String row(LampSwap.Row row) {

@@ -13,7 +13,7 @@ final class RoadDiagram {
     private static final int ROW = 64;
     private static final int HEADING = 34;
     private static final int TITLE = 66;
-    private static final int FOOT = 78;
+    private static final int FOOT = 64;
 
     private final LampSwap swap;
     private final List<LampSwap.Row> rows;
@@ -54,15 +54,17 @@ final class RoadDiagram {
     /** Draws the first speed at which the lamps end differently, or the highest speed if there is none. */
     static Figure of(LampSwap swap) {
         RoadDiagram diagram = new RoadDiagram(swap);
-        String title = "Both vehicles at " + Text.speed(diagram.rows.get(0).leg().speed())
-                + (swap.scenario().invented() ? " (invented data)" : "");
+        String title = "Both vehicles at "
+                + Text.speed(diagram.rows.get(0).leg().speed());
         StringBuilder description = new StringBuilder("Side view to scale, driving to the right. ");
         for (Group group : diagram.groups) {
             description.append(group.heading.isEmpty() ? "" : group.heading + ": ");
             group.instants.forEach(instant -> description.append(instant.what).append(". "));
         }
         return new Figure(
-                "road", title, description.toString().strip(), WIDTH, diagram.height(), out -> diagram.draw(out, title));
+                "road",
+                title + (swap.scenario().invented() ? " (invented data)" : ""),
+                description.toString().strip(), WIDTH, diagram.height(), out -> diagram.draw(out, title));
     }
 
     private static Scenario.Leg tellingLeg(LampSwap swap) {
@@ -96,18 +98,18 @@ final class RoadDiagram {
         List<Instant> instants = new ArrayList<>();
         for (double timeS : new double[] {seenS, brakeS}) {
             if (!contact || timeS < endS) {
-                String what = timeS == seenS ? "the lamp is seen" : "the follower's brakes bite";
+                String what = timeS == seenS ? "the lamp is seen;" : "the follower's brakes bite;";
                 instants.add(at(pair, timeS, what, row.leg().gap(), false));
             }
         }
-        instants.add(at(pair, endS, contact ? verdict.phrase() : "smallest gap", row.leg().gap(), contact));
+        instants.add(at(pair, endS, contact ? verdict.phrase() : "smallest", row.leg().gap(), contact));
         return instants;
     }
 
     private static Instant at(Pair pair, double timeS, String what, Distance gap, boolean contact) {
         double front = pair.followerTrajectory().positionAtM(timeS);
         double rear = gap.inMetres() + pair.leaderTrajectory().positionAtM(timeS);
-        String left = contact ? "" : "; gap " + Text.distance(Distance.metres(Math.max(0, rear - front)));
+        String left = contact ? "" : " gap " + Text.distance(Distance.metres(Math.max(0, rear - front)));
         return new Instant(Text.seconds(timeS) + ": " + what + left, front, contact ? front : rear, contact);
     }
 
@@ -120,7 +122,7 @@ final class RoadDiagram {
         out.element("text", title, "class", "sl-title", "x", px(MARGIN), "y", "28").line();
         out.element(
                 "text",
-                "Side view to scale. Heights are drawn as 2.6 m and 1.5 m.",
+                (swap.scenario().invented() ? "invented data; " : "") + "side view to scale, heights taken as 2.6 m and 1.5 m",
                 "class",
                 "sl-note",
                 "x",

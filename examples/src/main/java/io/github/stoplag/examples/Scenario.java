@@ -97,7 +97,7 @@ record Scenario(
         FilamentLamp filament = filament(file);
         SupplyConditions supply = SupplyConditions.of(file.get(Key.SUPPLY))
                 .withSeriesResistance(file.get(Key.WIRING))
-                .withInitialTemperature(file.get(Key.AMBIENT))
+                .withAmbientTemperature(file.get(Key.AMBIENT))
                 .withLens(file.word(Key.LENS, "red", List.of("red", "clear")).equals("red") ? Lens.RED : Lens.CLEAR);
         LuminousIntensity filamentIntensity = file.get(Key.FILAMENT_INTENSITY);
         LedLamp led = LedLamp.of(file.get(Key.LED_DELAY), file.get(Key.LED_RISE));
