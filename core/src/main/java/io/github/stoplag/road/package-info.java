@@ -1,0 +1,5 @@
+/** Road and grade: the deceleration they allow. */
+@NullMarked
+package io.github.stoplag.road;
+
+import org.jspecify.annotations.NullMarked;
