@@ -28,10 +28,10 @@ final class Charts {
 
     private static Figure onset(LampSwap swap) {
         double settledS = swap.lamps().stream()
-                        .flatMapToDouble(lamp -> DoubleStream.of(
-                                lamp.onset().settledS(), lamp.seenS(false).orElse(0)))
-                        .max()
-                        .orElse(1);
+                .flatMapToDouble(lamp -> DoubleStream.of(
+                        lamp.onset().settledS(), lamp.seenS(false).orElse(0)))
+                .max()
+                .orElse(1);
         double endS = Axis.over(new double[] {MARGIN * settledS * 1000}, 0, 1).hi() / 1000;
         List<LineChart.Series> series = IntStream.range(0, swap.lamps().size())
                 .mapToObj(i -> onset(swap.lamps().get(i), i, endS))
@@ -40,8 +40,8 @@ final class Charts {
                 "onset",
                 "How the light rises, and when it is seen",
                 note(swap, "marks: seen by " + swap.scenario().detector().criterion()),
-                swap.lamps().stream().map(Charts::inWords).collect(Collectors.joining(" "))
-                        + " Marks: seen by " + swap.scenario().detector().criterion() + ".",
+                swap.lamps().stream().map(Charts::inWords).collect(Collectors.joining(" ")) + " Marks: seen by "
+                        + swap.scenario().detector().criterion() + ".",
                 new LineChart("time since switch-on (ms)", "light, % of final", series));
     }
 
@@ -57,10 +57,13 @@ final class Charts {
 
     private static LineChart.Series onset(LampSwap.Lamp lamp, int style, double endS) {
         // the two lamps differ in scale by a hundred, so the samples crowd towards switch-on
-        DoubleStream grid = IntStream.rangeClosed(0, SAMPLES).mapToDouble(i -> endS * Math.pow(i / (double) SAMPLES, 3));
+        DoubleStream grid =
+                IntStream.rangeClosed(0, SAMPLES).mapToDouble(i -> endS * Math.pow(i / (double) SAMPLES, 3));
         OptionalDouble seen = lamp.seenS(false);
-        List<LineChart.Point> points =
-                DoubleStream.concat(grid, seen.stream()).sorted().mapToObj(t -> point(lamp, t)).toList();
+        List<LineChart.Point> points = DoubleStream.concat(grid, seen.stream())
+                .sorted()
+                .mapToObj(t -> point(lamp, t))
+                .toList();
         return new LineChart.Series(
                 lamp.name() + ": " + (seen.isPresent() ? "seen after " + time(seen) : Verdict.NEVER_SEEN),
                 style,
@@ -83,15 +86,19 @@ final class Charts {
             ToDoubleFunction<Distance> in) {
         List<LineChart.Series> series = new ArrayList<>();
         for (boolean other : new boolean[] {false, true}) {
-            swap.earlierS(other)
-                    .ifPresent(earlierS -> series.add(line(swap, other, earlierS, speedIn, in)));
+            swap.earlierS(other).ifPresent(earlierS -> series.add(line(swap, other, earlierS, speedIn, in)));
         }
-        Speed top = swap.scenario().legs().get(swap.scenario().legs().size() - 1).speed();
-        String description = "Distance that the vehicle behind travels between the moments at which the two lamps are seen. "
-                + series.stream()
-                        .map(s -> s.label() + ": " + Text.digits(s.points().get(s.points().size() - 1).y()) + " " + unit + " at "
-                                + Text.digits(speedIn.applyAsDouble(top)) + " " + speedUnit + ".")
-                        .collect(Collectors.joining(" "));
+        Speed top =
+                swap.scenario().legs().get(swap.scenario().legs().size() - 1).speed();
+        String description =
+                "Distance that the vehicle behind travels between the moments at which the two lamps are seen. "
+                        + series.stream()
+                                .map(s -> s.label() + ": "
+                                        + Text.digits(s.points()
+                                                .get(s.points().size() - 1)
+                                                .y()) + " " + unit + " at " + Text.digits(speedIn.applyAsDouble(top))
+                                        + " " + speedUnit + ".")
+                                .collect(Collectors.joining(" "));
         return figure(
                 id,
                 "Distance gained by the LED lamp, " + unitWord,
@@ -111,11 +118,15 @@ final class Charts {
                         speedIn.applyAsDouble(leg.speed()),
                         in.applyAsDouble(Distance.metres(1)) * leg.speed().inMps() * earlierS))
                 .toList();
-        String criterion = (other ? swap.scenario().otherDetector() : swap.scenario().detector()).criterion();
+        String criterion =
+                (other ? swap.scenario().otherDetector() : swap.scenario().detector()).criterion();
         return new LineChart.Series(
-                Text.milliseconds(Math.abs(earlierS)) + (earlierS < 0 ? " later: " : " earlier: ") + criterion.split(",", 2)[0],
+                Text.milliseconds(Math.abs(earlierS))
+                        + (earlierS < 0 ? " later: " : " earlier: ")
+                        + criterion.split(",", 2)[0],
                 other ? LineChart.COMPARED : 1,
-                Stream.concat(Stream.of(new LineChart.Point(0, 0)), marks.stream()).toList(),
+                Stream.concat(Stream.of(new LineChart.Point(0, 0)), marks.stream())
+                        .toList(),
                 marks,
                 false);
     }

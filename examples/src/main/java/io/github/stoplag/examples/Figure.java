@@ -13,11 +13,9 @@ import java.util.function.Consumer;
  * @param height the height of the drawing in its own units
  * @param content writes the drawing
  */
-record Figure(
-        String id, String title, String description, int width, int height, Consumer<Markup> content) {
+record Figure(String id, String title, String description, int width, int height, Consumer<Markup> content) {
     /** The page's and the pictures' own colours; both backgrounds keep a contrast of at least 4.5 with text. */
-    static final String STYLE =
-            """
+    static final String STYLE = """
             .sl-page{fill:#ffffff}
             .sl-ink,.sl text{fill:#1c232b}
             .sl text{font-family:system-ui,"Segoe UI","DejaVu Sans",Arial,sans-serif;font-size:17px}

@@ -78,8 +78,8 @@ record Key<T>(
     static final Key<Double> GAS_LOSS = ratio("filament.gas-loss-share", "model", 0, 0.5);
     static final Key<Double> COIL_FACTOR = ratio("filament.coil-factor", "model", 0.5, 1);
     static final Key<Voltage> SUPPLY = voltage("supply.voltage");
-    static final Key<Resistance> WIRING =
-            new Key<>("supply.series-resistance", "0 ohm", QuantityText::parseResistance, Resistance::inOhms, 0, 100, "ohm");
+    static final Key<Resistance> WIRING = new Key<>(
+            "supply.series-resistance", "0 ohm", QuantityText::parseResistance, Resistance::inOhms, 0, 100, "ohm");
     static final Key<Temperature> AMBIENT =
             temperature("ambient.temperature", "20 °C", -50, 90, Temperature::inCelsius, "°C");
     static final Key<TimeSpan> LED_DELAY = time("led.driver-delay", "0 s", 0, 2);
@@ -89,19 +89,41 @@ record Key<T>(
     static final Key<TimeSpan> EYE_TIME = time("detector.eye.time-constant", "0.2 s", 0.001, 2);
     static final Key<LuminousIntensity> EYE_THRESHOLD = intensity("detector.eye.threshold", "1.86 cd", 1e-6, 10_000);
 
-    private static final List<String> WORDS =
-            List.of(TITLE, INVENTED, LENS, DETECTOR);
+    private static final List<String> WORDS = List.of(TITLE, INVENTED, LENS, DETECTOR);
 
     /** Gives the name of every key that a scenario file may have. */
     static List<String> names() {
         return Stream.concat(
                         WORDS.stream(),
                         Stream.of(
-                                        SPEED, TIME_GAP, LEADER_BRAKING, FOLLOWER_BRAKING, FRICTION, GRADE, LEADER_DEAD_TIME,
-                                        LEADER_BUILD_UP, LEADER_LENGTH, REACTION, FOLLOWER_DEAD_TIME, FOLLOWER_BUILD_UP,
-                                        FOLLOWER_LENGTH, DESIGN_VOLTAGE, DESIGN_POWER, FILAMENT_INTENSITY,
-                                        FILAMENT_TEMPERATURE, GAS_LOSS, COIL_FACTOR, SUPPLY, WIRING, AMBIENT, LED_DELAY,
-                                        LED_RISE, LED_INTENSITY, SHARE, EYE_TIME, EYE_THRESHOLD)
+                                        SPEED,
+                                        TIME_GAP,
+                                        LEADER_BRAKING,
+                                        FOLLOWER_BRAKING,
+                                        FRICTION,
+                                        GRADE,
+                                        LEADER_DEAD_TIME,
+                                        LEADER_BUILD_UP,
+                                        LEADER_LENGTH,
+                                        REACTION,
+                                        FOLLOWER_DEAD_TIME,
+                                        FOLLOWER_BUILD_UP,
+                                        FOLLOWER_LENGTH,
+                                        DESIGN_VOLTAGE,
+                                        DESIGN_POWER,
+                                        FILAMENT_INTENSITY,
+                                        FILAMENT_TEMPERATURE,
+                                        GAS_LOSS,
+                                        COIL_FACTOR,
+                                        SUPPLY,
+                                        WIRING,
+                                        AMBIENT,
+                                        LED_DELAY,
+                                        LED_RISE,
+                                        LED_INTENSITY,
+                                        SHARE,
+                                        EYE_TIME,
+                                        EYE_THRESHOLD)
                                 .map(Key::name))
                 .toList();
     }

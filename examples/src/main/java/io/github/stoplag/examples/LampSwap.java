@@ -91,8 +91,8 @@ record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List<String
         } catch (IllegalArgumentException e) {
             throw new InputException("filament lamp on its supply: " + e.getMessage(), e);
         }
-        LuminousIntensity intensity = LuminousIntensity.candela(
-                scenario.filamentIntensity().inCandela() * onset.relativeToRated());
+        LuminousIntensity intensity =
+                LuminousIntensity.candela(scenario.filamentIntensity().inCandela() * onset.relativeToRated());
         notes.add("filament: " + Text.digits(intensity.inCandela()) + " cd = " + scenario.filamentIntensity()
                 + " at design voltage, given, times " + Text.digits(onset.relativeToRated())
                 + ", the model's light on this supply.");

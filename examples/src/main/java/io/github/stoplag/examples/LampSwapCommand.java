@@ -42,7 +42,8 @@ final class LampSwapCommand implements Callable<Integer> {
     @Option(
             names = "--scenario",
             paramLabel = "FILE",
-            description = "a scenario in the form that --print-scenario shows; default: the shipped minibus, invented data")
+            description =
+                    "a scenario in the form that --print-scenario shows; default: the shipped minibus, invented data")
     private @Nullable Path scenario;
 
     @Option(
@@ -72,8 +73,9 @@ final class LampSwapCommand implements Callable<Integer> {
             printer.flush();
             return ExitCode.OK;
         }
-        OutputFolder folder =
-                OutputFolder.of(out, Stream.concat(Stream.of(SUMMARY, REPORT), PICTURES.stream()).toList());
+        OutputFolder folder = OutputFolder.of(
+                out,
+                Stream.concat(Stream.of(SUMMARY, REPORT), PICTURES.stream()).toList());
         Scenario asked = Scenario.of(scenario == null ? ScenarioFile.shipped() : ScenarioFile.read(scenario));
         MeasuredLamp filmed = measured == null ? null : MeasuredCsv.read(measured);
         LampSwap swap = LampSwap.of(asked, filmed);
@@ -84,7 +86,8 @@ final class LampSwapCommand implements Callable<Integer> {
     }
 
     private static Map<String, String> files(LampSwap swap) {
-        List<Figure> figures = Stream.concat(Charts.of(swap).stream(), Stream.of(RoadDiagram.of(swap))).toList();
+        List<Figure> figures = Stream.concat(Charts.of(swap).stream(), Stream.of(RoadDiagram.of(swap)))
+                .toList();
         Map<String, String> files = new LinkedHashMap<>();
         files.put(SUMMARY, SummaryCsv.of(swap));
         figures.forEach(figure -> files.put(figure.fileName(), figure.svg()));

@@ -51,12 +51,8 @@ record LineChart(String xLabel, String yLabel, List<Series> series) {
 
     /** Draws the chart under a heading and a note. */
     void draw(Markup out, String heading, String note) {
-        Axis x = Axis.over(
-                points().mapToDouble(Point::x).toArray(),
-                LEFT, WIDTH - RIGHT);
-        Axis y = Axis.over(
-                points().mapToDouble(Point::y).toArray(),
-                plotTop() + PLOT_HEIGHT, plotTop());
+        Axis x = Axis.over(points().mapToDouble(Point::x).toArray(), LEFT, WIDTH - RIGHT);
+        Axis y = Axis.over(points().mapToDouble(Point::y).toArray(), plotTop() + PLOT_HEIGHT, plotTop());
         out.element("text", heading, "class", "sl-title", "x", "12", "y", "28").line();
         out.element("text", note, "class", "sl-note", "x", "12", "y", "52").line();
         axes(out, x, y);
@@ -118,7 +114,8 @@ record LineChart(String xLabel, String yLabel, List<Series> series) {
         if (s.style != 1) {
             out.empty("circle", "class", "sl-open sl-" + s.style, "cx", px(x), "cy", px(y), "r", "6");
         } else {
-            out.empty("rect", "class", "sl-open sl-1", "x", px(x - 5.5), "y", px(y - 5.5), "width", "11", "height", "11");
+            out.empty(
+                    "rect", "class", "sl-open sl-1", "x", px(x - 5.5), "y", px(y - 5.5), "width", "11", "height", "11");
         }
     }
 

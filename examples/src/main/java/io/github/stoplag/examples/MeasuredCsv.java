@@ -63,14 +63,18 @@ final class MeasuredCsv {
             return;
         }
         if (row.getFieldCount() != HEADER.size()) {
-            throw bad(line, "must have 2 fields (" + String.join(", ", HEADER) + "), got " + row.getFieldCount() + " in \""
-                    + text(row) + "\"");
+            throw bad(
+                    line,
+                    "must have 2 fields (" + String.join(", ", HEADER) + "), got " + row.getFieldCount() + " in \""
+                            + text(row) + "\"");
         }
         double timeS = number(line, row, 0, -LATEST_S, LATEST_S);
         double brightness = number(line, row, 1, -OVERSHOOT, 1 + OVERSHOOT);
         if (!samples.isEmpty() && !(timeS > samples.get(samples.size() - 1)[0])) {
-            throw bad(line, "time_s must be later than in the row before, "
-                    + Numbers.text(samples.get(samples.size() - 1)[0]) + " s, got " + Numbers.text(timeS) + " s");
+            throw bad(
+                    line,
+                    "time_s must be later than in the row before, " + Numbers.text(samples.get(samples.size() - 1)[0])
+                            + " s, got " + Numbers.text(timeS) + " s");
         }
         samples.add(new double[] {timeS, brightness});
     }
@@ -84,8 +88,10 @@ final class MeasuredCsv {
             value = Double.NaN;
         }
         if (!(value >= lo && value <= hi)) {
-            throw bad(line, HEADER.get(column) + " must be a number in [" + Numbers.text(lo) + ", " + Numbers.text(hi)
-                    + "], got \"" + text + "\"");
+            throw bad(
+                    line,
+                    HEADER.get(column) + " must be a number in [" + Numbers.text(lo) + ", " + Numbers.text(hi)
+                            + "], got \"" + text + "\"");
         }
         return value;
     }

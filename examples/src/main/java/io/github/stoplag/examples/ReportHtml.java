@@ -9,8 +9,7 @@ import java.util.stream.Stream;
 
 /** The report as one page that needs nothing else: no script, no network, no other file. */
 final class ReportHtml {
-    private static final String STYLE =
-            """
+    private static final String STYLE = """
             :root{color-scheme:light dark;--ink:#1c232b;--soft:#4a5561;--page:#ffffff;--line:#d5dae0;--warn:#fff4d6}
             @media (prefers-color-scheme:dark){:root{--ink:#eef2f6;--soft:#b9c3cd;--page:#14191f;--line:#36404a;--warn:#3a2f12}}
             body{margin:0 auto;max-width:52rem;padding:1rem;background:var(--page);color:var(--ink);
@@ -44,15 +43,27 @@ final class ReportHtml {
 
     private void page(List<Figure> figures) {
         Scenario scenario = swap.scenario();
-        out.open("html", "lang", "en", "xmlns", "http://www.w3.org/1999/xhtml").line().open("head").line();
+        out.open("html", "lang", "en", "xmlns", "http://www.w3.org/1999/xhtml")
+                .line()
+                .open("head")
+                .line();
         out.empty("meta", "charset", "utf-8").line();
-        out.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1").line();
+        out.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1")
+                .line();
         out.element("title", "Lamp swap: " + scenario.title()).line();
-        out.element("style", "\n" + STYLE + Figure.STYLE).line().close().line().open("body").line();
+        out.element("style", "\n" + STYLE + Figure.STYLE)
+                .line()
+                .close()
+                .line()
+                .open("body")
+                .line();
         out.element("h1", scenario.title()).line();
         if (scenario.invented()) {
-            out.open("p").element("span", "invented data", "class", "mark")
-                    .text(" Vehicles, traffic and lamps of this scenario are made up to show the method.").close().line();
+            out.open("p")
+                    .element("span", "invented data", "class", "mark")
+                    .text(" Vehicles, traffic and lamps of this scenario are made up to show the method.")
+                    .close()
+                    .line();
         }
         out.open("p");
         swap.lamps().forEach(lamp -> out.text(seen(lamp) + " "));
@@ -69,15 +80,18 @@ final class ReportHtml {
 
     private String seen(LampSwap.Lamp lamp) {
         return lamp.detection() instanceof Detection.Seen seen
-                ? "The " + lamp.name() + " lamp is seen " + Text.milliseconds(seen.at().inSeconds())
-                        + " after its circuit closes (criterion: " + seen.criterion() + ")."
-                : "The " + lamp.name() + " lamp is never seen: " + ((Detection.NeverSeen) lamp.detection()).reason() + ".";
+                ? "The " + lamp.name() + " lamp is seen "
+                        + Text.milliseconds(seen.at().inSeconds()) + " after its circuit closes (criterion: "
+                        + seen.criterion() + ")."
+                : "The " + lamp.name() + " lamp is never seen: " + ((Detection.NeverSeen) lamp.detection()).reason()
+                        + ".";
     }
 
     private void results() {
         heading("What it means on the road");
-        paragraph("Extra distance: what the vehicle behind travels between the moments at which the earlier lamp and this one are seen."
-                + " Gap needed: the smallest gap without contact. Outcome: at the gap kept.");
+        paragraph(
+                "Extra distance: what the vehicle behind travels between the moments at which the earlier lamp and this one are seen."
+                        + " Gap needed: the smallest gap without contact. Outcome: at the gap kept.");
         table(
                 List.of("speed", "lamp", "gap kept", "extra distance", "gap needed", "outcome"),
                 swap.rows().stream().map(row -> {
@@ -100,13 +114,15 @@ final class ReportHtml {
 
     private void assumptions() {
         heading("What was assumed");
-        paragraph("The leader's brakes start their response when its stop-lamp circuit closes (time 0). The driver behind starts to"
-                + " react when the lamp is seen, and not to anything else. Both brake in a straight line, each at its own constant"
-                + " deceleration once the brakes have built up. A default is a value that the scenario file leaves out.");
+        paragraph(
+                "The leader's brakes start their response when its stop-lamp circuit closes (time 0). The driver behind starts to"
+                        + " react when the lamp is seen, and not to anything else. Both brake in a straight line, each at its own constant"
+                        + " deceleration once the brakes have built up. A default is a value that the scenario file leaves out.");
         table(
                 List.of("key", "value", "from"),
                 swap.scenario().inputs().stream()
-                        .map(used -> List.of(used.key(), used.value(), used.isDefault() ? "default" : "scenario file")));
+                        .map(used ->
+                                List.of(used.key(), used.value(), used.isDefault() ? "default" : "scenario file")));
     }
 
     private void sources() {
@@ -116,34 +132,42 @@ final class ReportHtml {
             list(lamp.onset().basis().stream());
             list(lamp.onset().caveats().stream().map(caveat -> "Caveat: " + caveat.text()));
             Optional<TimeSpan> from10to90 = lamp.onset().riseTime(0.1, 0.9);
-            list(from10to90.stream().map(rise -> "Rise from 10 % to 90 %: " + Text.milliseconds(rise.inSeconds()) + "."));
+            list(from10to90.stream()
+                    .map(rise -> "Rise from 10 % to 90 %: " + Text.milliseconds(rise.inSeconds()) + "."));
         }
         out.element("h3", "Intensity and current").line();
         list(swap.notes().stream());
         out.element("h3", "Seeing").line();
-        list(Stream.of(
-                "Used: " + swap.scenario().detector().criterion() + ".",
-                "For comparison: " + swap.scenario().otherDetector().criterion() + ".",
-                "The criterion is a model of the eye; the two differ, and the difference is the doubt to keep in mind."));
+        list(
+                Stream.of(
+                        "Used: " + swap.scenario().detector().criterion() + ".",
+                        "For comparison: " + swap.scenario().otherDetector().criterion() + ".",
+                        "The criterion is a model of the eye; the two differ, and the difference is the doubt to keep in mind."));
         out.element("h3", "Motion").line();
-        list(Stream.of("Extra distance = speed × difference of the two moments. Outcome and gap needed: exact from the phases of"
-                + " constant jerk of both vehicles, without time steps."));
+        list(Stream.of(
+                "Extra distance = speed × difference of the two moments. Outcome and gap needed: exact from the phases of"
+                        + " constant jerk of both vehicles, without time steps."));
     }
 
     private void cautions() {
         heading("Cautions");
         out.open("ul", "class", "warn").line();
-        Resource.text("cautions.txt").lines().forEach(line -> out.element("li", line).line());
+        Resource.text("cautions.txt")
+                .lines()
+                .forEach(line -> out.element("li", line).line());
         out.close().line();
     }
 
     private void evidence() {
         heading("What lamps did in the laboratory and on the road");
-        paragraph("The evidence is mixed: drivers in laboratories respond earlier to a lamp that rises faster; in traffic the"
-                + " effect is small, fades, or is not found. Standing says whether a figure was read in its source.");
+        paragraph(
+                "The evidence is mixed: drivers in laboratories respond earlier to a lamp that rises faster; in traffic the"
+                        + " effect is small, fades, or is not found. Standing says whether a figure was read in its source.");
         Table table = Table.read(ReportHtml.class, "lamp_evidence.csv");
         List<String> columns = List.of("study", "setting", "compared", "effect", "note", "verdict", "standing");
-        table(columns, table.rows().stream().map(row -> columns.stream().map(row::get).toList()));
+        table(
+                columns,
+                table.rows().stream().map(row -> columns.stream().map(row::get).toList()));
     }
 
     private void heading(String text) {
@@ -164,7 +188,11 @@ final class ReportHtml {
     }
 
     private void table(List<String> header, Stream<List<String>> rows) {
-        out.open("div", "class", "wide", "tabindex", "0").open("table").line().open("thead").open("tr");
+        out.open("div", "class", "wide", "tabindex", "0")
+                .open("table")
+                .line()
+                .open("thead")
+                .open("tr");
         header.forEach(name -> out.element("th", name, "scope", "col"));
         out.close().close().line().open("tbody").line();
         rows.forEach(row -> {

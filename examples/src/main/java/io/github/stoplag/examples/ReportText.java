@@ -61,7 +61,8 @@ final class ReportText {
         }
         double gainS = earlierS.getAsDouble();
         String than = " than the " + swap.lamps().get(0).name() + " lamp (" + how + ").";
-        return "The LED lamp is seen " + Text.milliseconds(Math.abs(gainS)) + (gainS < 0 ? " later" : " earlier") + than;
+        return "The LED lamp is seen " + Text.milliseconds(Math.abs(gainS)) + (gainS < 0 ? " later" : " earlier")
+                + than;
     }
 
     private static String row(LampSwap.Row row) {

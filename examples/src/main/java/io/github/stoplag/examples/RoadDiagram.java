@@ -54,8 +54,8 @@ final class RoadDiagram {
     /** Draws the first speed at which the lamps end differently, or the highest speed if there is none. */
     static Figure of(LampSwap swap) {
         RoadDiagram diagram = new RoadDiagram(swap);
-        String title = "Both vehicles at "
-                + Text.speed(diagram.rows.get(0).leg().speed());
+        String title =
+                "Both vehicles at " + Text.speed(diagram.rows.get(0).leg().speed());
         StringBuilder description = new StringBuilder("Side view to scale, driving to the right. ");
         for (Group group : diagram.groups) {
             description.append(group.heading.isEmpty() ? "" : group.heading + ": ");
@@ -64,7 +64,10 @@ final class RoadDiagram {
         return new Figure(
                 "road",
                 title + (swap.scenario().invented() ? " (invented data)" : ""),
-                description.toString().strip(), WIDTH, diagram.height(), out -> diagram.draw(out, title));
+                description.toString().strip(),
+                WIDTH,
+                diagram.height(),
+                out -> diagram.draw(out, title));
     }
 
     private static Scenario.Leg tellingLeg(LampSwap swap) {
@@ -102,7 +105,8 @@ final class RoadDiagram {
                 instants.add(at(pair, timeS, what, row.leg().gap(), false));
             }
         }
-        instants.add(at(pair, endS, contact ? verdict.phrase() : "smallest", row.leg().gap(), contact));
+        instants.add(at(
+                pair, endS, contact ? verdict.phrase() : "smallest", row.leg().gap(), contact));
         return instants;
     }
 
@@ -119,10 +123,12 @@ final class RoadDiagram {
     }
 
     private void draw(Markup out, String title) {
-        out.element("text", title, "class", "sl-title", "x", px(MARGIN), "y", "28").line();
+        out.element("text", title, "class", "sl-title", "x", px(MARGIN), "y", "28")
+                .line();
         out.element(
                 "text",
-                (swap.scenario().invented() ? "invented data; " : "") + "side view to scale, heights taken as 2.6 m and 1.5 m",
+                (swap.scenario().invented() ? "invented data; " : "")
+                        + "side view to scale, heights taken as 2.6 m and 1.5 m",
                 "class",
                 "sl-note",
                 "x",
@@ -132,8 +138,20 @@ final class RoadDiagram {
         double y = TITLE;
         for (Group group : groups) {
             if (!group.heading.isEmpty()) {
-                out.empty("line", "class", "sl-line sl-" + group.style, "x1", px(MARGIN), "x2", "54", "y1", px(y + 20), "y2", px(y + 20));
-                out.element("text", group.heading, "class", "sl-title", "x", "64", "y", px(y + 26)).line();
+                out.empty(
+                        "line",
+                        "class",
+                        "sl-line sl-" + group.style,
+                        "x1",
+                        px(MARGIN),
+                        "x2",
+                        "54",
+                        "y1",
+                        px(y + 20),
+                        "y2",
+                        px(y + 20));
+                out.element("text", group.heading, "class", "sl-title", "x", "64", "y", px(y + 26))
+                        .line();
                 y += HEADING;
             }
             for (Instant instant : group.instants) {
@@ -146,9 +164,30 @@ final class RoadDiagram {
 
     private void row(Markup out, Instant instant, double ground) {
         out.element("text", instant.what, "x", px(MARGIN), "y", px(ground - 34));
-        out.empty("line", "class", "sl-axis", "x1", px(metres.from()), "x2", px(metres.to()), "y1", px(ground), "y2", px(ground));
-        Silhouette.car(out, metres, instant.followerFrontM, swap.scenario().follower().length().inMetres(), ground);
-        Silhouette.minibus(out, metres, instant.leaderRearM, swap.scenario().leader().length().inMetres(), ground);
+        out.empty(
+                "line",
+                "class",
+                "sl-axis",
+                "x1",
+                px(metres.from()),
+                "x2",
+                px(metres.to()),
+                "y1",
+                px(ground),
+                "y2",
+                px(ground));
+        Silhouette.car(
+                out,
+                metres,
+                instant.followerFrontM,
+                swap.scenario().follower().length().inMetres(),
+                ground);
+        Silhouette.minibus(
+                out,
+                metres,
+                instant.leaderRearM,
+                swap.scenario().leader().length().inMetres(),
+                ground);
         if (instant.contact) {
             double x = metres.at(instant.leaderRearM);
             out.empty("path", "class", "sl-axis", "d", "M" + px(x) + " " + px(ground - 28) + "V" + px(ground + 8));
@@ -169,8 +208,15 @@ final class RoadDiagram {
         for (double length = 0; length <= most; length += step) {
             double x = metres.at(length * metresPerUnit);
             out.empty("line", "class", "sl-axis", "x1", px(x), "x2", px(x), "y1", px(y), "y2", px(y + 6 * side));
-            out.element("text", Text.digits(length) + (length == 0 ? " " + unit : ""), "x", px(x), "y",
-                    px(side < 0 ? y - 10 : y + 24), "text-anchor", "middle");
+            out.element(
+                    "text",
+                    Text.digits(length) + (length == 0 ? " " + unit : ""),
+                    "x",
+                    px(x),
+                    "y",
+                    px(side < 0 ? y - 10 : y + 24),
+                    "text-anchor",
+                    "middle");
         }
         out.line();
     }

@@ -102,7 +102,8 @@ record Scenario(
         LuminousIntensity filamentIntensity = file.get(Key.FILAMENT_INTENSITY);
         LedLamp led = LedLamp.of(file.get(Key.LED_DELAY), file.get(Key.LED_RISE));
         LuminousIntensity ledIntensity = file.get(Key.LED_INTENSITY);
-        boolean eyeFirst = file.word(Key.DETECTOR, "eye", List.of("eye", "share")).equals("eye");
+        boolean eyeFirst =
+                file.word(Key.DETECTOR, "eye", List.of("eye", "share")).equals("eye");
         Detector eye = IntegratingEye.of(file.get(Key.EYE_TIME), file.get(Key.EYE_THRESHOLD));
         Detector share = ShareOfFinal.of(file.get(Key.SHARE));
         file.refuseUnused();
@@ -126,8 +127,11 @@ record Scenario(
         List<String> speeds = file.list(Key.SPEEDS);
         List<String> gaps = file.list(Key.GAP);
         if (gaps.size() != 1 && gaps.size() != speeds.size()) {
-            throw file.bad(Key.GAP, String.join(", ", gaps), "must be one gap for all speeds or one for each of the "
-                    + speeds.size() + " speeds, got " + gaps.size());
+            throw file.bad(
+                    Key.GAP,
+                    String.join(", ", gaps),
+                    "must be one gap for all speeds or one for each of the " + speeds.size() + " speeds, got "
+                            + gaps.size());
         }
         List<Leg> legs = new ArrayList<>();
         for (int i = 0; i < speeds.size(); i++) {
@@ -145,7 +149,8 @@ record Scenario(
 
     private static Distance gap(ScenarioFile file, String text, Speed speed) {
         if (text.matches(".*[0-9]\\s*(s|ms)")) {
-            return Distance.metres(speed.inMps() * file.parse(Key.TIME_GAP, text).inSeconds());
+            return Distance.metres(
+                    speed.inMps() * file.parse(Key.TIME_GAP, text).inSeconds());
         }
         try {
             return file.parse(Key.DISTANCE_GAP, text);
@@ -159,7 +164,8 @@ record Scenario(
         if (!text.equals(FROM_ROAD)) {
             return file.parse(key, text);
         }
-        RoadDeceleration onRoad = Road.of(file.get(Key.FRICTION), file.get(Key.GRADE)).deceleration();
+        RoadDeceleration onRoad =
+                Road.of(file.get(Key.FRICTION), file.get(Key.GRADE)).deceleration();
         if (onRoad instanceof RoadDeceleration.Holds holds) {
             return holds.deceleration();
         }

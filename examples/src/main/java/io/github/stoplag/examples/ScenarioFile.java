@@ -118,7 +118,8 @@ final class ScenarioFile {
         }
         double number = key.measure().applyAsDouble(value);
         if (!(number >= key.lo() && number <= key.hi())) {
-            throw bad(key.name(), text, "must be in " + key.range() + ", got " + Numbers.text(number) + " " + key.unit());
+            throw bad(
+                    key.name(), text, "must be in " + key.range() + ", got " + Numbers.text(number) + " " + key.unit());
         }
         return value;
     }
@@ -130,7 +131,9 @@ final class ScenarioFile {
         if (text == null) {
             throw new InputException(name + ": " + key + ": key is missing and has no default");
         }
-        if (text.isEmpty() || text.length() > 10 * LONGEST_TEXT || text.codePoints().anyMatch(ScenarioFile::unprintable)) {
+        if (text.isEmpty()
+                || text.length() > 10 * LONGEST_TEXT
+                || text.codePoints().anyMatch(ScenarioFile::unprintable)) {
             throw bad(key, text.replaceAll("\\P{Print}", "?"), "must be printable text, not empty");
         }
         Used entry = new Used(key, text, value == null);
@@ -151,7 +154,9 @@ final class ScenarioFile {
 
     /** Gives the texts of a list separated by commas. */
     List<String> list(String key) {
-        return List.of(text(key, null).split(",", -1)).stream().map(String::strip).toList();
+        return List.of(text(key, null).split(",", -1)).stream()
+                .map(String::strip)
+                .toList();
     }
 
     /**
@@ -174,7 +179,9 @@ final class ScenarioFile {
 
     private static boolean unprintable(int codePoint) {
         int type = Character.getType(codePoint);
-        return Character.isISOControl(codePoint) || type == Character.SURROGATE || type == Character.UNASSIGNED
+        return Character.isISOControl(codePoint)
+                || type == Character.SURROGATE
+                || type == Character.UNASSIGNED
                 || type == Character.PRIVATE_USE;
     }
 

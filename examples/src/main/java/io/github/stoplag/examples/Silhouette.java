@@ -13,7 +13,16 @@ final class Silhouette {
     /** Draws a minibus with its stop lamp lit, its rear at a position. */
     static void minibus(Markup out, Axis metres, double rearM, double lengthM, double ground) {
         double[][] body = {
-            {0, 0.35}, {0, 0.92}, {0.02, 1}, {0.8, 1}, {0.9, 0.9}, {0.96, 0.55}, {1, 0.48}, {1, 0.12}, {0.98, 0.12}, {0, 0.12}
+            {0, 0.35},
+            {0, 0.92},
+            {0.02, 1},
+            {0.8, 1},
+            {0.9, 0.9},
+            {0.96, 0.55},
+            {1, 0.48},
+            {1, 0.12},
+            {0.98, 0.12},
+            {0, 0.12}
         };
         double[][] glass = {{0.05, 0.55}, {0.05, 0.88}, {0.8, 0.88}, {0.88, 0.82}, {0.93, 0.55}};
         Drawing drawing = new Drawing(out, metres, rearM, lengthM, MINIBUS_HEIGHT_M, ground);
@@ -38,7 +47,15 @@ final class Silhouette {
     /** Draws a car, its front at a position. */
     static void car(Markup out, Axis metres, double frontM, double lengthM, double ground) {
         double[][] body = {
-            {0, 0.2}, {0, 0.55}, {0.05, 0.65}, {0.14, 0.66}, {0.26, 0.97}, {0.56, 1}, {0.72, 0.64}, {0.95, 0.55}, {1, 0.42},
+            {0, 0.2},
+            {0, 0.55},
+            {0.05, 0.65},
+            {0.14, 0.66},
+            {0.26, 0.97},
+            {0.56, 1},
+            {0.72, 0.64},
+            {0.95, 0.55},
+            {1, 0.42},
             {1, 0.18}
         };
         double[][] glass = {{0.2, 0.66}, {0.29, 0.9}, {0.54, 0.92}, {0.66, 0.64}};

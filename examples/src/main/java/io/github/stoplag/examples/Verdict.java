@@ -32,9 +32,8 @@ record Verdict(
     }
 
     private static Verdict of(Pair pair) {
-        Optional<Distance> needed = pair.gapNeeded() instanceof GapNeeded.Finite finite
-                ? Optional.of(finite.gap())
-                : Optional.empty();
+        Optional<Distance> needed =
+                pair.gapNeeded() instanceof GapNeeded.Finite finite ? Optional.of(finite.gap()) : Optional.empty();
         PairOutcome outcome = pair.outcome();
         if (outcome instanceof PairOutcome.Contact contact) {
             return new Verdict(
