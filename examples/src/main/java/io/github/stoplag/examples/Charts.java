@@ -39,10 +39,13 @@ final class Charts {
         return figure(
                 "onset",
                 "How the light rises, and when it is seen",
-                note(swap, "marks: seen by " + swap.scenario().detector().criterion()),
                 swap.lamps().stream().map(Charts::inWords).collect(Collectors.joining(" ")) + " Marks: seen by "
                         + swap.scenario().detector().criterion() + ".",
-                new LineChart("time since switch-on (ms)", "light, % of final", series));
+                new LineChart(
+                        notes(swap, "seen by: " + swap.scenario().detector().criterion()),
+                        "time since switch-on (ms)",
+                        "light, % of final",
+                        series));
     }
 
     private static String inWords(LampSwap.Lamp lamp) {
@@ -102,9 +105,8 @@ final class Charts {
         return figure(
                 id,
                 "Distance gained by the LED lamp, " + unitWord,
-                note(swap, ""),
                 series.isEmpty() ? "Empty: one of the lamps is never seen." : description,
-                new LineChart("speed (" + speedUnit + ")", "distance gained (" + unit + ")", series));
+                new LineChart(notes(swap), "speed (" + speedUnit + ")", "distance gained (" + unit + ")", series));
     }
 
     private static LineChart.Series line(
@@ -131,19 +133,18 @@ final class Charts {
                 false);
     }
 
-    private static String note(LampSwap swap, String more) {
-        return Stream.of(swap.scenario().invented() ? "invented data" : "", more)
-                .filter(text -> !text.isEmpty())
-                .collect(Collectors.joining("; "));
+    private static List<String> notes(LampSwap swap, String... more) {
+        return Stream.concat(swap.scenario().invented() ? Stream.of("invented data") : Stream.of(), Stream.of(more))
+                .toList();
     }
 
-    private static Figure figure(String id, String title, String note, String description, LineChart chart) {
+    private static Figure figure(String id, String title, String description, LineChart chart) {
         return new Figure(
                 id,
-                title + (note.isEmpty() ? "" : " (" + note + ")"),
+                title + chart.notes().stream().map(note -> "; " + note).collect(Collectors.joining()),
                 description,
                 LineChart.WIDTH,
                 chart.height(),
-                out -> chart.draw(out, title, note));
+                out -> chart.draw(out, title));
     }
 }

@@ -81,7 +81,7 @@ record Key<T>(
     static final Key<Resistance> WIRING = new Key<>(
             "supply.series-resistance", "0 ohm", QuantityText::parseResistance, Resistance::inOhms, 0, 100, "ohm");
     static final Key<Temperature> AMBIENT =
-            temperature("ambient.temperature", "20 °C", -50, 90, Temperature::inCelsius, "°C");
+            temperature("ambient.temperature", "27 °C", -50, 90, Temperature::inCelsius, "°C");
     static final Key<TimeSpan> LED_DELAY = time("led.driver-delay", "0 s", 0, 2);
     static final Key<TimeSpan> LED_RISE = time("led.rise-time", null, 0, 2);
     static final Key<LuminousIntensity> LED_INTENSITY = intensity("led.intensity", null, 0.1, 10_000);

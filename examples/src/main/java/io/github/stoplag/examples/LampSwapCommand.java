@@ -19,15 +19,16 @@ import picocli.CommandLine.Spec;
 /** The program {@code lamp-swap}: from a scenario to a printed report, a table, pictures and a page. */
 @Command(
         name = "lamp-swap",
-        mixinStandardHelpOptions = true,
         description = {
-            "Says how much earlier the driver behind sees one stop lamp than another, and what that time buys:",
-            "metres, a stop or a collision, over many speeds."
+            "Says how much earlier the driver behind sees one stop lamp than another,",
+            "and what that time buys: metres, a stop or a collision, over many speeds."
         },
         footer = {
             "",
-            "Writes summary.csv, report.html and the pictures onset.svg, distance_metric.svg, distance_us.svg, road.svg.",
-            "Exit code: 0 done, 2 an input cannot be used (one line says why, nothing is written), 1 failed."
+            "Writes summary.csv, report.html and four pictures: onset.svg,",
+            "distance_metric.svg, distance_us.svg, road.svg.",
+            "Exit code: 0 done; 1 failed; 2 an input cannot be used: one line says why,",
+            "and nothing is written."
         })
 final class LampSwapCommand implements Callable<Integer> {
     private static final String SUMMARY = "summary.csv";
@@ -38,6 +39,13 @@ final class LampSwapCommand implements Callable<Integer> {
     @Spec
     @SuppressWarnings("NullAway.Init") // set by the command line parser
     private CommandSpec spec;
+
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "show this help and end")
+    @SuppressWarnings("unused") // the command line parser acts on it
+    private boolean help;
 
     @Option(
             names = "--scenario",

@@ -10,17 +10,19 @@ import java.util.stream.Stream;
  *
  * <p>Drawn here because the chart library at hand turns text into outlines, has no dark background and makes files twenty times as large.
  *
+ * @param notes lines under the heading
  * @param xLabel the horizontal axis with its unit
  * @param yLabel the vertical axis with its unit
  * @param series the lines, named above the plot in this order
  */
-record LineChart(String xLabel, String yLabel, List<Series> series) {
+record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> series) {
     static final int WIDTH = 640;
     static final int COMPARED = 2;
     private static final int LEFT = 74;
     private static final int RIGHT = 24;
+    private static final int NOTE_STEP = 22;
     private static final int LEGEND_STEP = 26;
-    private static final int TITLE_HEIGHT = 62;
+    private static final int TITLE_HEIGHT = 42;
     private static final int PLOT_HEIGHT = 290;
     private static final int FOOT = 68;
 
@@ -45,19 +47,26 @@ record LineChart(String xLabel, String yLabel, List<Series> series) {
         return series.stream().flatMap(s -> s.points.stream());
     }
 
-    private int plotTop() {
-        return TITLE_HEIGHT + LEGEND_STEP * series.size() + 14;
+    private int legendTop() {
+        return TITLE_HEIGHT + NOTE_STEP * notes.size();
     }
 
-    /** Draws the chart under a heading and a note. */
-    void draw(Markup out, String heading, String note) {
+    private int plotTop() {
+        return legendTop() + LEGEND_STEP * series.size() + 14;
+    }
+
+    /** Draws the chart under a heading. */
+    void draw(Markup out, String heading) {
         Axis x = Axis.over(points().mapToDouble(Point::x).toArray(), LEFT, WIDTH - RIGHT);
         Axis y = Axis.over(points().mapToDouble(Point::y).toArray(), plotTop() + PLOT_HEIGHT, plotTop());
         out.element("text", heading, "class", "sl-title", "x", "12", "y", "28").line();
-        out.element("text", note, "class", "sl-note", "x", "12", "y", "52").line();
+        for (int i = 0; i < notes.size(); i++) {
+            out.element("text", notes.get(i), "class", "sl-note", "x", "12", "y", px(52 + i * NOTE_STEP))
+                    .line();
+        }
         axes(out, x, y);
         for (int i = 0; i < series.size(); i++) {
-            legend(out, series.get(i), TITLE_HEIGHT + LEGEND_STEP * i + 14);
+            legend(out, series.get(i), legendTop() + LEGEND_STEP * i + 14);
             line(out, series.get(i), x, y);
         }
     }

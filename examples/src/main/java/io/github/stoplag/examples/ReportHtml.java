@@ -1,17 +1,15 @@
 package io.github.stoplag.examples;
 
-import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.sight.Detection;
 import io.github.stoplag.source.Table;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 
 /** The report as one page that needs nothing else: no script, no network, no other file. */
 final class ReportHtml {
     private static final String STYLE = """
-            :root{color-scheme:light dark;--ink:#1c232b;--soft:#4a5561;--page:#ffffff;--line:#d5dae0;--warn:#fff4d6}
-            @media (prefers-color-scheme:dark){:root{--ink:#eef2f6;--soft:#b9c3cd;--page:#14191f;--line:#36404a;--warn:#3a2f12}}
+            :root{color-scheme:light dark;--ink:#1c232b;--page:#ffffff;--line:#d5dae0;--warn:#fff4d6}
+            @media (prefers-color-scheme:dark){:root{--ink:#eef2f6;--page:#14191f;--line:#36404a;--warn:#3a2f12}}
             body{margin:0 auto;max-width:52rem;padding:1rem;background:var(--page);color:var(--ink);
             font:1rem/1.5 system-ui,"Segoe UI","DejaVu Sans",Arial,sans-serif}
             h1{font-size:1.6rem;line-height:1.25}h2{font-size:1.25rem;margin-top:2.2rem}
@@ -21,13 +19,12 @@ final class ReportHtml {
             .wide{overflow-x:auto}
             table{border-collapse:collapse;width:100%;font-size:.92rem}
             th,td{border-bottom:1px solid var(--line);padding:.35rem .6rem .35rem 0;text-align:left;vertical-align:top}
-            td.n{white-space:nowrap;font-variant-numeric:tabular-nums}
-            .soft{color:var(--soft)}
-            .warn{background:var(--warn);border-radius:.4rem;padding:.6rem 1rem}
+            .warn{background:var(--warn);border-radius:.4rem;padding:.6rem 1rem .6rem 2rem}
             .warn li{margin:.5rem 0}
-            code{font-size:.92em;overflow-wrap:anywhere}
             @media print{figure,tr{break-inside:avoid}}
             """;
+
+    private static final String NO_BREAK_SPACE = "\u00a0";
 
     private final LampSwap swap;
     private final Markup out;
@@ -81,8 +78,7 @@ final class ReportHtml {
     private String seen(LampSwap.Lamp lamp) {
         return lamp.detection() instanceof Detection.Seen seen
                 ? "The " + lamp.name() + " lamp is seen "
-                        + Text.milliseconds(seen.at().inSeconds()) + " after its circuit closes (criterion: "
-                        + seen.criterion() + ")."
+                        + Text.milliseconds(seen.at().inSeconds()) + " after its circuit closes."
                 : "The " + lamp.name() + " lamp is never seen: " + ((Detection.NeverSeen) lamp.detection()).reason()
                         + ".";
     }
@@ -121,19 +117,19 @@ final class ReportHtml {
         table(
                 List.of("key", "value", "from"),
                 swap.scenario().inputs().stream()
-                        .map(used ->
-                                List.of(used.key(), used.value(), used.isDefault() ? "default" : "scenario file")));
+                        .map(used -> List.of(used.key(), used.value(), used.isDefault() ? "default" : "file")));
     }
 
     private void sources() {
         heading("Where each figure comes from");
         for (LampSwap.Lamp lamp : swap.lamps()) {
             out.element("h3", lamp.onset().label()).line();
-            list(lamp.onset().basis().stream());
-            list(lamp.onset().caveats().stream().map(caveat -> "Caveat: " + caveat.text()));
-            Optional<TimeSpan> from10to90 = lamp.onset().riseTime(0.1, 0.9);
-            list(from10to90.stream()
-                    .map(rise -> "Rise from 10 % to 90 %: " + Text.milliseconds(rise.inSeconds()) + "."));
+            list(Stream.of(
+                            lamp.onset().basis().stream(),
+                            lamp.onset().riseTime(0.1, 0.9).stream()
+                                    .map(rise -> "rise from 10 % to 90 %: " + Text.milliseconds(rise.inSeconds())),
+                            lamp.onset().caveats().stream().map(caveat -> "caveat: " + caveat.text()))
+                    .flatMap(lines -> lines));
         }
         out.element("h3", "Intensity and current").line();
         list(swap.notes().stream());
@@ -197,9 +193,15 @@ final class ReportHtml {
         out.close().close().line().open("tbody").line();
         rows.forEach(row -> {
             out.open("tr");
-            row.forEach(field -> out.element("td", field));
+            row.forEach(field -> out.element("td", unbroken(field)));
             out.close().line();
         });
         out.close().close().close().line();
+    }
+
+    /** Keeps a number and its unit, and feet and their inches, on one line. */
+    private static String unbroken(String text) {
+        return text.replaceAll("(?<=[0-9]) (?=(km/h|mph|m|ft|in|ms|s)\\b)", NO_BREAK_SPACE)
+                .replaceAll("(?<=ft) (?=[0-9])", NO_BREAK_SPACE);
     }
 }

@@ -41,6 +41,9 @@ final class ReportText {
         lines.add(format(ROW, "speed", "lamp", "extra distance", "gap needed", "outcome at the gap kept"));
         swap.rows().forEach(row -> lines.add(row(row)));
         lines.add("");
+        swap.lamps().stream()
+                .flatMap(lamp -> lamp.onset().caveats().stream())
+                .forEach(caveat -> lines.add("Caveat: " + caveat));
         lines.add("A gain counts only if the driver behind responds to the lamp's onset; it is not a crash forecast.");
         lines.add("Lamp law, type approval, hot load resistors, fuses: read the cautions in report.html.");
         return lines;

@@ -1,10 +1,6 @@
 package io.github.stoplag.examples;
 
-import io.github.stoplag.following.Pair;
 import io.github.stoplag.quantity.Distance;
-import io.github.stoplag.quantity.TimeSpan;
-import java.util.ArrayList;
-import java.util.List;
 
 /** Both vehicles from the side at the decisive instants of one speed, lengths, heights and distances to one scale. */
 final class RoadDiagram {
@@ -13,113 +9,37 @@ final class RoadDiagram {
     private static final int ROW = 64;
     private static final int HEADING = 34;
     private static final int TITLE = 66;
-    private static final int FOOT = 64;
+    private static final int FOOT = 72;
 
     private final LampSwap swap;
-    private final List<LampSwap.Row> rows;
-    private final List<Group> groups;
+    private final DecisiveInstants instants;
     private final Axis metres;
-
-    /** An instant: what happens and where both vehicles are, the follower's front at the origin at time 0. */
-    private record Instant(String what, double followerFrontM, double leaderRearM, boolean contact) {}
-
-    private record Group(String heading, int style, List<Instant> instants) {}
 
     private RoadDiagram(LampSwap swap) {
         this.swap = swap;
-        Scenario.Leg leg = tellingLeg(swap);
-        this.rows = swap.rows().stream().filter(row -> row.leg().equals(leg)).toList();
-        this.groups = new ArrayList<>();
-        groups.add(new Group(
-                "",
-                0,
-                List.of(new Instant(
-                        "0.00 s: the stop-lamp circuit closes; gap " + Text.distance(leg.gap()),
-                        0,
-                        leg.gap().inMetres(),
-                        false))));
-        for (int i = 0; i < rows.size(); i++) {
-            groups.add(group(rows.get(i), i));
-        }
-        double farthest = groups.stream()
-                        .flatMap(group -> group.instants().stream())
-                        .mapToDouble(Instant::leaderRearM)
-                        .max()
-                        .orElse(0)
-                + swap.scenario().leader().length().inMetres();
+        this.instants = DecisiveInstants.of(swap);
         double back = swap.scenario().follower().length().inMetres();
-        this.metres = new Axis(-back, farthest, Axis.roundStep(farthest), MARGIN, (double) WIDTH - MARGIN);
+        double ahead = instants.farthestM() + swap.scenario().leader().length().inMetres();
+        this.metres = new Axis(-back, ahead, Axis.roundStep(ahead), MARGIN, (double) WIDTH - MARGIN);
     }
 
-    /** Draws the first speed at which the lamps end differently, or the highest speed if there is none. */
     static Figure of(LampSwap swap) {
         RoadDiagram diagram = new RoadDiagram(swap);
-        String title =
-                "Both vehicles at " + Text.speed(diagram.rows.get(0).leg().speed());
-        StringBuilder description = new StringBuilder("Side view to scale, driving to the right. ");
-        for (Group group : diagram.groups) {
-            description.append(group.heading.isEmpty() ? "" : group.heading + ": ");
-            group.instants.forEach(instant -> description.append(instant.what).append(". "));
-        }
+        String title = "Both vehicles at " + Text.speed(diagram.instants.leg().speed());
         return new Figure(
                 "road",
-                title + (swap.scenario().invented() ? " (invented data)" : ""),
-                description.toString().strip(),
+                title + (swap.scenario().invented() ? "; invented data" : ""),
+                "Side view to scale, driving to the right. " + diagram.instants.inWords(),
                 WIDTH,
                 diagram.height(),
                 out -> diagram.draw(out, title));
     }
 
-    private static Scenario.Leg tellingLeg(LampSwap swap) {
-        List<Scenario.Leg> legs = swap.scenario().legs();
-        return legs.stream()
-                .filter(leg -> swap.rows().stream()
-                                .filter(row -> row.leg().equals(leg))
-                                .map(row -> Verdict.of(row).word())
-                                .distinct()
-                                .count()
-                        > 1)
-                .findFirst()
-                .orElse(legs.get(legs.size() - 1));
-    }
-
-    private Group group(LampSwap.Row row, int style) {
-        String heading = "With the " + row.lamp().name() + " lamp";
-        return row.pair()
-                .map(pair -> new Group(heading, style, instants(row, pair)))
-                .orElseGet(() -> new Group(heading + ": never seen", style, List.of()));
-    }
-
-    private List<Instant> instants(LampSwap.Row row, Pair pair) {
-        Verdict verdict = Verdict.of(row);
-        double seenS = row.lamp().seenS(false).orElseThrow();
-        Scenario.Vehicle follower = swap.scenario().follower();
-        TimeSpan dead = follower.response().deadTime();
-        double brakeS = seenS + follower.reaction().inSeconds() + dead.inSeconds();
-        boolean contact = verdict.closingSpeed().isPresent();
-        double endS = verdict.endS().orElseThrow();
-        List<Instant> instants = new ArrayList<>();
-        for (double timeS : new double[] {seenS, brakeS}) {
-            if (!contact || timeS < endS) {
-                String what = timeS == seenS ? "the lamp is seen;" : "the follower's brakes bite;";
-                instants.add(at(pair, timeS, what, row.leg().gap(), false));
-            }
-        }
-        instants.add(at(
-                pair, endS, contact ? verdict.phrase() : "smallest", row.leg().gap(), contact));
-        return instants;
-    }
-
-    private static Instant at(Pair pair, double timeS, String what, Distance gap, boolean contact) {
-        double front = pair.followerTrajectory().positionAtM(timeS);
-        double rear = gap.inMetres() + pair.leaderTrajectory().positionAtM(timeS);
-        String left = contact ? "" : " gap " + Text.distance(Distance.metres(Math.max(0, rear - front)));
-        return new Instant(Text.seconds(timeS) + ": " + what + left, front, contact ? front : rear, contact);
-    }
-
     private int height() {
-        int instants = groups.stream().mapToInt(group -> group.instants.size()).sum();
-        return TITLE + instants * ROW + rows.size() * HEADING + FOOT;
+        int rows = instants.groups().stream()
+                .mapToInt(group -> group.instants().size())
+                .sum();
+        return TITLE + rows * ROW + (instants.groups().size() - 1) * HEADING + FOOT;
     }
 
     private void draw(Markup out, String title) {
@@ -136,12 +56,12 @@ final class RoadDiagram {
                 "y",
                 "51");
         double y = TITLE;
-        for (Group group : groups) {
-            if (!group.heading.isEmpty()) {
+        for (DecisiveInstants.Group group : instants.groups()) {
+            if (!group.heading().isEmpty()) {
                 out.empty(
                         "line",
                         "class",
-                        "sl-line sl-" + group.style,
+                        "sl-line sl-" + group.style(),
                         "x1",
                         px(MARGIN),
                         "x2",
@@ -150,20 +70,20 @@ final class RoadDiagram {
                         px(y + 20),
                         "y2",
                         px(y + 20));
-                out.element("text", group.heading, "class", "sl-title", "x", "64", "y", px(y + 26))
+                out.element("text", group.heading(), "class", "sl-title", "x", "64", "y", px(y + 26))
                         .line();
                 y += HEADING;
             }
-            for (Instant instant : group.instants) {
+            for (DecisiveInstants.Instant instant : group.instants()) {
                 row(out, instant, y + ROW - 12);
                 y += ROW;
             }
         }
-        scale(out, y + 14);
+        scale(out, y + 24);
     }
 
-    private void row(Markup out, Instant instant, double ground) {
-        out.element("text", instant.what, "x", px(MARGIN), "y", px(ground - 34));
+    private void row(Markup out, DecisiveInstants.Instant instant, double ground) {
+        out.element("text", instant.what(), "x", px(MARGIN), "y", px(ground - 34));
         out.empty(
                 "line",
                 "class",
@@ -179,17 +99,17 @@ final class RoadDiagram {
         Silhouette.car(
                 out,
                 metres,
-                instant.followerFrontM,
+                instant.followerFrontM(),
                 swap.scenario().follower().length().inMetres(),
                 ground);
         Silhouette.minibus(
                 out,
                 metres,
-                instant.leaderRearM,
+                instant.leaderRearM(),
                 swap.scenario().leader().length().inMetres(),
                 ground);
-        if (instant.contact) {
-            double x = metres.at(instant.leaderRearM);
+        if (instant.contact()) {
+            double x = metres.at(instant.leaderRearM());
             out.empty("path", "class", "sl-axis", "d", "M" + px(x) + " " + px(ground - 28) + "V" + px(ground + 8));
         }
         out.line();

@@ -55,7 +55,7 @@ record Verdict(
     /** Says it in one phrase with the decisive figure. */
     String phrase() {
         return closingSpeed
-                .map(speed -> word + " at " + Text.speed(speed))
+                .map(speed -> word + ", closing at " + Text.speed(speed))
                 .orElseGet(() -> smallestGap
                         .map(gap -> word + ", " + Text.distance(gap) + " left")
                         .orElse(word));
