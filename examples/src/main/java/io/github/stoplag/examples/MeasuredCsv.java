@@ -4,6 +4,7 @@ import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import io.github.stoplag.lamp.MeasuredLamp;
 import io.github.stoplag.quantity.Numbers;
 import java.io.IOException;
@@ -40,6 +41,8 @@ final class MeasuredCsv {
                 CsvReader<CsvRecord> rows = CsvReader.builder()
                         .commentStrategy(CommentStrategy.SKIP)
                         .skipEmptyLines(true)
+                        .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                        .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
                         .ofCsvRecord(text)) {
             boolean first = true;
             for (CsvRecord row : rows) {

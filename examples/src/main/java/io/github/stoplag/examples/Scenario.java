@@ -52,6 +52,7 @@ record Scenario(
         Detector otherDetector,
         List<ScenarioFile.Used> inputs) {
     private static final String FROM_ROAD = "road";
+    private static final int LONGEST_TITLE = 120;
 
     /**
      * A speed with its following gap.
@@ -82,6 +83,9 @@ record Scenario(
      */
     static Scenario of(ScenarioFile file) {
         String title = file.text(Key.TITLE, null);
+        if (title.length() > LONGEST_TITLE) {
+            throw file.bad(Key.TITLE, title, "must have 1 to " + LONGEST_TITLE + " characters, got " + title.length());
+        }
         boolean invented = file.word(Key.INVENTED, "no", List.of("yes", "no")).equals("yes");
         List<Leg> legs = legs(file);
         Vehicle leader = new Vehicle(

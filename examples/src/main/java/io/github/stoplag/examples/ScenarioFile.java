@@ -22,7 +22,7 @@ final class ScenarioFile {
     /** The scenario that comes with the program. */
     static final String SHIPPED = "minibus.properties";
 
-    private static final int LONGEST_TEXT = 120;
+    private static final int LONGEST_TEXT = 1000;
     private final String name;
     private final Map<String, String> given;
     private final List<Used> used = new ArrayList<>();
@@ -119,7 +119,9 @@ final class ScenarioFile {
         double number = key.measure().applyAsDouble(value);
         if (!(number >= key.lo() && number <= key.hi())) {
             throw bad(
-                    key.name(), text, "must be in " + key.range() + ", got " + Numbers.text(number) + " " + key.unit());
+                    key.name(),
+                    text,
+                    "must be in " + key.range() + ", got " + (Numbers.text(number) + " " + key.unit()).strip());
         }
         return value;
     }
@@ -131,9 +133,7 @@ final class ScenarioFile {
         if (text == null) {
             throw new InputException(name + ": " + key + ": key is missing and has no default");
         }
-        if (text.isEmpty()
-                || text.length() > 10 * LONGEST_TEXT
-                || text.codePoints().anyMatch(ScenarioFile::unprintable)) {
+        if (text.isEmpty() || text.length() > LONGEST_TEXT || text.codePoints().anyMatch(ScenarioFile::unprintable)) {
             throw bad(key, text.replaceAll("\\P{Print}", "?"), "must be printable text, not empty");
         }
         Used entry = new Used(key, text, value == null);
