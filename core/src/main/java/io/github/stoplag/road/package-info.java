@@ -1,4 +1,4 @@
-/** Road and grade: the deceleration they allow. */
+/** The road under the tyre: surfaces and their friction, speed, slip, side force, water, drag and skids. */
 @NullMarked
 package io.github.stoplag.road;
 
