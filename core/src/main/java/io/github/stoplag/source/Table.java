@@ -143,15 +143,39 @@ public final class Table {
      * @throws IllegalArgumentException if the row has no such column or no number in it
      */
     public double number(Map<String, String> row, String column) {
-        String text = row.get(column);
-        if (text == null) {
-            throw new IllegalArgumentException("table " + name + " has no column " + column);
-        }
+        String text = text(row, column);
         try {
             return Double.parseDouble(text.strip());
         } catch (NumberFormatException e) {
             throw new IllegalArgumentException(
                     "table " + name + " column " + column + " must hold a number, got \"" + text + "\"", e);
         }
+    }
+
+    /**
+     * Gives one field of a row as text.
+     *
+     * @param row one of {@link #rows()}
+     * @param column the column's name
+     * @return its text, possibly empty
+     * @throws IllegalArgumentException if the row has no such column
+     */
+    public String text(Map<String, String> row, String column) {
+        String text = row.get(column);
+        if (text == null) {
+            throw new IllegalArgumentException("table " + name + " has no column " + column);
+        }
+        return text;
+    }
+
+    /**
+     * Gives the source of a row from its columns {@code document}, {@code place} and {@code standing}.
+     *
+     * @param row one of {@link #rows()}
+     * @return the source
+     * @throws IllegalArgumentException if a column is missing, the document is empty or the standing unknown
+     */
+    public Source source(Map<String, String> row) {
+        return new Source(text(row, "document"), text(row, "place"), Standing.of(text(row, "standing")));
     }
 }

@@ -1,0 +1,94 @@
+package io.github.stoplag.driver;
+
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Deceleration;
+import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Source;
+import io.github.stoplag.source.Table;
+import java.util.Map;
+
+/**
+ * A driver given by reaction, brake build-up and deceleration together, as UN R157 gives its careful and competent one.
+ *
+ * <p>reaction = risk evaluation + delay; jerk = deceleration / build-up
+ *
+ * <p>The braking rises linearly over the build-up to the deceleration. The regulation states it for a road of friction
+ * 1.0; on less, the road limits the deceleration. It is a benchmark for automated lane keeping in a cut-in, not a
+ * measured population.
+ *
+ * @param riskEvaluation the time to evaluate the risk, [0, 30] s
+ * @param delay the time from perception to the start of deceleration, [0, 30] s
+ * @param buildUp the time from the start of deceleration to all of it, (0, 30] s
+ * @param deceleration the full deceleration
+ * @param source where the figures come from
+ */
+public record CarefulDriver(
+        TimeSpan riskEvaluation, TimeSpan delay, TimeSpan buildUp, Deceleration deceleration, Source source) {
+    private static final String RESOURCE = "careful_driver.csv";
+
+    /**
+     * Checks the ranges.
+     *
+     * @throws IllegalArgumentException if a time is out of range or the deceleration is 0
+     */
+    public CarefulDriver {
+        Check.inRange("risk evaluation time", riskEvaluation.inSeconds(), 0, 30, "s");
+        Check.inRange("delay before deceleration", delay.inSeconds(), 0, 30, "s");
+        Check.above("brake build-up time", buildUp.inSeconds(), 0, 30, "s");
+        Check.above("full deceleration", deceleration.inMps2(), 0, 200, "m/s²");
+    }
+
+    /**
+     * Gives the careful and competent driver of UN Regulation No. 157, annex 4, appendix 3: 0.4 s, 0.75 s, 0.6 s, 0.774 g.
+     *
+     * @return the driver
+     */
+    public static CarefulDriver unR157() {
+        Table table = Table.read(CarefulDriver.class, RESOURCE);
+        return new CarefulDriver(
+                TimeSpan.seconds(value(table, "risk evaluation")),
+                TimeSpan.seconds(value(table, "delay")),
+                TimeSpan.seconds(value(table, "build-up")),
+                Deceleration.standardGravities(value(table, "deceleration")),
+                table.source(row(table, "deceleration")));
+    }
+
+    /**
+     * Gives how far a vehicle of UN R157 wanders sideways before its cut-in is perceived; the risk evaluation starts then.
+     *
+     * @return 0.375 m
+     */
+    public static Distance unR157LateralWander() {
+        return Distance.metres(value(Table.read(CarefulDriver.class, RESOURCE), "lateral wander"));
+    }
+
+    private static double value(Table table, String quantity) {
+        return table.number(row(table, quantity), "value");
+    }
+
+    private static Map<String, String> row(Table table, String quantity) {
+        return table.rows().stream()
+                .filter(row -> table.text(row, "quantity").equals(quantity))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no row " + quantity + " in " + RESOURCE));
+    }
+
+    /**
+     * Gives the time from the signal to the start of deceleration.
+     *
+     * @return risk evaluation plus delay
+     */
+    public TimeSpan reaction() {
+        return TimeSpan.seconds(riskEvaluation.inSeconds() + delay.inSeconds());
+    }
+
+    /**
+     * Gives the jerk during the build-up.
+     *
+     * @return deceleration over build-up in m/s³
+     */
+    public double jerkMps3() {
+        return deceleration.inMps2() / buildUp.inSeconds();
+    }
+}

@@ -1,0 +1,171 @@
+package io.github.stoplag.driver;
+
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Deceleration;
+import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.source.PublishedRange;
+import io.github.stoplag.source.Source;
+import io.github.stoplag.source.Table;
+import java.util.List;
+import java.util.Map;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.apache.commons.statistics.distribution.TruncatedNormalDistribution;
+
+/**
+ * The deceleration drivers choose, as a normal distribution cut off at zero and at what the road and the brakes allow.
+ *
+ * <p>a ~ N(m, SD²) given 0 ≤ a ≤ a_max
+ *
+ * <p>a in m/s². Range: m and SD (0, 15] m/s², a_max (0, 200] m/s². The mean of the cut distribution lies below m where
+ * the upper cut bites.
+ */
+public final class ChosenDeceleration {
+    private final double meanMps2;
+    private final double sdMps2;
+    private final TruncatedNormalDistribution distribution;
+    private final Source source;
+
+    private ChosenDeceleration(double meanMps2, double sdMps2, double mostMps2, Source source) {
+        this.meanMps2 = Check.above("mean deceleration", meanMps2, 0, 15, "m/s²");
+        this.sdMps2 = Check.above("standard deviation of the deceleration", sdMps2, 0, 15, "m/s²");
+        Check.above("largest deceleration possible", mostMps2, 0, 200, "m/s²");
+        this.distribution = TruncatedNormalDistribution.of(meanMps2, sdMps2, 0, mostMps2);
+        this.source = source;
+    }
+
+    /**
+     * Makes the distribution from mean and standard deviation before it is cut.
+     *
+     * @param mean the mean m
+     * @param standardDeviation the standard deviation SD
+     * @param most the largest deceleration that road and brakes allow a_max
+     * @param source where the figures come from
+     * @return the distribution
+     * @throws IllegalArgumentException if a figure is out of range
+     */
+    public static ChosenDeceleration ofMeanAndSd(
+            Deceleration mean, Deceleration standardDeviation, Deceleration most, Source source) {
+        return new ChosenDeceleration(mean.inMps2(), standardDeviation.inMps2(), most.inMps2(), source);
+    }
+
+    /**
+     * Makes the distribution from two quantiles of it before it is cut.
+     *
+     * <p>SD = (a₂ − a₁) / (z₂ − z₁), m = a₁ − SD z₁
+     *
+     * @param lowerProbability the lower share p₁ of drivers
+     * @param lower the deceleration a₁ they do not exceed
+     * @param upperProbability the higher share p₂
+     * @param upper the deceleration a₂ they do not exceed
+     * @param most the largest deceleration that road and brakes allow a_max
+     * @param source where the figures come from
+     * @return the distribution
+     * @throws IllegalArgumentException if a figure is out of range or the upper quantile does not exceed the lower
+     */
+    public static ChosenDeceleration ofQuantiles(
+            double lowerProbability,
+            Deceleration lower,
+            double upperProbability,
+            Deceleration upper,
+            Deceleration most,
+            Source source) {
+        NormalDistribution standard = NormalDistribution.of(0, 1);
+        double z1 = standard.inverseCumulativeProbability(
+                ReactionDistribution.probability("lower probability", lowerProbability));
+        double z2 = standard.inverseCumulativeProbability(
+                ReactionDistribution.probability("upper probability", upperProbability));
+        if (!(z2 > z1 && upper.compareTo(lower) > 0)) {
+            throw new IllegalArgumentException(
+                    "the upper quantile must exceed the lower in probability and deceleration, got " + lower + " at "
+                            + Numbers.text(lowerProbability) + " and " + upper + " at "
+                            + Numbers.text(upperProbability));
+        }
+        double sd = (upper.inMps2() - lower.inMps2()) / (z2 - z1);
+        return new ChosenDeceleration(lower.inMps2() - sd * z1, sd, most.inMps2(), source);
+    }
+
+    /**
+     * Finds a published distribution.
+     *
+     * @param id {@code unexpected-1997} or {@code expected-1997}
+     * @param most the largest deceleration that road and brakes allow
+     * @return the distribution
+     * @throws IllegalArgumentException if there is no such distribution
+     */
+    public static ChosenDeceleration published(String id, Deceleration most) {
+        Table table = Table.read(ChosenDeceleration.class, "deceleration_distributions.csv");
+        return table.rows().stream()
+                .filter(row -> table.text(row, "id").equals(id))
+                .findFirst()
+                .map(row -> new ChosenDeceleration(
+                        gravities(table, row, "mean_g"),
+                        gravities(table, row, "sd_g"),
+                        most.inMps2(),
+                        table.source(row)))
+                .orElseThrow(() -> new IllegalArgumentException("deceleration distribution must be one of "
+                        + table.rows().stream()
+                                .map(row -> table.text(row, "id"))
+                                .toList()
+                        + ", got \"" + id + "\""));
+    }
+
+    private static double gravities(Table table, Map<String, String> row, String column) {
+        return Deceleration.standardGravities(table.number(row, column)).inMps2();
+    }
+
+    /**
+     * Lists single published figures of chosen decelerations: means, percentiles, ranges.
+     *
+     * @return the rows of the table in order
+     */
+    public static List<PublishedRange> figures() {
+        return PublishedRange.read(ChosenDeceleration.class, "chosen_decelerations.csv");
+    }
+
+    /**
+     * Gives the deceleration that a share of drivers does not exceed.
+     *
+     * @param probability the share, (0, 1) without its ends
+     * @return the quantile
+     * @throws IllegalArgumentException if the share is not between 0 and 1
+     */
+    public Deceleration quantile(double probability) {
+        return Deceleration.mps2(distribution.inverseCumulativeProbability(
+                ReactionDistribution.probability("probability", probability)));
+    }
+
+    /**
+     * Gives the share of drivers who brake at most this hard.
+     *
+     * @param deceleration the deceleration
+     * @return the share, 0 to 1
+     */
+    public double cdf(Deceleration deceleration) {
+        return distribution.cumulativeProbability(deceleration.inMps2());
+    }
+
+    /**
+     * Gives the mean of the cut distribution.
+     *
+     * @return the mean
+     */
+    public Deceleration mean() {
+        return Deceleration.mps2(distribution.getMean());
+    }
+
+    /**
+     * Gives where the figures come from.
+     *
+     * @return the source
+     */
+    public Source source() {
+        return source;
+    }
+
+    @Override
+    public String toString() {
+        return "chosen deceleration, normal with mean " + Numbers.text(meanMps2) + " m/s², SD " + Numbers.text(sdMps2)
+                + " m/s², cut to " + Numbers.text(distribution.getSupportLowerBound()) + " to "
+                + Numbers.text(distribution.getSupportUpperBound()) + " m/s²";
+    }
+}

@@ -1,0 +1,116 @@
+package io.github.stoplag.driver;
+
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Source;
+import io.github.stoplag.source.Table;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A perception-reaction time as the sum of its parts, or as the constant of a norm.
+ *
+ * <p>t = Σ tᵢ, for example perceive + decide + move the foot
+ *
+ * <p>tᵢ in s, each [0, 30] s. A constant stands for one driver, the design driver of its norm; it says nothing about the
+ * spread. Use a {@link ReactionStudy} for that.
+ *
+ * @param parts the parts in their order, at least one
+ */
+public record PerceptionReaction(List<Part> parts) {
+    private static final String RESOURCE = "reaction_parts.csv";
+
+    /**
+     * One part of the time.
+     *
+     * @param name what the driver does in it
+     * @param time how long it takes
+     * @param source who says so
+     */
+    public record Part(String name, TimeSpan time, Source source) {
+        /**
+         * Checks the time.
+         *
+         * @throws IllegalArgumentException if it is not in [0, 30] s
+         */
+        public Part {
+            Check.inRange("time to " + name, time.inSeconds(), 0, 30, "s");
+        }
+    }
+
+    /**
+     * Copies the parts.
+     *
+     * @throws IllegalArgumentException if there is none
+     */
+    public PerceptionReaction {
+        parts = List.copyOf(parts);
+        if (parts.isEmpty()) {
+            throw new IllegalArgumentException("a perception-reaction time needs at least one part, got none");
+        }
+    }
+
+    /**
+     * Makes the time from three parts of the caller's own.
+     *
+     * @param perceive the time to perceive the signal
+     * @param decide the time to decide to brake
+     * @param moveFoot the time to move the foot to the pedal
+     * @param source where the figures come from
+     * @return the time in parts
+     * @throws IllegalArgumentException if a part is not in [0, 30] s
+     */
+    public static PerceptionReaction of(TimeSpan perceive, TimeSpan decide, TimeSpan moveFoot, Source source) {
+        return new PerceptionReaction(List.of(
+                new Part("perceive", perceive, source),
+                new Part("decide", decide, source),
+                new Part("move the foot", moveFoot, source)));
+    }
+
+    /**
+     * Finds a published norm or set of parts.
+     *
+     * @param set its name, for example {@code AASHTO} (2.5 s)
+     * @return the time in parts
+     * @throws IllegalArgumentException if there is no such set
+     */
+    public static PerceptionReaction published(String set) {
+        Table table = Table.read(PerceptionReaction.class, RESOURCE);
+        List<Part> parts = table.rows().stream()
+                .filter(row -> table.text(row, "set").equals(set))
+                .map(row -> part(table, row))
+                .toList();
+        if (parts.isEmpty()) {
+            throw new IllegalArgumentException(
+                    "perception-reaction set must be one of " + published() + ", got \"" + set + "\"");
+        }
+        return new PerceptionReaction(parts);
+    }
+
+    /**
+     * Lists the published norms and sets of parts.
+     *
+     * @return their names
+     */
+    public static List<String> published() {
+        Table table = Table.read(PerceptionReaction.class, RESOURCE);
+        return table.rows().stream()
+                .map(row -> table.text(row, "set"))
+                .distinct()
+                .toList();
+    }
+
+    private static Part part(Table table, Map<String, String> row) {
+        return new Part(table.text(row, "part"), TimeSpan.seconds(table.number(row, "seconds")), table.source(row));
+    }
+
+    /**
+     * Gives the whole time.
+     *
+     * @return the sum of the parts
+     */
+    public TimeSpan total() {
+        return TimeSpan.seconds(
+                parts.stream().mapToDouble(part -> part.time().inSeconds()).sum());
+    }
+}

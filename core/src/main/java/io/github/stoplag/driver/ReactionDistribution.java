@@ -1,0 +1,103 @@
+package io.github.stoplag.driver;
+
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.TimeSpan;
+import org.apache.commons.statistics.distribution.ContinuousDistribution;
+
+/** How a time of reaction spreads over drivers who do react. */
+public abstract sealed class ReactionDistribution permits LogNormalReaction, NormalReaction {
+    private final ContinuousDistribution distribution;
+
+    ReactionDistribution(ContinuousDistribution distribution) {
+        this.distribution = distribution;
+    }
+
+    /**
+     * Gives the time within which a share of drivers has reacted.
+     *
+     * @param probability the share, (0, 1) without its ends
+     * @return the quantile
+     * @throws IllegalArgumentException if the share is not between 0 and 1 or the time is beyond 1e6 s
+     */
+    public TimeSpan quantile(double probability) {
+        return TimeSpan.seconds(distribution.inverseCumulativeProbability(probability("probability", probability)));
+    }
+
+    /**
+     * Gives the share of drivers who have reacted by a time.
+     *
+     * @param time the time
+     * @return the share, 0 to 1
+     */
+    public double cdf(TimeSpan time) {
+        return distribution.cumulativeProbability(time.inSeconds());
+    }
+
+    /**
+     * Gives the probability density at a time.
+     *
+     * @param time the time
+     * @return the density in 1/s
+     */
+    public double densityPerS(TimeSpan time) {
+        return distribution.density(time.inSeconds());
+    }
+
+    /**
+     * Gives the mean.
+     *
+     * @return the mean
+     */
+    public TimeSpan mean() {
+        return TimeSpan.seconds(distribution.getMean());
+    }
+
+    /**
+     * Gives the standard deviation.
+     *
+     * @return the standard deviation
+     */
+    public TimeSpan standardDeviation() {
+        return TimeSpan.seconds(Math.sqrt(distribution.getVariance()));
+    }
+
+    /**
+     * Gives the median.
+     *
+     * @return the time by which half have reacted
+     */
+    public TimeSpan median() {
+        return quantile(0.5);
+    }
+
+    /**
+     * Gives the mode.
+     *
+     * @return the most frequent time
+     */
+    public abstract TimeSpan mode();
+
+    /**
+     * Gives the distribution with all times multiplied, as by a factor of surprise or distraction.
+     *
+     * @param timeRatio the factor, [0.1, 10]
+     * @return the distribution of the multiplied time
+     * @throws IllegalArgumentException if the factor is not in [0.1, 10]
+     */
+    public abstract ReactionDistribution scaledBy(double timeRatio);
+
+    static double probability(String name, double probability) {
+        if (!(probability > 0 && probability < 1)) {
+            throw new IllegalArgumentException(name + " must be in (0, 1), got " + probability);
+        }
+        return probability;
+    }
+
+    static double time(String name, TimeSpan time) {
+        return Check.above(name, time.inSeconds(), 0, 30, "s");
+    }
+
+    static double ratio(double timeRatio) {
+        return Check.inRange("factor on the reaction time", timeRatio, 0.1, 10, "");
+    }
+}

@@ -1,0 +1,20 @@
+package io.github.stoplag.road;
+
+import io.github.stoplag.quantity.FrictionCoefficient;
+import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Source;
+import java.util.List;
+
+/**
+ * A friction coefficient with what it rests on.
+ *
+ * @param friction the friction coefficient μ
+ * @param source the model or table it comes from
+ * @param caveats the reservations, empty if there are none
+ */
+public record SourcedFriction(FrictionCoefficient friction, Source source, List<Caveat> caveats) {
+    /** Copies the caveats. */
+    public SourcedFriction {
+        caveats = List.copyOf(caveats);
+    }
+}
