@@ -89,7 +89,9 @@ final class BadInputTest {
                 refused(
                         "resistor tolerance must be in [0, 0.5], got -0.1",
                         () -> LoadResistor.of(ohms(6), -0.1, rating)),
-                refused("load resistance must be in (0, 1000000] Ω, got 0 Ω", () -> LoadResistor.of(ohms(0), 0.1, rating)),
+                refused(
+                        "load resistance must be in (0, 1000000] Ω, got 0 Ω",
+                        () -> LoadResistor.of(ohms(0), 0.1, rating)),
                 refused(
                         "temperature limit must be in (25, 1500] °C, got 20 °C",
                         () -> new ResistorRating(Power.watts(5), at25, Temperature.celsius(20), 0, 1)),
