@@ -1,6 +1,7 @@
 package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caveat;
 import java.util.List;
@@ -24,7 +25,7 @@ public interface OnsetCurve {
     /**
      * Gives the luminous intensity at a time, relative to the final intensity.
      *
-     * @param timeS the time since switch-on in seconds; before 0 the lamp is as it was
+     * @param timeS the time since switch-on in seconds; before 0 the lamp is as it was, positive infinity gives the end value
      * @return I(t)/I(∞), in [0, 1]
      */
     double relativeIntensity(double timeS);
@@ -44,6 +45,15 @@ public interface OnsetCurve {
      * @return the time since switch-on in seconds
      */
     double settledS();
+
+    /**
+     * Gives the times at which the curve jumps or bends, so that an integral over it can be split there.
+     *
+     * @return the times since switch-on in seconds, increasing; empty for a smooth curve
+     */
+    default double[] breakpointsS() {
+        return new double[0];
+    }
 
     /**
      * Says what the curve rests on: model, parameters, sources, assumptions.
@@ -86,5 +96,20 @@ public interface OnsetCurve {
         return from.isPresent() && to.isPresent()
                 ? Optional.of(TimeSpan.seconds(to.getAsDouble() - from.getAsDouble()))
                 : Optional.empty();
+    }
+
+    /**
+     * Requires a level that a curve can be asked for.
+     *
+     * @param levelRatio the level relative to the final intensity
+     * @return the level
+     * @throws IllegalArgumentException if the level is outside (0, 1)
+     */
+    static double checkLevel(double levelRatio) {
+        if (!(levelRatio > 0 && levelRatio < 1)) {
+            throw new IllegalArgumentException(
+                    "level of the final intensity must be in (0, 1), got " + Numbers.text(levelRatio));
+        }
+        return levelRatio;
     }
 }

@@ -11,6 +11,7 @@ public record Current(double inAmperes) implements Comparable<Current> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inAmperes the current in amperes
      * @throws IllegalArgumentException if inAmperes is not in [-100000, 100000] A
      */
     public Current {

@@ -14,6 +14,7 @@ public record Deceleration(double inMps2) implements Comparable<Deceleration> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inMps2 the deceleration in metres per second squared
      * @throws IllegalArgumentException if inMps2 is not in [0, 200] m/s²
      */
     public Deceleration {

@@ -20,6 +20,7 @@ public record Distance(double inMetres) implements Comparable<Distance> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inMetres the distance in metres
      * @throws IllegalArgumentException if inMetres is not in [-1e7, 1e7] m
      */
     public Distance {

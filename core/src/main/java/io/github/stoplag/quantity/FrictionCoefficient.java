@@ -11,6 +11,7 @@ public record FrictionCoefficient(double inRatio) implements Comparable<Friction
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inRatio the friction coefficient in a plain ratio
      * @throws IllegalArgumentException if inRatio is not in [0, 2]
      */
     public FrictionCoefficient {

@@ -11,6 +11,7 @@ public record Grade(double inRatio) implements Comparable<Grade> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inRatio the grade in a plain ratio
      * @throws IllegalArgumentException if inRatio is not in [-1, 1]
      */
     public Grade {
@@ -44,9 +45,10 @@ public record Grade(double inRatio) implements Comparable<Grade> {
      *
      * @param degrees the grade in degrees of slope
      * @return the grade
-     * @throws IllegalArgumentException if it is not in [-1, 1]
+     * @throws IllegalArgumentException if it is not in [-45, 45]°
      */
     public static Grade degrees(double degrees) {
+        Check.inRange("slope", degrees, -45, 45, "°");
         return new Grade(Math.tan(Math.toRadians(degrees)));
     }
 

@@ -11,6 +11,7 @@ public record Illuminance(double inLux) implements Comparable<Illuminance> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inLux the illuminance in lux
      * @throws IllegalArgumentException if inLux is not in [0, 1e6] lx
      */
     public Illuminance {

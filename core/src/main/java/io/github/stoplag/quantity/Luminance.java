@@ -11,6 +11,7 @@ public record Luminance(double inCdPerM2) implements Comparable<Luminance> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inCdPerM2 the luminance in candela per square metre
      * @throws IllegalArgumentException if inCdPerM2 is not in [0, 1e+10] cd/m²
      */
     public Luminance {

@@ -11,6 +11,7 @@ public record LuminousFlux(double inLumens) implements Comparable<LuminousFlux> 
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inLumens the luminous flux in lumens
      * @throws IllegalArgumentException if inLumens is not in [0, 1e8] lm
      */
     public LuminousFlux {

@@ -11,6 +11,7 @@ public record LuminousIntensity(double inCandela) implements Comparable<Luminous
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inCandela the luminous intensity in candela
      * @throws IllegalArgumentException if inCandela is not in [0, 1e7] cd
      */
     public LuminousIntensity {

@@ -14,6 +14,7 @@ public record Mass(double inKg) implements Comparable<Mass> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inKg the mass in kilograms
      * @throws IllegalArgumentException if inKg is not in (0, 1e6] kg
      */
     public Mass {

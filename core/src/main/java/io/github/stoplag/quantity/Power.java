@@ -11,6 +11,7 @@ public record Power(double inWatts) implements Comparable<Power> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inWatts the power in watts
      * @throws IllegalArgumentException if inWatts is not in [0, 1e6] W
      */
     public Power {

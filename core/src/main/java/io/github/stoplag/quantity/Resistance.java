@@ -11,6 +11,7 @@ public record Resistance(double inOhms) implements Comparable<Resistance> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inOhms the resistance in ohms
      * @throws IllegalArgumentException if inOhms is not in [0, 1e9] Ω
      */
     public Resistance {

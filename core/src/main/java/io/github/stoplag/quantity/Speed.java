@@ -14,6 +14,7 @@ public record Speed(double inMps) implements Comparable<Speed> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inMps the speed in metres per second
      * @throws IllegalArgumentException if inMps is not in [0, 150] m/s
      */
     public Speed {

@@ -14,6 +14,7 @@ public record Temperature(double inKelvin) implements Comparable<Temperature> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inKelvin the temperature in kelvin
      * @throws IllegalArgumentException if inKelvin is not in (0, 20000] K
      */
     public Temperature {

@@ -13,6 +13,7 @@ public record TimeSpan(double inSeconds) implements Comparable<TimeSpan> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inSeconds the time in seconds
      * @throws IllegalArgumentException if inSeconds is not in [-1e6, 1e6] s
      */
     public TimeSpan {

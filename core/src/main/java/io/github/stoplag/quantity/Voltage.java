@@ -11,6 +11,7 @@ public record Voltage(double inVolts) implements Comparable<Voltage> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inVolts the voltage in volts
      * @throws IllegalArgumentException if inVolts is not in [-1000, 1000] V
      */
     public Voltage {

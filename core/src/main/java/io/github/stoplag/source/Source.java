@@ -11,6 +11,9 @@ public record Source(String document, String place, Standing standing) {
     /**
      * Checks that a document is named.
      *
+     * @param document author, title, edition or year
+     * @param place table, section, page or equation in it; empty if the document is a single figure
+     * @param standing how firmly it is known
      * @throws IllegalArgumentException if the document is blank
      */
     public Source {

@@ -16,6 +16,11 @@ public record Validity(String quantity, double lo, double hi, String unit, Sourc
     /**
      * Checks the order of the bounds.
      *
+     * @param quantity what is limited, for example {@code filament temperature}
+     * @param lo the lowest validated value
+     * @param hi the highest validated value
+     * @param unit the unit of both, empty for a plain ratio
+     * @param source who validated it
      * @throws IllegalArgumentException if lo is not below hi
      */
     public Validity {

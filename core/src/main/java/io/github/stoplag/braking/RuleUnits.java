@@ -1,0 +1,42 @@
+package io.github.stoplag.braking;
+
+import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Speed;
+import java.math.BigDecimal;
+import java.math.MathContext;
+
+/** The units in which a published rule takes its speed and gives its distances. */
+public enum RuleUnits {
+    /** Kilometres per hour and metres. */
+    KMH_M(1 / 3.6, 1),
+    /** Miles per hour and international feet. */
+    MPH_FT(Speed.MPS_PER_MPH, Distance.METRES_PER_FOOT);
+
+    // a speed that went through m/s comes back as 69.99999999999999; rules that round halves up need the 70
+    private static final MathContext AS_PRINTED = new MathContext(9);
+
+    private final double speedUnitMps;
+    private final double lengthUnitM;
+
+    RuleUnits(double speedUnitMps, double lengthUnitM) {
+        this.speedUnitMps = speedUnitMps;
+        this.lengthUnitM = lengthUnitM;
+    }
+
+    double speedUnitMps() {
+        return speedUnitMps;
+    }
+
+    double lengthUnitM() {
+        return lengthUnitM;
+    }
+
+    /** The speed in this rule's unit as a person would write it: nine significant digits. */
+    BigDecimal written(Speed speed) {
+        return new BigDecimal(this == KMH_M ? speed.inKmh() : speed.inMph()).round(AS_PRINTED);
+    }
+
+    Distance distance(BigDecimal length) {
+        return Distance.metres(length.doubleValue() * lengthUnitM);
+    }
+}

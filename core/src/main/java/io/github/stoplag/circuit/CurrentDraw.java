@@ -1,0 +1,221 @@
+package io.github.stoplag.circuit;
+
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Current;
+import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Resistance;
+import io.github.stoplag.quantity.Voltage;
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * The steady current a load draws as a function of the voltage across it.
+ *
+ * <p>I = I(U), in amperes over volts; U in [0, 1000] V. Loads in parallel add: {@link #plus}. The lamp has settled: the
+ * inrush of a cold filament is not in it.
+ *
+ * <pre>{@code
+ * CurrentDraw bulb = CurrentDraw.filament(Voltage.volts(13.5), Power.watts(26.5));
+ * bulb.current(Voltage.volts(13.5)); // 1.96 A
+ * }</pre>
+ */
+public final class CurrentDraw {
+    /**
+     * Exponent of a filament lamp's current against voltage; seen in a general encyclopedia's article on re-rating
+     * lamps, without a stated range.
+     */
+    public static final double FILAMENT_CURRENT_EXPONENT = 0.55;
+
+    private final String label;
+    private final DoubleUnaryOperator currentA;
+    private final Evidence evidence;
+
+    private CurrentDraw(String label, DoubleUnaryOperator currentA, Evidence evidence) {
+        this.label = label;
+        this.currentA = currentA;
+        this.evidence = evidence;
+    }
+
+    /**
+     * A broken lamp or wire: no current at any voltage.
+     *
+     * @return the open circuit
+     */
+    public static CurrentDraw open() {
+        return new CurrentDraw("open circuit", v -> 0, Evidence.of("open circuit: I = 0"));
+    }
+
+    /**
+     * A constant resistance: I = U/R.
+     *
+     * @param resistance R, in (0, 1e9] Ω
+     * @return the load
+     * @throws IllegalArgumentException if the resistance is 0, a short circuit, whose current only the wiring limits
+     */
+    public static CurrentDraw resistive(Resistance resistance) {
+        double ohms = resistance.inOhms();
+        if (!(ohms > 0)) {
+            throw new IllegalArgumentException("a load of 0 Ω is a short circuit: only the wiring limits its current,"
+                    + " see LampFeed.shortCircuitCurrent");
+        }
+        return new CurrentDraw(
+                "resistor " + resistance, v -> v / ohms, Evidence.of("resistor " + resistance + ": I = U/R"));
+    }
+
+    /**
+     * A settled filament lamp by its rating: I = (P₀/U₀) (U/U₀)^0.55.
+     *
+     * @param ratedVoltage U₀, the voltage at which the power holds, above 0 V
+     * @param ratedPower P₀, the power it really draws there, above 0 W
+     * @return the load
+     * @throws IllegalArgumentException if a rating is not above 0
+     */
+    public static CurrentDraw filament(Voltage ratedVoltage, Power ratedPower) {
+        double u0 = Check.above("rated voltage", ratedVoltage.inVolts(), 0, 1000, "V");
+        double i0 = Check.above("rated power", ratedPower.inWatts(), 0, 1e6, "W") / u0;
+        String label = "filament lamp " + ratedPower + " at " + ratedVoltage;
+        Evidence evidence = Evidence.of(label + ": I = (P₀/U₀)(U/U₀)^" + FILAMENT_CURRENT_EXPONENT
+                        + " (exponent seen, general encyclopedia)")
+                .withCaveat(
+                        "the exponent of a filament's current holds near the rated voltage; it grows less sure far from it");
+        return new CurrentDraw(label, v -> i0 * Math.pow(v / u0, FILAMENT_CURRENT_EXPONENT), evidence);
+    }
+
+    /**
+     * An LED lamp with a current regulator: constant current from its lowest working voltage up; below it a straight line
+     * to zero is assumed.
+     *
+     * @param current the regulated current, not negative
+     * @param lowestVoltage the voltage from which it is held, above 0 V
+     * @return the load
+     * @throws IllegalArgumentException if an argument is outside its range
+     */
+    public static CurrentDraw ledRegulated(Current current, Voltage lowestVoltage) {
+        double i = Check.inRange("LED current", current.inAmperes(), 0, 1000, "A");
+        double u = Check.above("lowest working voltage", lowestVoltage.inVolts(), 0, 1000, "V");
+        return new CurrentDraw(
+                "LED lamp " + current,
+                v -> i * Math.min(1, v / u),
+                Evidence.of("LED lamp: constant " + current + " from " + lowestVoltage
+                        + ", a straight line to zero below (assumed)"));
+    }
+
+    /**
+     * An LED lamp with a series resistor: I = (U − U_F)/R above its forward voltage, 0 below.
+     *
+     * @param forwardVoltage U_F of the LED string, not negative
+     * @param series R, above 0 Ω
+     * @return the load
+     * @throws IllegalArgumentException if an argument is outside its range
+     */
+    public static CurrentDraw ledWithResistor(Voltage forwardVoltage, Resistance series) {
+        double uf = Check.inRange("forward voltage", forwardVoltage.inVolts(), 0, 1000, "V");
+        double r = Check.above("series resistance", series.inOhms(), 0, 1e9, "Ω");
+        return new CurrentDraw(
+                "LED lamp " + forwardVoltage + " + " + series,
+                v -> Math.max(0, (v - uf) / r),
+                Evidence.of("LED lamp: I = (U − " + forwardVoltage + ")/" + series));
+    }
+
+    /**
+     * A load measured at several voltages; straight lines between them, a straight line to zero below the first, the
+     * last current kept above the last.
+     *
+     * @param label what was measured
+     * @param voltageV the voltages in volts, above 0 and increasing
+     * @param amperes the currents there in amperes, not negative
+     * @return the load
+     * @throws IllegalArgumentException if the arrays differ in length, are empty or hold a value outside its range
+     */
+    public static CurrentDraw measured(String label, double[] voltageV, double[] amperes) {
+        if (voltageV.length == 0 || voltageV.length != amperes.length) {
+            throw new IllegalArgumentException(
+                    "a measured load needs as many currents as voltages and at least one, got " + voltageV.length
+                            + " voltages and " + amperes.length + " currents");
+        }
+        double[] u = new double[voltageV.length + 1];
+        double[] i = new double[u.length];
+        for (int k = 1; k < u.length; k++) {
+            u[k] = Check.above("voltage " + (k - 1), voltageV[k - 1], u[k - 1], 1000, "V");
+            i[k] = Check.inRange("current " + (k - 1), amperes[k - 1], 0, 1e5, "A");
+        }
+        String range = Numbers.text(u[1]) + " to " + Numbers.text(u[u.length - 1]) + " V";
+        Evidence evidence = Evidence.of(label + ": measured from " + range + ", straight lines between")
+                .withCaveat("the current of " + label + " was measured from " + range + " and is a guess outside");
+        return new CurrentDraw(label, v -> interpolate(u, i, v), evidence);
+    }
+
+    private static double interpolate(double[] u, double[] i, double v) {
+        int last = u.length - 1;
+        if (v >= u[last]) {
+            return i[last];
+        }
+        int k = 1;
+        while (u[k] < v) {
+            k++;
+        }
+        return i[k - 1] + (i[k] - i[k - 1]) * (v - u[k - 1]) / (u[k] - u[k - 1]);
+    }
+
+    /** A load made of others, for the package's own compositions. */
+    static CurrentDraw composed(String label, DoubleUnaryOperator currentA, Evidence evidence) {
+        return new CurrentDraw(label, currentA, evidence);
+    }
+
+    /**
+     * Puts a second load in parallel: the currents add.
+     *
+     * @param other the second load
+     * @return both together
+     */
+    public CurrentDraw plus(CurrentDraw other) {
+        return new CurrentDraw(
+                label + " + " + other.label,
+                v -> currentA.applyAsDouble(v) + other.currentA.applyAsDouble(v),
+                evidence.with(other.evidence));
+    }
+
+    /**
+     * Gives the current at a voltage.
+     *
+     * @param voltage the voltage across the load, not negative
+     * @return the current
+     * @throws IllegalArgumentException if the voltage is negative
+     */
+    public Current current(Voltage voltage) {
+        return Current.amperes(currentA(voltage.inVolts()));
+    }
+
+    /**
+     * Gives the power at a voltage.
+     *
+     * @param voltage the voltage across the load, not negative
+     * @return the power U I
+     * @throws IllegalArgumentException if the voltage is negative
+     */
+    public Power power(Voltage voltage) {
+        return Power.watts(voltage.inVolts() * currentA(voltage.inVolts()));
+    }
+
+    double currentA(double voltageV) {
+        return currentA.applyAsDouble(Check.inRange("voltage across the load", voltageV, 0, 1000, "V"));
+    }
+
+    /**
+     * Names the load.
+     *
+     * @return a short name
+     */
+    public String label() {
+        return label;
+    }
+
+    /**
+     * Says what the load's current rests on.
+     *
+     * @return its evidence
+     */
+    public Evidence evidence() {
+        return evidence;
+    }
+}

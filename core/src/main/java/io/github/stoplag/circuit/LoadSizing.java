@@ -1,0 +1,95 @@
+package io.github.stoplag.circuit;
+
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Current;
+import io.github.stoplag.quantity.Resistance;
+import io.github.stoplag.quantity.Voltage;
+import io.github.stoplag.source.Caution;
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * The load resistor that would keep an outage monitor content with an LED lamp: none, or the greatest that surely does.
+ *
+ * <p>In parallel with the lamp the resistor must draw I_h − I_LED(U) at every supply U, where I_h is the current from which
+ * every unit reports healthy. With the resistor's own tolerance p:
+ *
+ * <pre>R ≤ min over U of U / (I_h − I_LED(U)) / (1 + p)</pre>
+ */
+public sealed interface LoadSizing {
+    /**
+     * Finds the greatest load resistor for a monitor and a lamp.
+     *
+     * @param monitor the outage monitor
+     * @param lamp the LED lamp
+     * @param toleranceRatio the resistor's tolerance p as a share of its value, in [0, 0.5]
+     * @return {@link NotNeeded} or {@link Needed}
+     * @throws IllegalArgumentException if the tolerance is outside its range
+     */
+    static LoadSizing of(OutageMonitor monitor, CurrentDraw lamp, double toleranceRatio) {
+        double p = Check.inRange("resistor tolerance", toleranceRatio, 0, 0.5, "");
+        double healthyA = monitor.healthyFrom().inAmperes();
+        DoubleUnaryOperator conductanceS = v -> (healthyA - lamp.currentA(v)) / v;
+        double atV = SupplyScan.argMax(
+                conductanceS,
+                monitor.lowestSupply().inVolts(),
+                monitor.highestSupply().inVolts());
+        double siemens = conductanceS.applyAsDouble(atV);
+        OutageVerdict alone = monitor.judge(lamp);
+        if (!(siemens > 0)) {
+            return new NotNeeded(alone, alone.evidence());
+        }
+        // a millionth less than the limit, so that the search's last digits cannot fail the monitor
+        double ohms = 1 / (siemens * (1 + p) * (1 + 1e-6));
+        Evidence evidence = Evidence.of("load resistor: R ≤ U/(I_h − I_LED)/(1 + p) at every supply, I_h = "
+                        + monitor.healthyFrom() + ", p = " + p)
+                .with(alone.evidence())
+                .withCaveat("a parallel resistor may hide a dead LED from the monitor; see LoadResistor.watch")
+                .withCautions(Caution.LAMP_LAW, Caution.INSULATION, Caution.LICENSED_PRACTICE);
+        return new Needed(
+                Resistance.ohms(ohms), Voltage.volts(atV), Current.amperes(siemens * atV), p, alone, evidence);
+    }
+
+    /**
+     * What it rests on.
+     *
+     * @return the evidence
+     */
+    Evidence evidence();
+
+    /**
+     * The monitor reports the lamp healthy as it is.
+     *
+     * @param lampAlone the monitor's verdict on the lamp
+     * @param evidence what it rests on
+     */
+    record NotNeeded(OutageVerdict lampAlone, Evidence evidence) implements LoadSizing {}
+
+    /**
+     * The monitor needs a load.
+     *
+     * @param greatest the greatest nominal resistance that surely keeps the monitor content
+     * @param decidingSupply the supply at which it only just does
+     * @param toDraw the current the resistor must draw there
+     * @param toleranceRatio the resistor's tolerance that was allowed for
+     * @param lampAlone the monitor's verdict on the lamp without the resistor
+     * @param evidence what it rests on
+     */
+    record Needed(
+            Resistance greatest,
+            Voltage decidingSupply,
+            Current toDraw,
+            double toleranceRatio,
+            OutageVerdict lampAlone,
+            Evidence evidence)
+            implements LoadSizing {
+        /**
+         * Gives the greatest preferred value that still keeps the monitor content.
+         *
+         * @param series the series of values to be had
+         * @return the preferred value, not above the greatest
+         */
+        public Resistance preferred(ESeries series) {
+            return series.atMost(greatest);
+        }
+    }
+}

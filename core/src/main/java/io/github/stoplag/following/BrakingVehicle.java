@@ -1,0 +1,31 @@
+package io.github.stoplag.following;
+
+import io.github.stoplag.braking.BrakeResponse;
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Deceleration;
+import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.quantity.TimeSpan;
+
+/**
+ * One vehicle of a pair: how fast it goes and how it brakes.
+ *
+ * @param speed the speed at time 0; 0 for a vehicle that stands
+ * @param reaction the driver's perception-reaction time, in [0, 30] s; for a leader normally 0
+ * @param response the brake system's answer to the pedal
+ * @param deceleration the deceleration after the build-up; 0 for a vehicle that does not brake
+ */
+public record BrakingVehicle(Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration) {
+    /**
+     * Checks the reaction time.
+     *
+     * @throws IllegalArgumentException if it is not in [0, 30] s
+     */
+    public BrakingVehicle {
+        Check.inRange("reaction time", reaction.inSeconds(), 0, 30, "s");
+    }
+
+    /** When its deceleration starts, counted from the moment its driver is called on. */
+    double onsetS() {
+        return reaction.inSeconds() + response.deadTime().inSeconds();
+    }
+}

@@ -1,0 +1,373 @@
+package io.github.stoplag.lamp;
+
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.LuminousFlux;
+import io.github.stoplag.quantity.Mass;
+import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Resistance;
+import io.github.stoplag.quantity.Temperature;
+import io.github.stoplag.quantity.Voltage;
+import io.github.stoplag.source.Caveat;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A filament bulb known by its rating alone: the volts and watts at its design point fix the wire.
+ *
+ * <p>At the rated voltage U the filament sits at its filament temperature Td and loses what it draws:
+ *
+ * <pre>
+ * P = U²/Rd = A ε(Td) σ (Td⁴ − T0⁴) + G (Td − T0),    G (Td − T0) = g P
+ * Rd = 4 ρ(Td) l/(π d²),    A = f π d l
+ * ⇒ d³ = 4 ρ(Td) A/(π² f Rd),    l = A/(f π d),    m = density(Td) π d² l/4
+ * </pre>
+ *
+ * <p>Symbols: P rated power in W; A effective radiating area in m²; ε, ρ of {@link Tungsten}; σ = 5.670374419e-8
+ * W/(m²·K⁴); T0 = 300 K; g gas-loss share; G in W/K; f coil factor, effective over wire surface; d, l, m the wire's
+ * diameter, length and mass, hot. Resistance follows R(T) = Rd ρ(T)/ρ(Td); the 1 to 2 % by which the wire's own expansion
+ * changes resistance and area is left out.
+ *
+ * <p>Defaults and ranges: Td 2800 K [2200, 3200], or the temperature at which the bulb gives its rated flux if that is
+ * set; g 0.18 [0, 0.5], 0 for a vacuum bulb; f 0.72 [0.5, 1], 1 for a straight wire. They are assumed values for a
+ * gas-filled single-coil signal bulb, not fitted lamp by lamp. Filament ends and supports count as gas loss.
+ *
+ * <p>Sources: radiation plus a loss linear in T − T0 describes commercial lamps, Carlà, Am. J. Phys. 81 (2013) 512 (seen,
+ * abstract and introduction); the coil factor as a concept, Agrawal, Lat. Am. J. Phys. Educ. 5 (2011) (seen, abstract).
+ */
+public final class FilamentLamp {
+    /** End of the tungsten tables in kelvin; a filament driven beyond it is about to melt. */
+    static final double HIGHEST_K = 3600;
+
+    private static final double STEFAN_BOLTZMANN = 5.670374419e-8;
+    private static final double DESIGN_AMBIENT_K = 300;
+
+    private final Voltage ratedVoltage;
+    private final Power ratedPower;
+    private final Optional<LuminousFlux> givenFlux;
+    private final double filamentK;
+    private final double gasLossShare;
+    private final double coilFactor;
+    private final double ratedOhms;
+    private final double hotResistivityOhmM;
+    private final double radiatingAreaM2;
+    private final double gasLossWPerK;
+    private final double diameterM;
+    private final double lengthM;
+    private final double massKg;
+
+    private FilamentLamp(Builder b, double filamentK) {
+        ratedVoltage = b.ratedVoltage;
+        ratedPower = b.ratedPower;
+        givenFlux = Optional.ofNullable(b.ratedFlux);
+        this.filamentK = filamentK;
+        gasLossShare = b.gasLossShare;
+        coilFactor = b.coilFactor;
+        double watts = ratedPower.inWatts();
+        ratedOhms = ratedVoltage.inVolts() * ratedVoltage.inVolts() / watts;
+        hotResistivityOhmM = Tungsten.resistivityOhmM(filamentK);
+        radiatingAreaM2 = watts * (1 - gasLossShare) / exitanceWPerM2(filamentK, DESIGN_AMBIENT_K);
+        gasLossWPerK = watts * gasLossShare / (filamentK - DESIGN_AMBIENT_K);
+        double wireAreaM2 = radiatingAreaM2 / coilFactor;
+        diameterM = Math.cbrt(4 * hotResistivityOhmM * wireAreaM2 / (Math.PI * Math.PI * ratedOhms));
+        lengthM = wireAreaM2 / (Math.PI * diameterM);
+        massKg = Tungsten.densityKgPerM3(filamentK) * wireAreaM2 * diameterM / 4;
+    }
+
+    /**
+     * Starts a lamp from what it really draws at its design (test) voltage, which is not always the wattage printed on it.
+     *
+     * @param ratedVoltage the design voltage, [0.5, 300] V
+     * @param ratedPower the power drawn at it, [0.1, 1000] W
+     * @return a builder with the defaults of a gas-filled signal bulb
+     * @throws IllegalArgumentException if voltage or power is out of range
+     */
+    public static Builder builder(Voltage ratedVoltage, Power ratedPower) {
+        return new Builder(ratedVoltage, ratedPower);
+    }
+
+    /**
+     * Switches the lamp on.
+     *
+     * @param conditions supply, wiring, temperatures and lens
+     * @return the onset of its light, temperature and current
+     * @throws IllegalArgumentException if the supply would drive the filament beyond 3600 K, if it warms it by less than
+     *     0.01 K, or if the filament starts hotter than it will settle
+     */
+    public FilamentOnset switchOn(SupplyConditions conditions) {
+        return new FilamentOnset(this, conditions);
+    }
+
+    /**
+     * Names the lamp by its rating.
+     *
+     * @return for example {@code filament 13.5 V 26 W}
+     */
+    public String label() {
+        return "filament " + ratedVoltage + " " + ratedPower;
+    }
+
+    /**
+     * Gives the design voltage.
+     *
+     * @return U
+     */
+    public Voltage ratedVoltage() {
+        return ratedVoltage;
+    }
+
+    /**
+     * Gives the power drawn at the design voltage.
+     *
+     * @return P
+     */
+    public Power ratedPower() {
+        return ratedPower;
+    }
+
+    /**
+     * Gives the luminous flux of the bare bulb at the design voltage: as set, else as predicted.
+     *
+     * @return the flux
+     */
+    public LuminousFlux ratedFlux() {
+        return givenFlux.orElseGet(this::predictedFlux);
+    }
+
+    /**
+     * Predicts the luminous flux of the bare bulb at the design voltage: Φ = π L(Td) A, for a surface of equal luminance in
+     * all directions, nothing absorbed by glass or supports.
+     *
+     * @return the flux
+     */
+    public LuminousFlux predictedFlux() {
+        return LuminousFlux.lumens(Math.PI
+                * radiatingAreaM2
+                * Math.exp(Photometry.tungsten(Lens.CLEAR).logLuminance(filamentK)));
+    }
+
+    /**
+     * Gives the filament's temperature at the design voltage.
+     *
+     * @return Td
+     */
+    public Temperature filamentTemperature() {
+        return Temperature.kelvin(filamentK);
+    }
+
+    /**
+     * Gives the filament's resistance at the design voltage.
+     *
+     * @return Rd = U²/P
+     */
+    public Resistance ratedResistance() {
+        return Resistance.ohms(ratedOhms);
+    }
+
+    /**
+     * Gives the filament's resistance at a temperature.
+     *
+     * @param temperature the filament's temperature, [200, 3695] K; 300 K gives the cold resistance
+     * @return R(T) = Rd ρ(T)/ρ(Td)
+     * @throws IllegalArgumentException if the temperature is out of range
+     */
+    public Resistance resistanceAt(Temperature temperature) {
+        return Resistance.ohms(resistanceOhm(temperature.inKelvin()));
+    }
+
+    /**
+     * Gives the resistance of the filament at 300 K.
+     *
+     * @return the cold resistance
+     */
+    public Resistance coldResistance() {
+        return Resistance.ohms(resistanceOhm(DESIGN_AMBIENT_K));
+    }
+
+    /**
+     * Gives the length of the wire, uncoiled, as it follows from the rating.
+     *
+     * @return l
+     */
+    public Distance wireLength() {
+        return Distance.metres(lengthM);
+    }
+
+    /**
+     * Gives the diameter of the wire, as it follows from the rating.
+     *
+     * @return d
+     */
+    public Distance wireDiameter() {
+        return Distance.metres(diameterM);
+    }
+
+    /**
+     * Gives the mass of the wire, as it follows from the rating.
+     *
+     * @return m
+     */
+    public Mass wireMass() {
+        return Mass.kg(massKg);
+    }
+
+    /**
+     * Gives the power the filament loses at a temperature.
+     *
+     * @param temperature the filament's temperature T, [200, 3695] K
+     * @param ambient the surroundings T0
+     * @return A ε(T) σ (T⁴ − T0⁴) + G (T − T0)
+     * @throws IllegalArgumentException if the filament's temperature is out of range or below the surroundings
+     */
+    public Power lossAt(Temperature temperature, Temperature ambient) {
+        return Power.watts(lossW(temperature.inKelvin(), ambient.inKelvin()));
+    }
+
+    double lossW(double temperatureK, double ambientK) {
+        return radiatingAreaM2 * exitanceWPerM2(temperatureK, ambientK) + gasLossWPerK * (temperatureK - ambientK);
+    }
+
+    double resistanceOhm(double temperatureK) {
+        return ratedOhms * Tungsten.resistivityOhmM(temperatureK) / hotResistivityOhmM;
+    }
+
+    double heatCapacityJPerK(double temperatureK) {
+        return massKg * Tungsten.specificHeatJPerKgK(temperatureK);
+    }
+
+    private static double exitanceWPerM2(double temperatureK, double ambientK) {
+        return Tungsten.totalEmissivityRatio(temperatureK)
+                * STEFAN_BOLTZMANN
+                * (Math.pow(temperatureK, 4) - Math.pow(ambientK, 4));
+    }
+
+    List<Caveat> caveats() {
+        double predictedLm = predictedFlux().inLumens();
+        return givenFlux
+                .filter(flux -> Math.abs(flux.inLumens() / predictedLm - 1) > 0.25)
+                .map(flux -> List.of(new Caveat("rated flux " + flux + " is more than 25 % off the "
+                        + Numbers.text(predictedLm, 3) + " lm that a filament at " + Numbers.text(filamentK, 4)
+                        + " K drawing " + ratedPower + " gives")))
+                .orElse(List.of());
+    }
+
+    List<String> basis() {
+        List<String> lines = new ArrayList<>();
+        lines.add("filament from its rating: " + ratedPower + " at " + ratedVoltage);
+        lines.add("filament temperature " + Numbers.text(filamentK, 4) + " K, gas-loss share "
+                + Numbers.text(gasLossShare) + ", coil factor " + Numbers.text(coilFactor) + " (assumed unless given)");
+        lines.add("heat loss: radiation and a loss linear in temperature difference, Carlà, Am. J. Phys. 81 (2013) 512"
+                + " (seen)");
+        lines.addAll(Tungsten.basis());
+        lines.add("light: Planck, tungsten spectral emissivity of Pon & Hessler 1984 (seen), CIE 1924 V(λ) (seen)");
+        return lines;
+    }
+
+    @Override
+    public String toString() {
+        return label();
+    }
+
+    /** Collects a lamp's rating and what is known of its filament. */
+    public static final class Builder {
+        private static final double LOWEST_FILAMENT_K = 2200;
+        private static final double HIGHEST_FILAMENT_K = 3200;
+        private static final double USUAL_FILAMENT_K = 2800;
+
+        private final Voltage ratedVoltage;
+        private final Power ratedPower;
+        private @Nullable LuminousFlux ratedFlux;
+        private @Nullable Temperature filamentTemperature;
+        private double gasLossShare = 0.18;
+        private double coilFactor = 0.72;
+
+        private Builder(Voltage ratedVoltage, Power ratedPower) {
+            Check.inRange("rated voltage", ratedVoltage.inVolts(), 0.5, 300, "V");
+            Check.inRange("rated power", ratedPower.inWatts(), 0.1, 1000, "W");
+            this.ratedVoltage = ratedVoltage;
+            this.ratedPower = ratedPower;
+        }
+
+        /**
+         * Sets the flux of the bare, uncoloured bulb at the design voltage; without {@link #filamentTemperature} it also
+         * sets the temperature.
+         *
+         * @param flux the luminous flux
+         * @return this builder
+         */
+        public Builder ratedFlux(LuminousFlux flux) {
+            ratedFlux = flux;
+            return this;
+        }
+
+        /**
+         * Sets the filament's temperature at the design voltage.
+         *
+         * @param temperature the temperature, [2200, 3200] K
+         * @return this builder
+         * @throws IllegalArgumentException if it is out of range
+         */
+        public Builder filamentTemperature(Temperature temperature) {
+            Check.inRange("filament temperature", temperature.inKelvin(), LOWEST_FILAMENT_K, HIGHEST_FILAMENT_K, "K");
+            filamentTemperature = temperature;
+            return this;
+        }
+
+        /**
+         * Sets the share of the rated power lost to gas and supports.
+         *
+         * @param ratio the share g, [0, 0.5]
+         * @return this builder
+         * @throws IllegalArgumentException if it is out of range
+         */
+        public Builder gasLossShare(double ratio) {
+            gasLossShare = Check.inRange("gas-loss share", ratio, 0, 0.5, "");
+            return this;
+        }
+
+        /**
+         * Sets the effective radiating area over the wire's surface.
+         *
+         * @param ratio the coil factor f, [0.5, 1]
+         * @return this builder
+         * @throws IllegalArgumentException if it is out of range
+         */
+        public Builder coilFactor(double ratio) {
+            coilFactor = Check.inRange("coil factor", ratio, 0.5, 1, "");
+            return this;
+        }
+
+        /**
+         * Works the wire out.
+         *
+         * @return the lamp
+         * @throws IllegalArgumentException if the rated flux asks for a filament outside [2200, 3200] K
+         */
+        public FilamentLamp build() {
+            if (filamentTemperature != null) {
+                return new FilamentLamp(this, filamentTemperature.inKelvin());
+            }
+            if (ratedFlux == null) {
+                return new FilamentLamp(this, USUAL_FILAMENT_K);
+            }
+            double fluxLm = Check.inRange(
+                    "rated flux of a " + ratedPower + " filament between 2200 K and 3200 K",
+                    ratedFlux.inLumens(),
+                    predictedLm(LOWEST_FILAMENT_K),
+                    predictedLm(HIGHEST_FILAMENT_K),
+                    "lm");
+            return new FilamentLamp(
+                    this,
+                    new BrentSolver(1e-12, 1e-9)
+                            .solve(100, k -> predictedLm(k) - fluxLm, LOWEST_FILAMENT_K, HIGHEST_FILAMENT_K));
+        }
+
+        private double predictedLm(double filamentK) {
+            return new FilamentLamp(this, filamentK).predictedFlux().inLumens();
+        }
+    }
+}

@@ -1,0 +1,210 @@
+package io.github.stoplag.lamp;
+
+import io.github.stoplag.quantity.Current;
+import io.github.stoplag.quantity.LuminousFlux;
+import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Temperature;
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Caveat;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * A filament lamp's light, temperature and current after it is switched on.
+ *
+ * <p>C(T) dT/dt = I² R(T) − A ε(T) σ (T⁴ − T0⁴) − G (T − T0), I = U/(R(T) + Rs); relative light = L(T)/L(Ts) with the
+ * luminance L of {@link Photometry}.
+ *
+ * <p>Symbols: T filament temperature, Ts its steady value, in K; C heat capacity in J/K; U supply in V; Rs series
+ * resistance in Ω; A, G, R of {@link FilamentLamp}. The whole filament is taken at one temperature and the supply as a
+ * step. Validated for temperatures of [300, 3400] K; outside, a caveat. Times come from a quadrature exact to about 1e-10
+ * relative; how true they are depends on the lamp: coil factor and filament temperature move them by tens of percent.
+ */
+public final class FilamentOnset implements OnsetCurve {
+    /** The Draper point in kelvin, from memory: below it a surface does not visibly glow. */
+    private static final double VISIBLE_GLOW_K = 798;
+
+    private final FilamentLamp lamp;
+    private final SupplyConditions conditions;
+    private final HeatingCurve heating;
+    private final Photometry photometry;
+    private final double steadyLog;
+    private final double initialRatio;
+
+    FilamentOnset(FilamentLamp lamp, SupplyConditions conditions) {
+        this.lamp = lamp;
+        this.conditions = conditions;
+        heating = new HeatingCurve(lamp, conditions);
+        photometry = Photometry.tungsten(conditions.lens());
+        steadyLog = photometry.logLuminance(heating.steadyK());
+        initialRatio = ratioAt(heating.initialK());
+    }
+
+    /**
+     * Gives the filament's temperature at a time.
+     *
+     * @param time the time since switch-on; before 0 the filament is as it was
+     * @return T(t)
+     */
+    public Temperature temperatureAt(TimeSpan time) {
+        return Temperature.kelvin(heating.temperatureK(time.inSeconds()));
+    }
+
+    /**
+     * Gives the lamp's current at a time.
+     *
+     * @param time the time since switch-on; before 0 no current flows
+     * @return I(t) = U/(R(T(t)) + Rs)
+     */
+    public Current currentAt(TimeSpan time) {
+        return Current.amperes(time.inSeconds() < 0 ? 0 : heating.currentA(heating.temperatureK(time.inSeconds())));
+    }
+
+    /**
+     * Gives the current at the instant of switch-on, the largest.
+     *
+     * @return I(0)
+     */
+    public Current inrushCurrent() {
+        return Current.amperes(heating.currentA(heating.initialK()));
+    }
+
+    /**
+     * Gives the current once the filament is hot.
+     *
+     * @return I(∞)
+     */
+    public Current steadyCurrent() {
+        return Current.amperes(heating.currentA(heating.steadyK()));
+    }
+
+    /**
+     * Gives the inrush current over the steady current.
+     *
+     * @return I(0)/I(∞)
+     */
+    public double inrushRatio() {
+        return heating.currentA(heating.initialK()) / heating.currentA(heating.steadyK());
+    }
+
+    /**
+     * Gives the power the filament itself takes once hot, without what the wiring takes.
+     *
+     * @return I(∞)² R(Ts)
+     */
+    public Power steadyPower() {
+        double ampere = heating.currentA(heating.steadyK());
+        return Power.watts(ampere * ampere * lamp.resistanceOhm(heating.steadyK()));
+    }
+
+    /**
+     * Gives the filament's temperature once hot.
+     *
+     * @return Ts
+     */
+    public Temperature steadyTemperature() {
+        return Temperature.kelvin(heating.steadyK());
+    }
+
+    /**
+     * Gives the final light over the light at the design voltage, both behind this lens.
+     *
+     * @return L(Ts)/L(Td); a lamp's rated intensity times this is its final intensity
+     */
+    public double relativeToRated() {
+        return Math.exp(
+                steadyLog - photometry.logLuminance(lamp.filamentTemperature().inKelvin()));
+    }
+
+    /**
+     * Gives the final flux of the bare bulb, whatever the lens.
+     *
+     * @return rated flux × L(Ts)/L(Td) without lens
+     */
+    public LuminousFlux bulbFlux() {
+        Photometry clear = Photometry.tungsten(Lens.CLEAR);
+        double logRatio = clear.logLuminance(heating.steadyK())
+                - clear.logLuminance(lamp.filamentTemperature().inKelvin());
+        return LuminousFlux.lumens(lamp.ratedFlux().inLumens() * Math.exp(logRatio));
+    }
+
+    /**
+     * Gives the conditions of the switch-on.
+     *
+     * @return supply, wiring, temperatures and lens
+     */
+    public SupplyConditions conditions() {
+        return conditions;
+    }
+
+    /**
+     * Gives the lamp.
+     *
+     * @return the lamp that was switched on
+     */
+    public FilamentLamp lamp() {
+        return lamp;
+    }
+
+    @Override
+    public String label() {
+        return lamp.label() + " at " + conditions.supply();
+    }
+
+    @Override
+    public double relativeIntensity(double timeS) {
+        return ratioAt(heating.temperatureK(timeS));
+    }
+
+    private double ratioAt(double temperatureK) {
+        // the light's polynomial repeats itself to 1e-12; only that rounding can exceed 1
+        return Math.min(1, Math.exp(photometry.logLuminance(temperatureK) - steadyLog));
+    }
+
+    @Override
+    public OptionalDouble timeToLevelS(double levelRatio) {
+        OnsetCurve.checkLevel(levelRatio);
+        if (levelRatio <= initialRatio) {
+            return OptionalDouble.of(0);
+        }
+        double temperatureK =
+                photometry.temperatureK(steadyLog + Math.log(levelRatio), heating.initialK(), heating.steadyK());
+        return OptionalDouble.of(heating.timeS(temperatureK));
+    }
+
+    @Override
+    public double settledS() {
+        return timeToLevelS(0.999).orElseThrow();
+    }
+
+    @Override
+    public List<String> basis() {
+        List<String> lines = new ArrayList<>(lamp.basis());
+        lines.add("switched on to a step of " + conditions.supply() + " through "
+                + conditions.seriesResistance() + ", filament at " + conditions.initialTemperature()
+                + ", surroundings at " + conditions.ambientTemperature() + ", " + conditions.lens()
+                + (conditions.lens() == Lens.RED ? " (assumed transmission)" : ""));
+        lines.add("steady filament temperature " + Numbers.text(heating.steadyK(), 4) + " K");
+        return List.copyOf(lines);
+    }
+
+    @Override
+    public List<Caveat> caveats() {
+        List<Caveat> caveats = new ArrayList<>(lamp.caveats());
+        Tungsten.validity().check(heating.steadyK()).ifPresent(caveats::add);
+        Tungsten.validity().check(heating.initialK()).ifPresent(caveats::add);
+        if (heating.steadyK() < VISIBLE_GLOW_K) {
+            caveats.add(new Caveat("supply too low to light the lamp visibly: steady filament temperature "
+                    + Numbers.text(heating.steadyK(), 4) + " K, solids begin to glow near "
+                    + Numbers.text(VISIBLE_GLOW_K) + " K (Draper point, from memory)"));
+        }
+        return List.copyOf(caveats);
+    }
+
+    @Override
+    public String toString() {
+        return label();
+    }
+}

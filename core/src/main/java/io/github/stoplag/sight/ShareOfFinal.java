@@ -1,0 +1,57 @@
+package io.github.stoplag.sight;
+
+import io.github.stoplag.lamp.OnsetCurve;
+import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.TimeSpan;
+import java.util.OptionalDouble;
+
+/**
+ * Takes a lamp as seen once its light reaches a fixed share of its final intensity, however bright that is.
+ *
+ * <p>I(t) = p I(∞).
+ *
+ * <p>Symbols: p the level, a plain ratio in (0, 1). A convention of lamp measurement, such as 10 % or 90 %, not a model of
+ * the eye: it cannot tell a bright lamp from a dim one. A lamp of 0 cd is never seen.
+ */
+public final class ShareOfFinal implements Detector {
+    private final double levelRatio;
+
+    private ShareOfFinal(double levelRatio) {
+        this.levelRatio = levelRatio;
+    }
+
+    /**
+     * Makes the criterion.
+     *
+     * @param levelRatio the level p relative to the final intensity, in (0, 1)
+     * @return the detector
+     * @throws IllegalArgumentException if the level is outside (0, 1)
+     */
+    public static ShareOfFinal of(double levelRatio) {
+        return new ShareOfFinal(OnsetCurve.checkLevel(levelRatio));
+    }
+
+    @Override
+    public String criterion() {
+        return Numbers.text(100 * levelRatio) + " % of final intensity";
+    }
+
+    @Override
+    public Detection detect(LampSignal signal) {
+        if (signal.finalIntensity().inCandela() == 0) {
+            return new Detection.NeverSeen(criterion(), "the final intensity is 0 cd");
+        }
+        OptionalDouble atS = signal.onset().timeToLevelS(levelRatio);
+        if (atS.isPresent()) {
+            return new Detection.Seen(TimeSpan.seconds(atS.getAsDouble()), criterion());
+        }
+        double endRatio = signal.onset().relativeIntensity(Double.POSITIVE_INFINITY);
+        return new Detection.NeverSeen(
+                criterion(), "the light ends at " + Numbers.text(100 * endRatio, 3) + " % of the final intensity");
+    }
+
+    @Override
+    public String toString() {
+        return criterion();
+    }
+}
