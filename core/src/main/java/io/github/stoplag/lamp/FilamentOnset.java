@@ -96,7 +96,7 @@ public final class FilamentOnset implements OnsetCurve {
      */
     public Power steadyPower() {
         double ampere = heating.currentA(heating.steadyK());
-        return Power.watts(ampere * ampere * lamp.resistanceOhm(heating.steadyK()));
+        return Power.watts(ampere * ampere * lamp.wire().resistanceOhm(heating.steadyK()));
     }
 
     /**
