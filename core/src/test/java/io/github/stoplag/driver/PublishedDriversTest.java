@@ -4,12 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.stoplag.braking.Stop;
+import io.github.stoplag.braking.StopOutcome;
 import io.github.stoplag.quantity.Deceleration;
+import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.PublishedRange;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Table;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class PublishedDriversTest {
@@ -188,6 +192,20 @@ class PublishedDriversTest {
                 .hasMessage("brake build-up time must be in (0, 30] s, got 0 s");
     }
 
+    /** Second method: v t + v tr/2 + v²/(2 a) − a tr²/24 by hand against the stop of the same driver. */
+    @Test
+    void theCarefulDriverStops() {
+        CarefulDriver driver = CarefulDriver.unR157();
+        double v = Speed.kmh(60).inMps();
+        double a = 0.774 * 9.80665;
+        StopOutcome outcome = Stop.of(Speed.kmh(60), driver.reaction(), driver.response(), driver.deceleration());
+        assertThat(outcome)
+                .isInstanceOfSatisfying(
+                        Stop.class,
+                        stop -> assertThat(stop.stoppingDistance().inMetres())
+                                .isCloseTo(v * 1.15 + v * 0.3 + v * v / (2 * a) - a * 0.36 / 24, within(1e-9)));
+    }
+
     @Test
     void unknownNamesListTheKnownOnes() {
         assertThatThrownBy(() -> ReactionStudy.published("nobody"))
@@ -195,7 +213,7 @@ class PublishedDriversTest {
                 .hasMessageEndingWith("got \"nobody\"");
         assertThatThrownBy(() -> PerceptionReaction.published("none"))
                 .hasMessageStartingWith("perception-reaction set must be one of [AASHTO, European norm,");
-        assertThatThrownBy(() -> new PerceptionReaction(java.util.List.of()))
+        assertThatThrownBy(() -> new PerceptionReaction(List.of()))
                 .hasMessage("a perception-reaction time needs at least one part, got none");
         assertThatThrownBy(() -> new PerceptionReaction.Part("decide", TimeSpan.seconds(-1), Source.assumed("test")))
                 .hasMessage("time to decide must be in [0, 30] s, got -1 s");
