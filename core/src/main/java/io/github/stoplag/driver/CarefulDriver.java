@@ -1,5 +1,6 @@
 package io.github.stoplag.driver;
 
+import io.github.stoplag.braking.BrakeResponse;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
@@ -81,6 +82,16 @@ public record CarefulDriver(
      */
     public TimeSpan reaction() {
         return TimeSpan.seconds(riskEvaluation.inSeconds() + delay.inSeconds());
+    }
+
+    /**
+     * Gives the brake response that belongs to this driver; the delay already holds any dead time.
+     *
+     * @return no dead time, then the build-up
+     * @throws IllegalArgumentException if the build-up exceeds 10 s
+     */
+    public BrakeResponse response() {
+        return new BrakeResponse(TimeSpan.seconds(0), buildUp);
     }
 
     /**
