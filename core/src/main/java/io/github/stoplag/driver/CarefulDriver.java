@@ -31,6 +31,11 @@ public record CarefulDriver(
     /**
      * Checks the ranges.
      *
+     * @param riskEvaluation the time to evaluate the risk, [0, 30] s
+     * @param delay the time from perception to the start of deceleration, [0, 30] s
+     * @param buildUp the time from the start of deceleration to all of it, (0, 30] s
+     * @param deceleration the full deceleration
+     * @param source where the figures come from
      * @throws IllegalArgumentException if a time is out of range or the deceleration is 0
      */
     public CarefulDriver {

@@ -45,7 +45,13 @@ public final class Hydroplaning {
      * @param caveats the reservations
      */
     public record Result(Speed speed, Source source, List<Caveat> caveats) {
-        /** Copies the caveats. */
+        /**
+         * Copies the caveats.
+         *
+         * @param speed the speed from which the tyre rides on the water
+         * @param source the formula
+         * @param caveats the reservations
+         */
         public Result {
             caveats = List.copyOf(caveats);
         }
