@@ -86,15 +86,12 @@ public final class BlondelReyDouglas implements EffectiveIntensityMethod {
     /** Raises the level to the best mean found with it until it stays (Dinkelbach's rule for a quotient). */
     private Part best(Flash flash) {
         Part part = new Part(flash.timeS(0), flash.timeS(flash.nodes() - 1), flash.integralCdS());
-        double levelCd = part.meanCd(aS);
         for (int i = 0; i < MOST_STEPS; i++) {
-            Part next = mostAbove(flash, levelCd);
-            double nextCd = next.meanCd(aS);
-            if (!(nextCd > levelCd)) {
+            double levelCd = part.meanCd(aS);
+            part = mostAbove(flash, levelCd);
+            if (!(part.meanCd(aS) > levelCd)) {
                 break;
             }
-            part = next;
-            levelCd = nextCd;
         }
         return part;
     }

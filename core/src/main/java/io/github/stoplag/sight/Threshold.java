@@ -137,7 +137,7 @@ public final class Threshold {
     /** Gives Ith; infinite where fog lets nothing through. */
     double requiredCd(LampSignal signal) {
         double steadyCd = signal.steadyIntensity().inCandela();
-        if (darkCd == 0 && steadyCd == 0) {
+        if (darkText.isEmpty() && steadyCd == 0) {
             throw new IllegalArgumentException(
                     "steady intensity for a threshold of contrast alone must be above 0 cd, got 0 cd");
         }
@@ -167,6 +167,6 @@ public final class Threshold {
     @Override
     public String toString() {
         String contrast = Numbers.text(100 * contrastRatio) + " % of the lit tail lamp";
-        return contrastRatio == 0 ? darkText : darkCd == 0 ? contrast : darkText + " plus " + contrast;
+        return contrastRatio == 0 ? darkText : darkText.isEmpty() ? contrast : darkText + " plus " + contrast;
     }
 }
