@@ -4,14 +4,10 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.Mass;
-import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
-import io.github.stoplag.source.Caveat;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.jspecify.annotations.Nullable;
@@ -119,9 +115,7 @@ public final class FilamentLamp {
      * @return the flux
      */
     public LuminousFlux predictedFlux() {
-        return LuminousFlux.lumens(Math.PI
-                * wire.radiatingAreaM2()
-                * Math.exp(Photometry.tungsten(Lens.CLEAR).logLuminance(wire.filamentK())));
+        return LuminousFlux.lumens(wire.predictedLm());
     }
 
     /**
@@ -201,31 +195,12 @@ public final class FilamentLamp {
         return Power.watts(wire.lossW(temperature.inKelvin(), ambient.inKelvin()));
     }
 
+    Optional<LuminousFlux> givenFlux() {
+        return givenFlux;
+    }
+
     FilamentWire wire() {
         return wire;
-    }
-
-    List<Caveat> caveats() {
-        double predictedLm = predictedFlux().inLumens();
-        return givenFlux
-                .filter(flux -> Math.abs(flux.inLumens() / predictedLm - 1) > 0.25)
-                .map(flux -> List.of(new Caveat("rated flux " + flux + " is more than 25 % off the "
-                        + Numbers.text(predictedLm, 3) + " lm that a filament at " + Numbers.text(wire.filamentK(), 4)
-                        + " K drawing " + ratedPower + " gives")))
-                .orElse(List.of());
-    }
-
-    List<String> basis() {
-        List<String> lines = new ArrayList<>();
-        lines.add("filament from its rating: " + ratedPower + " at " + ratedVoltage);
-        lines.add("filament temperature " + Numbers.text(wire.filamentK(), 4) + " K, gas-loss share "
-                + Numbers.text(wire.gasLossShare()) + ", coil factor " + Numbers.text(wire.coilFactor())
-                + " (assumed unless given)");
-        lines.add("heat loss: radiation and a loss linear in temperature difference, Carlà, Am. J. Phys. 81 (2013) 512"
-                + " (seen)");
-        lines.addAll(Tungsten.basis());
-        lines.add("light: Planck, tungsten spectral emissivity of Pon & Hessler 1984 (seen), CIE 1924 V(λ) (seen)");
-        return lines;
     }
 
     @Override
@@ -328,7 +303,7 @@ public final class FilamentLamp {
         }
 
         private double predictedLm(double filamentK) {
-            return new FilamentLamp(this, filamentK).predictedFlux().inLumens();
+            return new FilamentLamp(this, filamentK).wire.predictedLm();
         }
     }
 }

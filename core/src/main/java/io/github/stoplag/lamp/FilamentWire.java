@@ -52,10 +52,6 @@ final class FilamentWire {
         return ratedOhm;
     }
 
-    double radiatingAreaM2() {
-        return radiatingAreaM2;
-    }
-
     double diameterM() {
         return diameterM;
     }
@@ -66,6 +62,12 @@ final class FilamentWire {
 
     double massKg() {
         return massKg;
+    }
+
+    double predictedLm() {
+        return Math.PI
+                * radiatingAreaM2
+                * Math.exp(Photometry.tungsten(Lens.CLEAR).logLuminance(filamentK));
     }
 
     double lossW(double temperatureK, double ambientK) {
