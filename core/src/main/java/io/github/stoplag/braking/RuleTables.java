@@ -65,15 +65,7 @@ final class RuleTables {
             Speed from = units(table, row).speed(table.number(row, "from_speed"));
             return KinematicRule.stoppingWithin(name, from, limit, reaction, response, source);
         }
-        Deceleration deceleration = switch (unit) {
-            case "ft/s²" -> Deceleration.ftps2(number);
-            case "g" -> Deceleration.standardGravities(number);
-            case "m/s²" -> Deceleration.mps2(number);
-            default ->
-                throw new IllegalArgumentException(
-                        "unit of a deceleration must be m/s², ft/s², g, m from" + " or ft from, got \"" + unit + "\"");
-        };
-        return new KinematicRule(name, reaction, response, deceleration, source);
+        return new KinematicRule(name, reaction, response, deceleration(number, unit), source);
     }
 
     private static StoppingRule friction(Table table, Map<String, String> row) {
@@ -141,7 +133,18 @@ final class RuleTables {
         return RuleUnits.of(table.text(row, "speed_unit"));
     }
 
-    private static Distance distance(double number, String unit) {
+    static Deceleration deceleration(double number, String unit) {
+        return switch (unit) {
+            case "ft/s²" -> Deceleration.ftps2(number);
+            case "g" -> Deceleration.standardGravities(number);
+            case "m/s²" -> Deceleration.mps2(number);
+            default ->
+                throw new IllegalArgumentException(
+                        "unit of a deceleration must be m/s², ft/s² or g, got \"" + unit + "\"");
+        };
+    }
+
+    static Distance distance(double number, String unit) {
         return unit.equals("ft") ? Distance.feet(number) : Distance.metres(number);
     }
 
