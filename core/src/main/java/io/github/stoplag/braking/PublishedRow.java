@@ -2,6 +2,7 @@ package io.github.stoplag.braking;
 
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Grade;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.source.Source;
 
@@ -120,6 +121,19 @@ public record PublishedRow(
         public String toString() {
             return words;
         }
+    }
+
+    /**
+     * Gives the figure with the digits it was printed with.
+     *
+     * @return its text, for example {@code 83.0}
+     */
+    public String printed() {
+        return Numbers.fixed(published, decimals());
+    }
+
+    int decimals() {
+        return (int) Math.max(0, Math.round(-Math.log10(2 * halfDigit)));
     }
 
     private double length(Distance distance) {

@@ -39,9 +39,20 @@ public record Residual(PublishedRow row, double computed) {
         return withinPrint() || !row.note().isEmpty();
     }
 
+    /**
+     * Gives the residual as text with its sign, to two digits more than the figure was printed with.
+     *
+     * @return its text, for example {@code -0.015} or {@code 0}
+     */
+    public String text() {
+        double steps = Math.pow(10, row.decimals() + 2);
+        double rounded = Math.rint(value() * steps) / steps;
+        return (rounded > 0 ? "+" : "") + Numbers.text(rounded);
+    }
+
     @Override
     public String toString() {
-        return row.condition() + ": published " + Numbers.text(row.published()) + " " + row.unit() + ", computed "
+        return row.condition() + ": published " + row.printed() + " " + row.unit() + ", computed "
                 + Numbers.text(computed) + " " + row.unit();
     }
 }

@@ -114,8 +114,9 @@ final class RuleTables {
         PublishedRow.Quantity quantity =
                 PublishedRow.Quantity.valueOf(table.text(row, "quantity").toUpperCase(Locale.ROOT));
         BigDecimal published = new BigDecimal(table.text(row, "published"));
-        String condition = table.text(row, "speed") + " " + speedUnit + (grade.equals("0") ? "" : ", " + grade + " %")
-                + ", " + quantity + (detail.isEmpty() ? "" : ", " + detail);
+        String condition = table.text(row, "speed") + " " + speedUnit
+                + (grade.equals("0") ? "" : ", " + (grade.startsWith("-") ? "" : "+") + grade + " %") + ", " + quantity
+                + (detail.isEmpty() ? "" : ", " + detail);
         return new PublishedRow(
                 condition,
                 RuleUnits.of(speedUnit).speed(table.number(row, "speed")),
