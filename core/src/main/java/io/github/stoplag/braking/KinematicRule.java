@@ -35,6 +35,7 @@ public record KinematicRule(
      *
      * @param name a short name with the edition or clause
      * @param reaction the reaction time t, in [0, 30] s
+     * @param response the brake system's dead time and build-up
      * @param deceleration the deceleration a, above 0
      * @param source who published time and deceleration
      * @throws IllegalArgumentException if the reaction time or the deceleration is out of range
@@ -106,6 +107,17 @@ public record KinematicRule(
                         reaction.inSeconds() + response.deadTime().inSeconds())),
                 Distance.metres(StopKernel.brakingDistanceM(
                         speed.inMps(), response.buildUp().inSeconds(), decelMps2)));
+    }
+
+    /**
+     * Gives the brake lag distance: what is run at constant speed during the brakes' dead time, v t_d.
+     *
+     * @param speed the speed
+     * @return the distance, a part of the lag
+     */
+    public Distance brakeLag(Speed speed) {
+        return Distance.metres(
+                StopKernel.reactionDistanceM(speed.inMps(), response.deadTime().inSeconds()));
     }
 
     /**

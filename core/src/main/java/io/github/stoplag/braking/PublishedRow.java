@@ -1,5 +1,6 @@
 package io.github.stoplag.braking;
 
+import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Grade;
 import io.github.stoplag.quantity.Numbers;
@@ -35,87 +36,29 @@ public record PublishedRow(
     /** What a figure of a published table is. */
     public enum Quantity {
         /** What is run before the brakes act, rounded as the table rounds it. */
-        LAG("reaction") {
-            @Override
-            double compute(PublishedRule rule, PublishedRow row) {
-                return row.length(rule.asPublished(row.speed(), row.grade()).lag());
-            }
-        },
+        LAG("reaction"),
         /** What is run during the brake system's dead time. */
-        BRAKE_LAG("brake lag") {
-            @Override
-            double compute(PublishedRule rule, PublishedRow row) {
-                double deadS =
-                        ((KinematicRule) rule.rule()).response().deadTime().inSeconds();
-                return row.length(Distance.metres(row.speed().inMps() * deadS));
-            }
-        },
+        BRAKE_LAG("brake lag"),
         /** What is run while the brakes act, rounded as the table rounds it. */
-        BRAKING("braking") {
-            @Override
-            double compute(PublishedRule rule, PublishedRow row) {
-                return row.length(rule.asPublished(row.speed(), row.grade()).braking());
-            }
-        },
+        BRAKING("braking"),
         /** The sum of the parts as printed. */
-        TOTAL("total") {
-            @Override
-            double compute(PublishedRule rule, PublishedRow row) {
-                return row.length(rule.asPublished(row.speed(), row.grade()).total());
-            }
-        },
+        TOTAL("total"),
         /** The total rounded for design. */
-        DESIGN("design") {
-            @Override
-            double compute(PublishedRule rule, PublishedRow row) {
-                return row.length(rule.designDistance(row.speed(), row.grade()));
-            }
-        },
+        DESIGN("design"),
         /** The total without rounding. */
-        UNROUNDED("total unrounded") {
-            @Override
-            double compute(PublishedRule rule, PublishedRow row) {
-                return row.length(rule.exact(row.speed(), row.grade()).total());
-            }
-        },
+        UNROUNDED("total unrounded"),
         /** The deceleration the rule stands for. */
-        DECELERATION("deceleration") {
-            @Override
-            double compute(PublishedRule rule, PublishedRow row) {
-                var deceleration = rule.rule() instanceof QuadraticRule quadratic
-                        ? quadratic.impliedDeceleration()
-                        : ((KinematicRule) rule.rule()).deceleration();
-                return switch (row.unit()) {
-                    case "ft/s²" -> deceleration.inFtps2();
-                    case "%" -> 100 * deceleration.inStandardGravities();
-                    default -> deceleration.inMps2();
-                };
-            }
-        },
+        DECELERATION("deceleration"),
         /** The time at constant speed that the linear term stands for. */
-        LAG_TIME("lag time") {
-            @Override
-            double compute(PublishedRule rule, PublishedRow row) {
-                return ((QuadraticRule) rule.rule()).impliedLag().inSeconds();
-            }
-        },
+        LAG_TIME("lag time"),
         /** The speed left at a place. */
-        SPEED_LEFT("speed left") {
-            @Override
-            double compute(PublishedRule rule, PublishedRow row) {
-                return ((KinematicRule) rule.rule())
-                        .speedLeft(row.speed(), row.place())
-                        .inKmh();
-            }
-        };
+        SPEED_LEFT("speed left");
 
         private final String words;
 
         Quantity(String words) {
             this.words = words;
         }
-
-        abstract double compute(PublishedRule rule, PublishedRow row);
 
         @Override
         public String toString() {
@@ -134,6 +77,34 @@ public record PublishedRow(
 
     int decimals() {
         return (int) Math.max(0, Math.round(-Math.log10(2 * halfDigit)));
+    }
+
+    /** The rule's value for this row, in its unit. */
+    double computed(PublishedRule rule) {
+        return switch (quantity) {
+            case LAG -> length(rule.asPublished(speed, grade).lag());
+            case BRAKING -> length(rule.asPublished(speed, grade).braking());
+            case TOTAL -> length(rule.asPublished(speed, grade).total());
+            case DESIGN -> length(rule.designDistance(speed, grade));
+            case UNROUNDED -> length(rule.exact(speed, grade).total());
+            case DECELERATION ->
+                inUnit(
+                        rule.rule() instanceof QuadraticRule quadratic
+                                ? quadratic.impliedDeceleration()
+                                : ((KinematicRule) rule.rule()).deceleration());
+            case LAG_TIME -> ((QuadraticRule) rule.rule()).impliedLag().inSeconds();
+            case BRAKE_LAG -> length(((KinematicRule) rule.rule()).brakeLag(speed));
+            case SPEED_LEFT ->
+                ((KinematicRule) rule.rule()).speedLeft(speed, place).inKmh();
+        };
+    }
+
+    private double inUnit(Deceleration deceleration) {
+        return switch (unit) {
+            case "ft/s²" -> deceleration.inFtps2();
+            case "%" -> 100 * deceleration.inStandardGravities();
+            default -> deceleration.inMps2();
+        };
     }
 
     private double length(Distance distance) {

@@ -118,9 +118,7 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
      * @return one residual a row, in order
      */
     public List<Residual> residuals() {
-        return rows().stream()
-                .map(row -> new Residual(row, row.quantity().compute(this, row)))
-                .toList();
+        return rows().stream().map(row -> new Residual(row, row.computed(this))).toList();
     }
 
     /**
