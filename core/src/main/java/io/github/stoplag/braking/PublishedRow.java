@@ -91,12 +91,20 @@ public record PublishedRow(
                 inUnit(
                         rule.rule() instanceof QuadraticRule quadratic
                                 ? quadratic.impliedDeceleration()
-                                : ((KinematicRule) rule.rule()).deceleration());
-            case LAG_TIME -> ((QuadraticRule) rule.rule()).impliedLag().inSeconds();
-            case BRAKE_LAG -> length(((KinematicRule) rule.rule()).brakeLag(speed));
+                                : form(rule, KinematicRule.class).deceleration());
+            case LAG_TIME -> form(rule, QuadraticRule.class).impliedLag().inSeconds();
+            case BRAKE_LAG -> length(form(rule, KinematicRule.class).brakeLag(speed));
             case SPEED_LEFT ->
-                ((KinematicRule) rule.rule()).speedLeft(speed, place).inKmh();
+                form(rule, KinematicRule.class).speedLeft(speed, place).inKmh();
         };
+    }
+
+    private <T extends StoppingRule> T form(PublishedRule rule, Class<T> form) {
+        if (form.isInstance(rule.rule())) {
+            return form.cast(rule.rule());
+        }
+        throw new IllegalArgumentException(
+                "stopping rule " + rule.key() + " has no " + quantity + ": it is no " + form.getSimpleName());
     }
 
     private double inUnit(Deceleration deceleration) {

@@ -118,7 +118,21 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
      * @return one residual a row, in order
      */
     public List<Residual> residuals() {
-        return rows().stream().map(row -> new Residual(row, row.computed(this))).toList();
+        return residuals(rows());
+    }
+
+    /**
+     * Compares rows from elsewhere with the rule: a table of one's own, or another print of the same rule.
+     *
+     * @param printed the rows
+     * @return one residual a row, in order
+     * @throws IllegalArgumentException if a row asks for a quantity that a rule of this form does not have, or for a grade
+     *     where the rule holds on the level
+     */
+    public List<Residual> residuals(List<PublishedRow> printed) {
+        return printed.stream()
+                .map(row -> new Residual(row, row.computed(this)))
+                .toList();
     }
 
     /**

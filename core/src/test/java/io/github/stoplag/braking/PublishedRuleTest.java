@@ -191,6 +191,35 @@ class PublishedRuleTest {
     }
 
     @Test
+    void aTableOfOnesOwnIsComparedTheSameWay() {
+        PublishedRule code = PublishedRule.named("uk-highway-code");
+        PublishedRow row = row(PublishedRow.Quantity.TOTAL, 96.5);
+        Residual residual = code.residuals(List.of(row)).get(0);
+        assertThat(residual.value()).isCloseTo(0.5, within(1e-9));
+        assertThat(residual.text()).isEqualTo("+0.5");
+        assertThat(residual.withinPrint()).isFalse();
+        assertThat(residual.explained()).isFalse();
+        assertThat(residual).hasToString("70 mph: published 96.5 m, computed 96 m");
+        assertMessage(
+                () -> code.residuals(List.of(row(PublishedRow.Quantity.SPEED_LEFT, 1))),
+                "stopping rule uk-highway-code has no speed left: it is no KinematicRule");
+    }
+
+    private static PublishedRow row(PublishedRow.Quantity quantity, double published) {
+        return new PublishedRow(
+                "70 mph",
+                Speed.mph(70),
+                Grade.percent(0),
+                Distance.metres(0),
+                quantity,
+                published,
+                0.05,
+                "m",
+                OURS,
+                "");
+    }
+
+    @Test
     void measuredStopIsCarriedOverToThePrescribedSpeed() {
         QuadraticRule rule = QuadraticRule.named("un-r78-front");
         // a vehicle that meets the rule exactly at 57 km/h meets it exactly at 60
