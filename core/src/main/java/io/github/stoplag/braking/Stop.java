@@ -66,19 +66,26 @@ public final class Stop implements StopOutcome {
             return new NeverStops("deceleration is 0 m/s²: the vehicle goes on at " + speed);
         }
         Stop stop = new Stop(speed, reaction, response, deceleration);
-        // only a deceleration of next to nothing can lead beyond what a distance or a time may be
-        if (deceleration.inMps2() < SLIGHT_MPS2) {
-            double distanceM = StopKernel.stoppingDistanceM(
-                    speed.inMps(), stop.onsetS(), response.buildUp().inSeconds(), deceleration.inMps2());
-            double durationS = StopKernel.stoppingTimeS(
-                    speed.inMps(), stop.onsetS(), response.buildUp().inSeconds(), deceleration.inMps2());
-            if (!(distanceM <= LONGEST_M && durationS <= LONGEST_S)) {
-                return new NeverStops("a deceleration of " + deceleration + " takes " + Numbers.text(distanceM)
-                        + " m and " + Numbers.text(durationS) + " s from " + speed
-                        + ", beyond the 1e7 m and 1e6 s looked at here");
-            }
-        }
-        return stop;
+        return stop.isWithinReach() ? stop : stop.beyondReach();
+    }
+
+    /** Only a deceleration of next to nothing can lead beyond what a distance or a time may be. */
+    private boolean isWithinReach() {
+        return decelMps2 >= SLIGHT_MPS2 || (distanceM() <= LONGEST_M && durationS() <= LONGEST_S);
+    }
+
+    private NeverStops beyondReach() {
+        return new NeverStops("a deceleration of " + deceleration() + " takes " + Numbers.text(distanceM()) + " m and "
+                + Numbers.text(durationS()) + " s from " + Speed.mps(speedMps)
+                + ", beyond the 1e7 m and 1e6 s looked at here");
+    }
+
+    private double distanceM() {
+        return StopKernel.stoppingDistanceM(speedMps, reactionS + deadS, buildUpS, decelMps2);
+    }
+
+    private double durationS() {
+        return StopKernel.stoppingTimeS(speedMps, reactionS + deadS, buildUpS, decelMps2);
     }
 
     /**
@@ -123,7 +130,7 @@ public final class Stop implements StopOutcome {
      * @return the distance
      */
     public Distance stoppingDistance() {
-        return Distance.metres(StopKernel.stoppingDistanceM(speedMps, reactionS + deadS, buildUpS, decelMps2));
+        return Distance.metres(distanceM());
     }
 
     /**
@@ -132,7 +139,7 @@ public final class Stop implements StopOutcome {
      * @return the time
      */
     public TimeSpan duration() {
-        return TimeSpan.seconds(StopKernel.stoppingTimeS(speedMps, reactionS + deadS, buildUpS, decelMps2));
+        return TimeSpan.seconds(durationS());
     }
 
     /**
