@@ -56,7 +56,7 @@ class FilamentDecayTest {
             before = at;
         }
         assertThat(decay.temperatureAt(TimeSpan.seconds(1000)).inKelvin()).isCloseTo(300, within(1e-3));
-        assertThat(decay.basis()).last().asString().startsWith("left on 0 V at 2739");
+        assertThat(decay.basis()).last().asString().startsWith("left on 0 V at 2738.99 K and cooling");
         assertThat(decay.caveats()).isEmpty();
     }
 
