@@ -14,20 +14,31 @@ final class FilamentWire {
     private final double filamentK;
     private final double gasLossShare;
     private final double coilFactor;
+    private final double lightLossShare;
     private final double ratedOhm;
-    private final double hotResistivityOhmM;
+    private final double ratedW;
+    private final double ohmPerOhmM;
     private final double radiatingAreaM2;
     private final double gasLossWPerK;
     private final double diameterM;
     private final double lengthM;
     private final double massKg;
 
-    FilamentWire(double ratedV, double ratedW, double filamentK, double gasLossShare, double coilFactor) {
+    FilamentWire(
+            double ratedV,
+            double ratedW,
+            double filamentK,
+            double gasLossShare,
+            double coilFactor,
+            double lightLossShare) {
         this.filamentK = filamentK;
+        this.lightLossShare = lightLossShare;
         this.gasLossShare = gasLossShare;
         this.coilFactor = coilFactor;
+        this.ratedW = ratedW;
         ratedOhm = ratedV * ratedV / ratedW;
-        hotResistivityOhmM = Tungsten.resistivityOhmM(filamentK);
+        double hotResistivityOhmM = Tungsten.resistivityOhmM(filamentK);
+        ohmPerOhmM = ratedOhm / hotResistivityOhmM;
         radiatingAreaM2 = ratedW * (1 - gasLossShare) / exitanceWPerM2(filamentK, DESIGN_AMBIENT_K);
         gasLossWPerK = ratedW * gasLossShare / (filamentK - DESIGN_AMBIENT_K);
         double wireAreaM2 = radiatingAreaM2 / coilFactor;
@@ -48,6 +59,14 @@ final class FilamentWire {
         return coilFactor;
     }
 
+    double lightLossShare() {
+        return lightLossShare;
+    }
+
+    double ratedW() {
+        return ratedW;
+    }
+
     double ratedOhm() {
         return ratedOhm;
     }
@@ -65,7 +84,8 @@ final class FilamentWire {
     }
 
     double predictedLm() {
-        return Math.PI
+        return (1 - lightLossShare)
+                * Math.PI
                 * radiatingAreaM2
                 * Math.exp(Photometry.tungsten(Lens.CLEAR).logLuminance(filamentK));
     }
@@ -75,7 +95,7 @@ final class FilamentWire {
     }
 
     double resistanceOhm(double temperatureK) {
-        return ratedOhm * Tungsten.resistivityOhmM(temperatureK) / hotResistivityOhmM;
+        return ohmPerOhmM * Tungsten.resistivityOhmM(temperatureK);
     }
 
     double heatCapacityJPerK(double temperatureK) {
@@ -85,6 +105,11 @@ final class FilamentWire {
     private static double exitanceWPerM2(double temperatureK, double ambientK) {
         return Tungsten.totalEmissivityRatio(temperatureK)
                 * STEFAN_BOLTZMANN
-                * (Math.pow(temperatureK, 4) - Math.pow(ambientK, 4));
+                * (fourth(temperatureK) - fourth(ambientK));
+    }
+
+    private static double fourth(double x) {
+        double square = x * x;
+        return square * square;
     }
 }

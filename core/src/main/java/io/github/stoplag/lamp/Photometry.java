@@ -17,8 +17,8 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * Tungsten#spectralEmissivityRatio} for tungsten); τ transmission of the lens; V(λ) the CIE 1924 photopic efficiency, 380
  * to 780 nm in 5 nm steps; h, c, k the exact constants of the SI. Range [200, 3695] K.
  *
- * <p>The sum over the spectrum is taken once, at 49 Chebyshev points in T^(−1/2); between them ln L + a/T is a polynomial
- * that repeats the sum to about 1e-12.
+ * <p>The sum over the spectrum is taken once, at 16 Chebyshev points in each of six pieces of T^(−1/2); between them ln L +
+ * a/T is a polynomial that repeats the sum to about 1e-12.
  */
 public final class Photometry {
     private static final double KM_LM_PER_W = 683;
@@ -27,19 +27,26 @@ public final class Photometry {
     private static final double BOLTZMANN_JPERK = 1.380649e-23;
     private static final double SECOND_RADIATION_MK = PLANCK_JS * LIGHT_MPS / BOLTZMANN_JPERK;
     private static final double STEP_NM = 5;
-    private static final int POINTS = 49;
+    private static final double BLUE_NM = 450;
+    private static final double RED_NM = 650;
+    private static final int POINTS = 16;
+    private static final int PIECES = 6;
+    private static final int SECANT_STEPS = 12;
+    /** The last digits of ln L near 1e2. */
+    private static final double ROUNDING = 2e-14;
     /** Takes the steep part out of ln L, whose slope in 1/T is near −c2/λ at the eye's peak. */
     private static final double WIEN_K = SECOND_RADIATION_MK / 560e-9;
 
     private static final double X_HOT = 1 / Math.sqrt(Tungsten.MELTING_POINT_K);
     private static final double X_COLD = 1 / Math.sqrt(Tungsten.LOWEST_K);
+    private static final double PIECE = (X_COLD - X_HOT) / PIECES;
 
     private static final Photometry BLACK_BODY = new Photometry((nm, kelvin) -> 1, Lens.CLEAR);
     private static final Map<Lens, Photometry> TUNGSTEN = Map.of(
             Lens.CLEAR, new Photometry(Tungsten::spectralEmissivityRatio, Lens.CLEAR),
             Lens.RED, new Photometry(Tungsten::spectralEmissivityRatio, Lens.RED));
 
-    private final double[] chebyshev;
+    private final double[][] chebyshev = new double[PIECES][];
 
     private Photometry(DoubleBinaryOperator emissivity, Lens lens) {
         Table table = Table.read(Photometry.class, "photopic_efficiency.csv");
@@ -49,14 +56,17 @@ public final class Photometry {
         for (int i = 0; i < nm.length; i++) {
             weight[i] *= transmission[i];
         }
-        double[] value = new double[POINTS];
-        for (int j = 0; j < POINTS; j++) {
-            double x = Math.cos(Math.PI * (j + 0.5) / POINTS);
-            double root = X_HOT + (X_COLD - X_HOT) * (x + 1) / 2;
-            double temperatureK = Math.min(Tungsten.MELTING_POINT_K, Math.max(Tungsten.LOWEST_K, 1 / (root * root)));
-            value[j] = Math.log(sum(nm, weight, emissivity, temperatureK)) + WIEN_K / temperatureK;
+        for (int piece = 0; piece < PIECES; piece++) {
+            double[] value = new double[POINTS];
+            for (int j = 0; j < POINTS; j++) {
+                double x = Math.cos(Math.PI * (j + 0.5) / POINTS);
+                double root = X_HOT + PIECE * (piece + (x + 1) / 2);
+                double temperatureK =
+                        Math.min(Tungsten.MELTING_POINT_K, Math.max(Tungsten.LOWEST_K, 1 / (root * root)));
+                value[j] = Math.log(sum(nm, weight, emissivity, temperatureK)) + WIEN_K / temperatureK;
+            }
+            chebyshev[piece] = coefficients(value);
         }
-        chebyshev = coefficients(value);
     }
 
     /**
@@ -100,21 +110,42 @@ public final class Photometry {
     }
 
     /**
+     * Gives the temperature of the black body whose light has the colour of glowing tungsten: equal ratio of blue to red.
+     *
+     * <p>1/Tc = 1/T − ln(ε(λb)/ε(λr))/(c2 (1/λb − 1/λr)), λb = 450 nm, λr = 650 nm, c2 = hc/k, by Wien's law; tungsten's emissivity falls from blue to
+     * red, so Tc lies some 50 K above T at 2800 K.
+     *
+     * @param tungsten the true temperature T of the tungsten, [200, 3695] K
+     * @return Tc
+     * @throws IllegalArgumentException if the temperature is out of range
+     */
+    public static Temperature colourTemperature(Temperature tungsten) {
+        double kelvin = tungsten.inKelvin();
+        double logRatio = Math.log(
+                Tungsten.spectralEmissivityRatio(BLUE_NM, kelvin) / Tungsten.spectralEmissivityRatio(RED_NM, kelvin));
+        double inverse = 1 / kelvin - logRatio / (SECOND_RADIATION_MK * 1e9 * (1 / BLUE_NM - 1 / RED_NM));
+        return Temperature.kelvin(1 / inverse);
+    }
+
+    /**
      * Gives the natural logarithm of the luminance in cd/m².
      *
      * @param temperatureK the temperature in kelvin
      * @return ln L
      */
     double logLuminance(double temperatureK) {
-        double x = 2 * (1 / Math.sqrt(temperatureK) - X_HOT) / (X_COLD - X_HOT) - 1;
+        double place = (1 / Math.sqrt(temperatureK) - X_HOT) / PIECE;
+        int piece = Math.min(PIECES - 1, Math.max(0, (int) place));
+        double x = 2 * (place - piece) - 1;
+        double[] c = chebyshev[piece];
         double b1 = 0;
         double b2 = 0;
         for (int k = POINTS - 1; k > 0; k--) {
-            double b0 = chebyshev[k] + 2 * x * b1 - b2;
+            double b0 = c[k] + 2 * x * b1 - b2;
             b2 = b1;
             b1 = b0;
         }
-        return chebyshev[0] + x * b1 - b2 - WIEN_K / temperatureK;
+        return c[0] + x * b1 - b2 - WIEN_K / temperatureK;
     }
 
     /**
@@ -126,10 +157,30 @@ public final class Photometry {
      * @return the temperature in kelvin
      */
     double temperatureK(double logLuminance, double loK, double hiK) {
-        // in 1/T the curve is almost straight, so the root is found in a few steps
-        double inverse =
+        // in 1/T the curve is almost straight, so the secant rule ends in a few steps
+        double previous = 1 / hiK;
+        double previousOff = logLuminance(hiK) - logLuminance;
+        double inverse = previous + previousOff / WIEN_K;
+        for (int i = 0; i < SECANT_STEPS; i++) {
+            if (!(inverse >= 1 / hiK && inverse <= 1 / loK)) {
+                break;
+            }
+            double off = logLuminance(1 / inverse) - logLuminance;
+            double step = off * (inverse - previous) / (off - previousOff);
+            if (Math.abs(off) < ROUNDING || !(Math.abs(step) > 1e-15 * inverse)) {
+                return 1 / inverse;
+            }
+            // the next error is the product of the last two, scaled by a curvature far below 1
+            if (Math.abs(step * (inverse - previous)) < 1e-16 * inverse * inverse) {
+                return 1 / (inverse - step);
+            }
+            previous = inverse;
+            previousOff = off;
+            inverse -= step;
+        }
+        double bracketed =
                 new BrentSolver(1e-15, 1e-18).solve(100, y -> logLuminance(1 / y) - logLuminance, 1 / hiK, 1 / loK);
-        return Math.min(hiK, Math.max(loK, 1 / inverse));
+        return Math.min(hiK, Math.max(loK, 1 / bracketed));
     }
 
     private static double sum(double[] nm, double[] weight, DoubleBinaryOperator emissivity, double temperatureK) {
