@@ -54,8 +54,7 @@ final class CaseTheorem {
                     + (leaderMps * (leaderMidS + 0.5 * leaderMps / leaderMps2) - leaderShiftM)
                     - (followerMps * (followerMidS + 0.5 * followerMps / followerMps2) - followerShiftM);
             if (finalGapM >= -GapKernel.GRAZING_M) {
-                boolean closer = finalGapM < gapM;
-                event.setNoContact(closer ? followerStopS : 0, closer ? finalGapM : gapM);
+                event.setNoContact(finalGapM < gapM - GapKernel.TIE_M ? followerStopS : 0, Math.min(finalGapM, gapM));
                 return true;
             }
             double followerAtContactMps = Math.sqrt(-2 * followerMps2 * finalGapM);
@@ -82,8 +81,8 @@ final class CaseTheorem {
         if (leaderStopS > followerStopS) {
             double smallestM = fullGapM - rateMps * rateMps / (2 * bendMps2);
             if (smallestM >= -GapKernel.GRAZING_M) {
-                boolean closer = smallestM < gapM;
-                event.setNoContact(closer ? fullS - rateMps / bendMps2 : 0, closer ? smallestM : gapM);
+                event.setNoContact(
+                        smallestM < gapM - GapKernel.TIE_M ? fullS - rateMps / bendMps2 : 0, Math.min(smallestM, gapM));
                 return true;
             }
         }

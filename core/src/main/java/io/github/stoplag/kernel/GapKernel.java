@@ -27,6 +27,9 @@ public final class GapKernel {
     /** How close to 0 a smallest gap counts as a touch, in metres. */
     public static final double GRAZING_M = 1e-9;
 
+    /** How much lower a later gap must be to count as smaller than an earlier one. */
+    static final double TIE_M = 1e-12;
+
     private GapKernel() {}
 
     /**

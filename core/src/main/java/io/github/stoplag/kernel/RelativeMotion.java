@@ -28,6 +28,7 @@ final class RelativeMotion {
                 second = Math.max(q / h3, 2 * h1 / q);
             }
         }
+        note(event, h0, startS);
         double fromS = 0;
         double from = h0;
         if (first > 0 && first < lengthS) {
@@ -67,10 +68,7 @@ final class RelativeMotion {
             double h1,
             double h2,
             double h3) {
-        if (to < event.smallestGapM) {
-            event.smallestGapM = to;
-            event.timeS = startS + toS;
-        }
+        note(event, to, startS + toS);
         if (event.contactDepthM == Double.POSITIVE_INFINITY) {
             return false;
         }
@@ -82,10 +80,20 @@ final class RelativeMotion {
             double tauS =
                     h3 == 0 ? fallingRoot(h0, h1, h2) : bracketedRoot(fromS, from, toS, to, startS, h0, h1, h2, h3);
             event.crossedAtS = startS + Math.min(Math.max(tauS, fromS), toS);
-        } else if (Double.isNaN(event.crossedAtS)) {
+        } else if (to < from && Double.isNaN(event.crossedAtS)) {
             event.crossedAtS = startS + fromS;
         }
         return to < -event.contactDepthM;
+    }
+
+    private static void note(GapEvent event, double gapM, double atS) {
+        if (gapM < event.smallestGapM) {
+            // rounding along a constant gap does not move the moment at which it was first reached
+            if (gapM < event.smallestGapM - GapKernel.TIE_M) {
+                event.timeS = atS;
+            }
+            event.smallestGapM = gapM;
+        }
     }
 
     private static double at(double tauS, double h0, double h1, double h2, double h3) {

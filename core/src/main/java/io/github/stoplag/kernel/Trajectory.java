@@ -64,6 +64,8 @@ public final class Trajectory {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static Trajectory stop(double speedMps, double brakeOnsetS, double buildUpS, double decelMps2) {
+        Check.inRange("brake onset", brakeOnsetS, 0, LONGEST_S, "s");
+        Check.inRange("brake build-up time", buildUpS, 0, LONGEST_S, "s");
         Check.inRange("deceleration", decelMps2, 0, 200, "m/s²");
         return startingAt(speedMps)
                 .cruise(brakeOnsetS)

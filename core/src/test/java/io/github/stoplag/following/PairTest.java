@@ -1,0 +1,95 @@
+package io.github.stoplag.following;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import io.github.stoplag.braking.BrakeResponse;
+import io.github.stoplag.quantity.Deceleration;
+import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.quantity.TimeSpan;
+import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
+import org.junit.jupiter.api.Test;
+
+class PairTest {
+    private static BrakingVehicle vehicle(double speedMps, double reactionS, double decelMps2) {
+        return new BrakingVehicle(
+                Speed.mps(speedMps),
+                TimeSpan.seconds(reactionS),
+                new BrakeResponse(TimeSpan.seconds(0.1), TimeSpan.seconds(0.2)),
+                Deceleration.mps2(decelMps2));
+    }
+
+    private static Pair pair(BrakingVehicle leader, BrakingVehicle follower, double gapM, double latencyS) {
+        return Pair.of(leader, follower, Distance.metres(gapM), TimeSpan.seconds(latencyS));
+    }
+
+    @Test
+    void lampLatencyAndReactionAddUp() {
+        // equal vehicles: gap needed is v (latency + reaction), whatever the braking
+        Pair pair = pair(vehicle(25, 0, 7), vehicle(25, 1.0, 7), 20, 0.2);
+        assertThat(((GapNeeded.Finite) pair.gapNeeded()).gap().inMetres()).isCloseTo(25 * 1.2, within(1e-12));
+        assertThat(pair.followerTrajectory().phases().get(1).startS()).isCloseTo(1.3, within(1e-15));
+        assertThat(pair.leaderTrajectory().phases().get(1).startS()).isCloseTo(0.1, within(1e-15));
+    }
+
+    @Test
+    void outcomeNamesContactOrNone() {
+        PairOutcome apart =
+                pair(vehicle(25, 0, 7), vehicle(25, 1.0, 7), 31, 0.2).outcome();
+        assertThat(apart).isInstanceOfSatisfying(PairOutcome.NoContact.class, none -> {
+            assertThat(none.smallestGap().inMetres()).isCloseTo(1, within(1e-12));
+            assertThat(none.grazing()).isFalse();
+            assertThat(none.at().inSeconds()).isCloseTo(1.3 + 0.1 + 25 / 7.0, within(1e-12));
+        });
+        PairOutcome hit = pair(vehicle(25, 0, 7), vehicle(25, 1.0, 7), 29, 0.2).outcome();
+        assertThat(hit).isInstanceOfSatisfying(PairOutcome.Contact.class, contact -> {
+            assertThat(contact.leaderStanding()).isTrue();
+            assertThat(contact.closingSpeed().inMps()).isCloseTo(Math.sqrt(14), within(1e-9));
+            assertThat(contact.leaderSpeed()).isEqualTo(Speed.mps(0));
+            assertThat(contact.followerSpeed()).isEqualTo(contact.closingSpeed());
+        });
+    }
+
+    @Test
+    void standingLeaderIsAWall() {
+        Pair pair = pair(vehicle(0, 0, 0), vehicle(20, 1, 5), 60, 0);
+        // v (t + dead + build-up/2) + v²/2a − a tᵣ²/24
+        double stop = 20 * 1.2 + 40 - 5 * 0.04 / 24;
+        assertThat(((GapNeeded.Finite) pair.gapNeeded()).gap().inMetres()).isCloseTo(stop, within(1e-12));
+        assertThat(pair.outcome()).isInstanceOf(PairOutcome.Contact.class);
+    }
+
+    @Test
+    void followerThatNeverBrakesNeedsAnUnboundedGap() {
+        Pair behindBraking = pair(vehicle(20, 0, 5), vehicle(20, 1, 0), 60, 0);
+        assertThat(behindBraking.gapNeeded())
+                .isEqualTo(
+                        new GapNeeded.Unbounded("the follower does not brake and goes on at 20 m/s, the leader stops"));
+        Pair behindSlower = pair(vehicle(19, 0, 0), vehicle(20, 1, 0), 60, 0);
+        assertThat(behindSlower.gapNeeded())
+                .isEqualTo(new GapNeeded.Unbounded(
+                        "the follower does not brake and goes on at 20 m/s, the leader goes on at 19 m/s"));
+        assertThat(behindSlower.outcome())
+                .isInstanceOfSatisfying(
+                        PairOutcome.Contact.class,
+                        contact -> assertThat(contact.at().inSeconds()).isCloseTo(60, within(1e-10)));
+        Pair behindFaster = pair(vehicle(21, 0, 0), vehicle(20, 1, 0), 60, 0);
+        assertThat(behindFaster.gapNeeded()).isEqualTo(new GapNeeded.Finite(Distance.metres(0)));
+        assertThat(behindFaster.outcome())
+                .isEqualTo(new PairOutcome.NoContact(Distance.metres(60), TimeSpan.seconds(0), false));
+    }
+
+    @Test
+    void badInputIsNamed() {
+        BrakingVehicle any = vehicle(20, 0, 5);
+        assertMessage(() -> pair(any, any, -1, 0), "gap must be in [0, 100000] m, got -1 m");
+        assertMessage(() -> pair(any, any, 10, -0.1), "lamp latency must be in [0, 30] s, got -0.1 s");
+        assertMessage(() -> vehicle(20, 31, 5), "reaction time must be in [0, 30] s, got 31 s");
+    }
+
+    private static void assertMessage(ThrowingCallable call, String message) {
+        assertThatThrownBy(call).isInstanceOf(IllegalArgumentException.class).hasMessage(message);
+    }
+}
