@@ -16,6 +16,8 @@ public record BrakeResponse(TimeSpan deadTime, TimeSpan buildUp) {
     /**
      * Checks the ranges.
      *
+     * @param deadTime the time from the pedal to the first deceleration, in [0, 10] s
+     * @param buildUp the time of the linear build-up to the full deceleration, in [0, 10] s
      * @throws IllegalArgumentException if a time is not in [0, 10] s
      */
     public BrakeResponse {

@@ -23,6 +23,10 @@ public record KinematicRule(String name, TimeSpan reaction, Deceleration deceler
     /**
      * Checks the ranges.
      *
+     * @param name a short name with the edition or clause
+     * @param reaction the reaction time t, in [0, 30] s
+     * @param deceleration the deceleration a, above 0
+     * @param source who published time and deceleration
      * @throws IllegalArgumentException if the reaction time or the deceleration is out of range
      */
     public KinematicRule {

@@ -16,6 +16,8 @@ public record Duty(TimeSpan on, TimeSpan off) {
     /**
      * Checks the times.
      *
+     * @param on the time on in each period, above 0
+     * @param off the time off in each period, not negative; 0 is continuous
      * @throws IllegalArgumentException if the time on is not above 0 or the time off is negative
      */
     public Duty {

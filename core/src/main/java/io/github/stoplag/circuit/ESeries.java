@@ -19,12 +19,12 @@ public enum ESeries {
     E24(1);
 
     @SuppressWarnings("ImmutableEnumChecker") // the array is filled once and never handed out
-    private final double[] mantissas;
+    private final double[] tenths;
 
     ESeries(int stride) {
         double[] all = Table.read(ESeries.class, "e_series.csv").numbers("e24");
-        this.mantissas = new double[all.length / stride];
-        Arrays.setAll(mantissas, i -> all[i * stride]);
+        this.tenths = new double[all.length / stride];
+        Arrays.setAll(tenths, i -> Math.rint(10 * all[i * stride]));
     }
 
     /**
@@ -39,8 +39,8 @@ public enum ESeries {
         double ohms = Check.inRange("resistance", resistance.inOhms(), 1e-6, 1e8, "Ω");
         int decade = (int) Math.floor(Math.log10(ohms)) + 1;
         for (int d = decade; ; d--) {
-            for (int i = mantissas.length - 1; i >= 0; i--) {
-                double value = value(mantissas[i], d);
+            for (int i = tenths.length - 1; i >= 0; i--) {
+                double value = value(tenths[i], d);
                 if (value <= ohms) {
                     return Resistance.ohms(value);
                 }
@@ -63,17 +63,17 @@ public enum ESeries {
 
     private double next(double preferred) {
         int decade = (int) Math.floor(Math.log10(preferred) + 1e-9);
-        for (double mantissa : mantissas) {
-            double value = value(mantissa, decade);
+        for (double tenth : tenths) {
+            double value = value(tenth, decade);
             if (value > preferred * (1 + 1e-9)) {
                 return value;
             }
         }
-        return value(mantissas[0], decade + 1);
+        return value(tenths[0], decade + 1);
     }
 
-    /** Multiplies or divides by an exact power of ten, so that 5.6 Ω and 0.56 Ω come out as the nearest doubles. */
-    private static double value(double mantissa, int decade) {
-        return decade >= 0 ? mantissa * Math.pow(10, decade) : mantissa / Math.pow(10, -decade);
+    /** Multiplies or divides a whole number by an exact power of ten, so that 5.6 and 0.56 come out as the nearest doubles. */
+    private static double value(double tenths, int decade) {
+        return decade >= 1 ? tenths * Math.pow(10, decade - 1.0) : tenths / Math.pow(10, 1.0 - decade);
     }
 }

@@ -14,7 +14,13 @@ import java.util.List;
  * @param cautions the warnings about acting on them
  */
 public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> cautions) {
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param basis models, parameters, sources and assumptions, one statement each
+     * @param caveats the reservations about the numbers
+     * @param cautions the warnings about acting on them
+     */
     public Evidence {
         basis = List.copyOf(basis);
         caveats = List.copyOf(caveats);

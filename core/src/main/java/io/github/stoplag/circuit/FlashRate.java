@@ -43,6 +43,7 @@ public record FlashRate(double inPerMinute) {
     /**
      * Checks the rate.
      *
+     * @param inPerMinute the rate, in (0, 6000] per minute
      * @throws IllegalArgumentException if it is outside (0, 6000] per minute
      */
     public FlashRate {

@@ -21,6 +21,8 @@ public record Fuse(Current rating, double continuousShareRatio) {
     /**
      * Checks the figures.
      *
+     * @param rating the rated current, in (0, 1000] A
+     * @param continuousShareRatio the share of the rating a steady load may use, in (0, 1]
      * @throws IllegalArgumentException if one is outside its range
      */
     public Fuse {

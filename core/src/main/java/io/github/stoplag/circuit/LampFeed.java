@@ -1,5 +1,8 @@
 package io.github.stoplag.circuit;
 
+import io.github.stoplag.lamp.FilamentLamp;
+import io.github.stoplag.lamp.FilamentOnset;
+import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Resistance;
@@ -148,6 +151,24 @@ public final class LampFeed {
                 load.label() + " behind " + Resistance.ohms(wiringOhm) + (diode == null ? "" : " and a diode"),
                 v -> load.currentA(lampVoltageV(load, v)),
                 load.evidence().with(Evidence.of("seen through wiring " + Resistance.ohms(wiringOhm))));
+    }
+
+    /**
+     * Gives the onset of a filament lamp behind this feed.
+     *
+     * @param lamp the lamp
+     * @param conditions supply, temperatures and lens; a series resistance in them adds to the wiring
+     * @return the onset without the diode and the bracket of the onset with it
+     * @throws IllegalArgumentException if the supply does not exceed the diode's drop or the filament starts hotter than it
+     *     settles behind the diode
+     */
+    public FeedOnset onset(FilamentLamp lamp, SupplyConditions conditions) {
+        double wiring = wiringOhm + conditions.seriesResistance().inOhms();
+        FilamentOnset direct = lamp.switchOn(conditions.withSeriesResistance(Resistance.ohms(wiring)));
+        if (diode == null) {
+            return FeedOnset.bare(direct);
+        }
+        return FeedOnset.through(diode.characteristic(), direct);
     }
 
     /**

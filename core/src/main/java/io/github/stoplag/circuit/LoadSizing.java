@@ -29,7 +29,7 @@ public sealed interface LoadSizing {
         double p = Check.inRange("resistor tolerance", toleranceRatio, 0, 0.5, "");
         double healthyA = monitor.healthyFrom().inAmperes();
         DoubleUnaryOperator conductanceS = v -> (healthyA - lamp.currentA(v)) / v;
-        double atV = SupplyScan.argMax(
+        double atV = Extremum.argMax(
                 conductanceS,
                 monitor.lowestSupply().inVolts(),
                 monitor.highestSupply().inVolts());

@@ -28,6 +28,12 @@ public record ResistorRating(
     /**
      * Checks the figures.
      *
+     * @param ratedPower P_r on the maker's heat sink, above 0 W
+     * @param ratedAmbient T_r
+     * @param limit T_max of the element, above T_r
+     * @param elementToSurfaceKPerW thermal resistance from element to surface in K/W, in [0, 1000]; 0 takes the surface as hot
+     *     as the element, on the safe side
+     * @param surfaceToAmbientKPerW thermal resistance from surface to ambient as mounted in K/W, in (0, 1000]
      * @throws IllegalArgumentException if one is outside its range
      */
     public ResistorRating {

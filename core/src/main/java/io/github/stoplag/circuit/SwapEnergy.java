@@ -23,6 +23,11 @@ public record SwapEnergy(Power filament, Power led, Power resistor, double braki
     /**
      * Checks the hours.
      *
+     * @param filament the filament lamp's power
+     * @param led the LED lamp's power
+     * @param resistor the load resistor's power, all of it wasted; 0 W without one
+     * @param brakingHoursPerYear hours a year with the stop lamp on, in [0, 8784]
+     * @param evidence what it rests on
      * @throws IllegalArgumentException if the hours are outside [0, 8784]
      */
     public SwapEnergy {

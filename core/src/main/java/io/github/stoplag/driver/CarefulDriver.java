@@ -1,5 +1,6 @@
 package io.github.stoplag.driver;
 
+import io.github.stoplag.braking.BrakeResponse;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
@@ -30,6 +31,11 @@ public record CarefulDriver(
     /**
      * Checks the ranges.
      *
+     * @param riskEvaluation the time to evaluate the risk, [0, 30] s
+     * @param delay the time from perception to the start of deceleration, [0, 30] s
+     * @param buildUp the time from the start of deceleration to all of it, (0, 30] s
+     * @param deceleration the full deceleration
+     * @param source where the figures come from
      * @throws IllegalArgumentException if a time is out of range or the deceleration is 0
      */
     public CarefulDriver {
@@ -81,6 +87,16 @@ public record CarefulDriver(
      */
     public TimeSpan reaction() {
         return TimeSpan.seconds(riskEvaluation.inSeconds() + delay.inSeconds());
+    }
+
+    /**
+     * Gives the brake response that belongs to this driver; the delay already holds any dead time.
+     *
+     * @return no dead time, then the build-up
+     * @throws IllegalArgumentException if the build-up exceeds 10 s
+     */
+    public BrakeResponse response() {
+        return new BrakeResponse(TimeSpan.seconds(0), buildUp);
     }
 
     /**

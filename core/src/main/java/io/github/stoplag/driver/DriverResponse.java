@@ -19,6 +19,8 @@ public record DriverResponse(ReactionDistribution reaction, double respondingSha
     /**
      * Checks the share.
      *
+     * @param reaction the distribution F over drivers who react
+     * @param respondingShare the share r of drivers who react, (0, 1]
      * @throws IllegalArgumentException if the responding share is not in (0, 1]
      */
     public DriverResponse {

@@ -31,6 +31,9 @@ public record PerceptionReaction(List<Part> parts) {
         /**
          * Checks the time.
          *
+         * @param name what the driver does in it
+         * @param time how long it takes
+         * @param source who says so
          * @throws IllegalArgumentException if it is not in [0, 30] s
          */
         public Part {
@@ -41,6 +44,7 @@ public record PerceptionReaction(List<Part> parts) {
     /**
      * Copies the parts.
      *
+     * @param parts the parts in their order, at least one
      * @throws IllegalArgumentException if there is none
      */
     public PerceptionReaction {

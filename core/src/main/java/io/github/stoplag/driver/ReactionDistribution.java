@@ -1,6 +1,7 @@
 package io.github.stoplag.driver;
 
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import org.apache.commons.statistics.distribution.ContinuousDistribution;
 
@@ -88,7 +89,7 @@ public abstract sealed class ReactionDistribution permits LogNormalReaction, Nor
 
     static double probability(String name, double probability) {
         if (!(probability > 0 && probability < 1)) {
-            throw new IllegalArgumentException(name + " must be in (0, 1), got " + probability);
+            throw new IllegalArgumentException(name + " must be in (0, 1), got " + Numbers.text(probability));
         }
         return probability;
     }

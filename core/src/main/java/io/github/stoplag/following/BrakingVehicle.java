@@ -18,6 +18,10 @@ public record BrakingVehicle(Speed speed, TimeSpan reaction, BrakeResponse respo
     /**
      * Checks the reaction time.
      *
+     * @param speed the speed at time 0; 0 for a vehicle that stands
+     * @param reaction the driver's perception-reaction time, in [0, 30] s; for a leader normally 0
+     * @param response the brake system's answer to the pedal
+     * @param deceleration the deceleration after the build-up; 0 for a vehicle that does not brake
      * @throws IllegalArgumentException if it is not in [0, 30] s
      */
     public BrakingVehicle {

@@ -30,6 +30,10 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
     /**
      * Checks the ranges.
      *
+     * @param leader the vehicle ahead
+     * @param follower the vehicle behind
+     * @param gap the gap at time 0
+     * @param lampLatency from the lamp's circuit closing to the moment its light can be detected
      * @throws IllegalArgumentException if gap or lamp latency is out of range
      */
     public Pair {

@@ -4,14 +4,10 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.Mass;
-import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
-import io.github.stoplag.source.Caveat;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.jspecify.annotations.Nullable;
@@ -40,42 +36,16 @@ import org.jspecify.annotations.Nullable;
  * abstract and introduction); the coil factor as a concept, Agrawal, Lat. Am. J. Phys. Educ. 5 (2011) (seen, abstract).
  */
 public final class FilamentLamp {
-    /** End of the tungsten tables in kelvin; a filament driven beyond it is about to melt. */
-    static final double HIGHEST_K = 3600;
-
-    private static final double STEFAN_BOLTZMANN = 5.670374419e-8;
-    private static final double DESIGN_AMBIENT_K = 300;
-
     private final Voltage ratedVoltage;
     private final Power ratedPower;
     private final Optional<LuminousFlux> givenFlux;
-    private final double filamentK;
-    private final double gasLossShare;
-    private final double coilFactor;
-    private final double ratedOhms;
-    private final double hotResistivityOhmM;
-    private final double radiatingAreaM2;
-    private final double gasLossWPerK;
-    private final double diameterM;
-    private final double lengthM;
-    private final double massKg;
+    private final FilamentWire wire;
 
     private FilamentLamp(Builder b, double filamentK) {
         ratedVoltage = b.ratedVoltage;
         ratedPower = b.ratedPower;
         givenFlux = Optional.ofNullable(b.ratedFlux);
-        this.filamentK = filamentK;
-        gasLossShare = b.gasLossShare;
-        coilFactor = b.coilFactor;
-        double watts = ratedPower.inWatts();
-        ratedOhms = ratedVoltage.inVolts() * ratedVoltage.inVolts() / watts;
-        hotResistivityOhmM = Tungsten.resistivityOhmM(filamentK);
-        radiatingAreaM2 = watts * (1 - gasLossShare) / exitanceWPerM2(filamentK, DESIGN_AMBIENT_K);
-        gasLossWPerK = watts * gasLossShare / (filamentK - DESIGN_AMBIENT_K);
-        double wireAreaM2 = radiatingAreaM2 / coilFactor;
-        diameterM = Math.cbrt(4 * hotResistivityOhmM * wireAreaM2 / (Math.PI * Math.PI * ratedOhms));
-        lengthM = wireAreaM2 / (Math.PI * diameterM);
-        massKg = Tungsten.densityKgPerM3(filamentK) * wireAreaM2 * diameterM / 4;
+        wire = new FilamentWire(ratedVoltage.inVolts(), ratedPower.inWatts(), filamentK, b.gasLossShare, b.coilFactor);
     }
 
     /**
@@ -145,9 +115,7 @@ public final class FilamentLamp {
      * @return the flux
      */
     public LuminousFlux predictedFlux() {
-        return LuminousFlux.lumens(Math.PI
-                * radiatingAreaM2
-                * Math.exp(Photometry.tungsten(Lens.CLEAR).logLuminance(filamentK)));
+        return LuminousFlux.lumens(wire.predictedLm());
     }
 
     /**
@@ -156,7 +124,7 @@ public final class FilamentLamp {
      * @return Td
      */
     public Temperature filamentTemperature() {
-        return Temperature.kelvin(filamentK);
+        return Temperature.kelvin(wire.filamentK());
     }
 
     /**
@@ -165,7 +133,7 @@ public final class FilamentLamp {
      * @return Rd = U²/P
      */
     public Resistance ratedResistance() {
-        return Resistance.ohms(ratedOhms);
+        return Resistance.ohms(wire.ratedOhm());
     }
 
     /**
@@ -176,7 +144,7 @@ public final class FilamentLamp {
      * @throws IllegalArgumentException if the temperature is out of range
      */
     public Resistance resistanceAt(Temperature temperature) {
-        return Resistance.ohms(resistanceOhm(temperature.inKelvin()));
+        return Resistance.ohms(wire.resistanceOhm(temperature.inKelvin()));
     }
 
     /**
@@ -185,7 +153,7 @@ public final class FilamentLamp {
      * @return the cold resistance
      */
     public Resistance coldResistance() {
-        return Resistance.ohms(resistanceOhm(DESIGN_AMBIENT_K));
+        return Resistance.ohms(wire.resistanceOhm(FilamentWire.DESIGN_AMBIENT_K));
     }
 
     /**
@@ -194,7 +162,7 @@ public final class FilamentLamp {
      * @return l
      */
     public Distance wireLength() {
-        return Distance.metres(lengthM);
+        return Distance.metres(wire.lengthM());
     }
 
     /**
@@ -203,7 +171,7 @@ public final class FilamentLamp {
      * @return d
      */
     public Distance wireDiameter() {
-        return Distance.metres(diameterM);
+        return Distance.metres(wire.diameterM());
     }
 
     /**
@@ -212,7 +180,7 @@ public final class FilamentLamp {
      * @return m
      */
     public Mass wireMass() {
-        return Mass.kg(massKg);
+        return Mass.kg(wire.massKg());
     }
 
     /**
@@ -224,47 +192,15 @@ public final class FilamentLamp {
      * @throws IllegalArgumentException if the filament's temperature is out of range or below the surroundings
      */
     public Power lossAt(Temperature temperature, Temperature ambient) {
-        return Power.watts(lossW(temperature.inKelvin(), ambient.inKelvin()));
+        return Power.watts(wire.lossW(temperature.inKelvin(), ambient.inKelvin()));
     }
 
-    double lossW(double temperatureK, double ambientK) {
-        return radiatingAreaM2 * exitanceWPerM2(temperatureK, ambientK) + gasLossWPerK * (temperatureK - ambientK);
+    Optional<LuminousFlux> givenFlux() {
+        return givenFlux;
     }
 
-    double resistanceOhm(double temperatureK) {
-        return ratedOhms * Tungsten.resistivityOhmM(temperatureK) / hotResistivityOhmM;
-    }
-
-    double heatCapacityJPerK(double temperatureK) {
-        return massKg * Tungsten.specificHeatJPerKgK(temperatureK);
-    }
-
-    private static double exitanceWPerM2(double temperatureK, double ambientK) {
-        return Tungsten.totalEmissivityRatio(temperatureK)
-                * STEFAN_BOLTZMANN
-                * (Math.pow(temperatureK, 4) - Math.pow(ambientK, 4));
-    }
-
-    List<Caveat> caveats() {
-        double predictedLm = predictedFlux().inLumens();
-        return givenFlux
-                .filter(flux -> Math.abs(flux.inLumens() / predictedLm - 1) > 0.25)
-                .map(flux -> List.of(new Caveat("rated flux " + flux + " is more than 25 % off the "
-                        + Numbers.text(predictedLm, 3) + " lm that a filament at " + Numbers.text(filamentK, 4)
-                        + " K drawing " + ratedPower + " gives")))
-                .orElse(List.of());
-    }
-
-    List<String> basis() {
-        List<String> lines = new ArrayList<>();
-        lines.add("filament from its rating: " + ratedPower + " at " + ratedVoltage);
-        lines.add("filament temperature " + Numbers.text(filamentK, 4) + " K, gas-loss share "
-                + Numbers.text(gasLossShare) + ", coil factor " + Numbers.text(coilFactor) + " (assumed unless given)");
-        lines.add("heat loss: radiation and a loss linear in temperature difference, Carlà, Am. J. Phys. 81 (2013) 512"
-                + " (seen)");
-        lines.addAll(Tungsten.basis());
-        lines.add("light: Planck, tungsten spectral emissivity of Pon & Hessler 1984 (seen), CIE 1924 V(λ) (seen)");
-        return lines;
+    FilamentWire wire() {
+        return wire;
     }
 
     @Override
@@ -367,7 +303,7 @@ public final class FilamentLamp {
         }
 
         private double predictedLm(double filamentK) {
-            return new FilamentLamp(this, filamentK).predictedFlux().inLumens();
+            return new FilamentLamp(this, filamentK).wire.predictedLm();
         }
     }
 }

@@ -9,6 +9,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caveat;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -96,7 +97,7 @@ public final class FilamentOnset implements OnsetCurve {
      */
     public Power steadyPower() {
         double ampere = heating.currentA(heating.steadyK());
-        return Power.watts(ampere * ampere * lamp.resistanceOhm(heating.steadyK()));
+        return Power.watts(ampere * ampere * lamp.wire().resistanceOhm(heating.steadyK()));
     }
 
     /**
@@ -181,7 +182,16 @@ public final class FilamentOnset implements OnsetCurve {
 
     @Override
     public List<String> basis() {
-        List<String> lines = new ArrayList<>(lamp.basis());
+        FilamentWire wire = lamp.wire();
+        List<String> lines = new ArrayList<>();
+        lines.add("filament from its rating: " + lamp.ratedPower() + " at " + lamp.ratedVoltage());
+        lines.add("filament temperature " + Numbers.text(wire.filamentK(), 4) + " K, gas-loss share "
+                + Numbers.text(wire.gasLossShare()) + ", coil factor " + Numbers.text(wire.coilFactor())
+                + " (assumed unless given)");
+        lines.add("heat loss: radiation and a loss linear in temperature difference, Carlà, Am. J. Phys. 81 (2013) 512"
+                + " (seen)");
+        lines.addAll(Tungsten.basis());
+        lines.add("light: Planck, tungsten spectral emissivity of Pon & Hessler 1984 (seen), CIE 1924 V(λ) (seen)");
         lines.add("switched on to a step of " + conditions.supply() + " through "
                 + conditions.seriesResistance() + ", filament at " + conditions.initialTemperature()
                 + ", surroundings at " + conditions.ambientTemperature() + ", " + conditions.lens()
@@ -192,7 +202,8 @@ public final class FilamentOnset implements OnsetCurve {
 
     @Override
     public List<Caveat> caveats() {
-        List<Caveat> caveats = new ArrayList<>(lamp.caveats());
+        List<Caveat> caveats = new ArrayList<>();
+        fluxCaveat().ifPresent(caveats::add);
         Tungsten.validity().check(heating.steadyK()).ifPresent(caveats::add);
         Tungsten.validity().check(heating.initialK()).ifPresent(caveats::add);
         if (heating.steadyK() < VISIBLE_GLOW_K) {
@@ -201,6 +212,16 @@ public final class FilamentOnset implements OnsetCurve {
                     + Numbers.text(VISIBLE_GLOW_K) + " K (Draper point, from memory)"));
         }
         return List.copyOf(caveats);
+    }
+
+    private Optional<Caveat> fluxCaveat() {
+        FilamentWire wire = lamp.wire();
+        double predictedLm = wire.predictedLm();
+        return lamp.givenFlux()
+                .filter(flux -> Math.abs(flux.inLumens() / predictedLm - 1) > 0.25)
+                .map(flux -> new Caveat("rated flux " + flux + " is more than 25 % off the "
+                        + Numbers.text(predictedLm, 3) + " lm that a filament at "
+                        + Numbers.text(wire.filamentK(), 4) + " K drawing " + lamp.ratedPower() + " gives"));
     }
 
     @Override

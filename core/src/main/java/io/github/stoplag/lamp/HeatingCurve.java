@@ -24,7 +24,8 @@ final class HeatingCurve {
     private static final double SCAN_K = 20;
     private static final double LEAST_SPAN_K = 0.01;
 
-    private final FilamentLamp lamp;
+    private final String label;
+    private final FilamentWire wire;
     private final double supplyV;
     private final double seriesOhm;
     private final double ambientK;
@@ -36,7 +37,8 @@ final class HeatingCurve {
     private final double[] timeEndsS;
 
     HeatingCurve(FilamentLamp lamp, SupplyConditions conditions) {
-        this.lamp = lamp;
+        label = lamp.label();
+        wire = lamp.wire();
         supplyV = conditions.supply().inVolts();
         seriesOhm = conditions.seriesResistance().inOhms();
         ambientK = conditions.ambientTemperature().inKelvin();
@@ -62,7 +64,7 @@ final class HeatingCurve {
     }
 
     double currentA(double temperatureK) {
-        return supplyV / (lamp.resistanceOhm(temperatureK) + seriesOhm);
+        return supplyV / (wire.resistanceOhm(temperatureK) + seriesOhm);
     }
 
     /** Gives the temperature at a time; before 0 the filament is as it was. */
@@ -82,24 +84,24 @@ final class HeatingCurve {
     }
 
     private double netW(double temperatureK) {
-        double ohm = lamp.resistanceOhm(temperatureK);
+        double ohm = wire.resistanceOhm(temperatureK);
         double ampere = supplyV / (ohm + seriesOhm);
-        return ampere * ampere * ohm - lamp.lossW(temperatureK, ambientK);
+        return ampere * ampere * ohm - wire.lossW(temperatureK, ambientK);
     }
 
     /** Walks up from the cold end, so that the first steady state met on heating is the one found. */
     private double steady(double fromK) {
         double lo = fromK;
-        while (lo < FilamentLamp.HIGHEST_K) {
-            double hi = Math.min(lo + SCAN_K, FilamentLamp.HIGHEST_K);
+        while (lo < FilamentWire.HIGHEST_K) {
+            double hi = Math.min(lo + SCAN_K, FilamentWire.HIGHEST_K);
             if (netW(hi) <= 0) {
                 return netW(lo) <= 0 ? lo : new BrentSolver(1e-15, 1e-12).solve(200, this::netW, lo, hi);
             }
             lo = hi;
         }
-        double ohm = lamp.resistanceOhm(FilamentLamp.HIGHEST_K);
-        double limitV = (ohm + seriesOhm) * Math.sqrt(lamp.lossW(FilamentLamp.HIGHEST_K, ambientK) / ohm);
-        throw new IllegalArgumentException("supply voltage of " + lamp.label() + " must be below "
+        double ohm = wire.resistanceOhm(FilamentWire.HIGHEST_K);
+        double limitV = (ohm + seriesOhm) * Math.sqrt(wire.lossW(FilamentWire.HIGHEST_K, ambientK) / ohm);
+        throw new IllegalArgumentException("supply voltage of " + label + " must be below "
                 + Numbers.text(limitV, 4) + " V, at which the filament reaches 3600 K, the end of the tungsten tables"
                 + " (it melts at 3695 K), got " + Numbers.text(supplyV) + " V");
     }
@@ -131,7 +133,7 @@ final class HeatingCurve {
 
     private double secondsPerU(double u) {
         double belowSteadyK = spanK * Math.exp(-u);
-        return lamp.heatCapacityJPerK(steadyK - belowSteadyK) / slopeWPerK(belowSteadyK);
+        return wire.heatCapacityJPerK(steadyK - belowSteadyK) / slopeWPerK(belowSteadyK);
     }
 
     private double integralS(double fromU, double toU) {

@@ -25,6 +25,11 @@ public record SupplyConditions(
     /**
      * Checks the ranges.
      *
+     * @param supply the voltage before the series resistance
+     * @param seriesResistance switch, connectors and harness together
+     * @param ambientTemperature the surroundings
+     * @param initialTemperature the filament's temperature at switch-on
+     * @param lens what the light passes
      * @throws IllegalArgumentException if the supply is not in (0, 1000] V, the series resistance not in [0, 100] Ω, the
      *     ambient temperature not in [200, 500] K or the initial temperature not in [200, 3600] K
      */
@@ -36,7 +41,7 @@ public record SupplyConditions(
                 "initial filament temperature",
                 initialTemperature.inKelvin(),
                 Tungsten.LOWEST_K,
-                FilamentLamp.HIGHEST_K,
+                FilamentWire.HIGHEST_K,
                 "K");
     }
 

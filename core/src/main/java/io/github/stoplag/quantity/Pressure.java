@@ -16,6 +16,7 @@ public record Pressure(double inPascals) implements Comparable<Pressure> {
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
+     * @param inPascals the pressure in pascals
      * @throws IllegalArgumentException if inPascals is not in [0, 1e8] Pa
      */
     public Pressure {

@@ -22,7 +22,7 @@ import java.util.List;
 public final class Hydroplaning {
     private static final double MPS_PER_KNOT = 1852.0 / 3600.0;
     private static final double SPIN_DOWN_PERCENT = 10;
-    private static final double INCHES_32 = 32;
+    private static final double TREAD_UNITS_PER_INCH = 32;
 
     private static final Source HORNE = Source.seen(
             "Horne & Dreher, Phenomena of Pneumatic Tire Hydroplaning, NASA TN D-2056, 1963",
@@ -45,7 +45,13 @@ public final class Hydroplaning {
      * @param caveats the reservations
      */
     public record Result(Speed speed, Source source, List<Caveat> caveats) {
-        /** Copies the caveats. */
+        /**
+         * Copies the caveats.
+         *
+         * @param speed the speed from which the tyre rides on the water
+         * @param source the formula
+         * @param caveats the reservations
+         */
         public Result {
             caveats = List.copyOf(caveats);
         }
@@ -134,7 +140,7 @@ public final class Hydroplaning {
         double textured = (28.952 / film - 7.817) * Math.pow(textureDepth.inInches(), 0.14);
         double mph = Math.pow(SPIN_DOWN_PERCENT, 0.04)
                 * Math.pow(inflation.inPsi(), 0.3)
-                * Math.pow(treadDepth.inInches() * INCHES_32 + 1, 0.06)
+                * Math.pow(treadDepth.inInches() * TREAD_UNITS_PER_INCH + 1, 0.06)
                 * Math.max(smooth, textured);
         return new Result(Speed.mph(mph), GALLAWAY, caveats);
     }

@@ -27,6 +27,9 @@ public record Road(FrictionCoefficient friction, Grade grade, double gravityMps2
     /**
      * Checks gravity.
      *
+     * @param friction the friction coefficient between tyre and road
+     * @param grade the grade in the direction of travel
+     * @param gravityMps2 the acceleration of free fall in m/s², in [1, 30]
      * @throws IllegalArgumentException if gravityMps2 is not in [1, 30] m/s²
      */
     public Road {

@@ -37,6 +37,8 @@ public final class Skid {
         /**
          * Checks both.
          *
+         * @param length the length s
+         * @param netDecelMps2 the net deceleration a in m/s², negative where the slope beats friction
          * @throws IllegalArgumentException if the length is negative or the deceleration not in [−200, 200] m/s²
          */
         public Section {

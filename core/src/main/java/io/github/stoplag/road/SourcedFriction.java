@@ -13,7 +13,13 @@ import java.util.List;
  * @param caveats the reservations, empty if there are none
  */
 public record SourcedFriction(FrictionCoefficient friction, Source source, List<Caveat> caveats) {
-    /** Copies the caveats. */
+    /**
+     * Copies the caveats.
+     *
+     * @param friction the friction coefficient μ
+     * @param source the model or table it comes from
+     * @param caveats the reservations, empty if there are none
+     */
     public SourcedFriction {
         caveats = List.copyOf(caveats);
     }

@@ -65,6 +65,14 @@ public record Surface(
     /**
      * Checks the order of the range.
      *
+     * @param id the name of the row
+     * @param material the surface in words, with the speed range where the source gives one
+     * @param condition what lies on it
+     * @param kind whether the figure is a peak or a sliding value
+     * @param low the lowest friction coefficient μ the source gives
+     * @param high the highest
+     * @param note what to know before using it, possibly empty
+     * @param source who published it
      * @throws IllegalArgumentException if low exceeds high
      */
     public Surface {

@@ -8,7 +8,6 @@ import java.util.Arrays;
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
-import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
  * Takes a lamp as seen once an eye that sums light over a short time has gathered enough: a leaky integrator.
@@ -24,8 +23,11 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  */
 public final class IntegratingEye implements Detector {
     private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(10);
-    private static final double TOLERANCE = 1e-13;
-    private static final int DEEPEST_HALVING = 40;
+    /** Largest change on halving a panel, relative to the final light; the error left is some 2⁻²⁰ of it. */
+    private static final double TOLERANCE = 1e-9;
+
+    private static final double SHORTEST_S = 1e-12;
+    private static final int DEEPEST_HALVING = 30;
 
     private final TimeSpan timeConstant;
     private final LuminousIntensity threshold;
@@ -64,8 +66,8 @@ public final class IntegratingEye implements Detector {
         if (!(endCd > thresholdCd)) {
             return neverSeen(endCd);
         }
-        UnivariateFunction intensityCd = t -> finalCd * onset.relativeIntensity(t);
-        double stimulusCd = intensityCd.value(-Double.MIN_VALUE);
+        Leak leak = new Leak(t -> finalCd * onset.relativeIntensity(t), tauS, TOLERANCE * endCd);
+        double stimulusCd = leak.intensityCd.value(-Double.MIN_VALUE);
         if (stimulusCd >= thresholdCd) {
             return new Detection.Seen(TimeSpan.seconds(0), criterion());
         }
@@ -79,9 +81,10 @@ public final class IntegratingEye implements Detector {
             }
             double toS = fromS + tauS / 2;
             toS = join < joinsS.length ? Math.min(toS, joinsS[join]) : toS;
-            double nextCd = stimulus(intensityCd, fromS, stimulusCd, toS);
+            double nextCd = leak.stimulusCd(fromS, stimulusCd, toS);
             if (nextCd >= thresholdCd) {
-                return new Detection.Seen(TimeSpan.seconds(crossing(intensityCd, fromS, stimulusCd, toS)), criterion());
+                double atS = leak.reachesS(thresholdCd, fromS, stimulusCd, toS);
+                return new Detection.Seen(TimeSpan.seconds(atS), criterion());
             }
             stimulusCd = nextCd;
             fromS = toS;
@@ -104,36 +107,55 @@ public final class IntegratingEye implements Detector {
         return result;
     }
 
-    private double crossing(UnivariateFunction intensityCd, double fromS, double fromCd, double toS) {
-        return new BrentSolver(1e-15, 1e-13)
-                .solve(200, t -> stimulus(intensityCd, fromS, fromCd, t) - thresholdCd, fromS, toS);
-    }
-
-    /** Carries the stimulus from one time to a later one: E e^(−Δ/τ) + ∫ I e^(−(t − s)/τ) ds/τ. */
-    private double stimulus(UnivariateFunction intensityCd, double fromS, double fromCd, double toS) {
-        UnivariateFunction weighted = s -> intensityCd.value(s) * Math.exp((s - toS) / tauS) / tauS;
-        double whole = gauss(weighted, fromS, toS);
-        return fromCd * Math.exp((fromS - toS) / tauS) + halving(weighted, fromS, toS, whole, DEEPEST_HALVING);
-    }
-
-    private double halving(UnivariateFunction f, double fromS, double toS, double whole, int depth) {
-        double mid = (fromS + toS) / 2;
-        double left = gauss(f, fromS, mid);
-        double right = gauss(f, mid, toS);
-        if (depth == 0 || Math.abs(left + right - whole) <= TOLERANCE * thresholdCd) {
-            return left + right;
-        }
-        return halving(f, fromS, mid, left, depth - 1) + halving(f, mid, toS, right, depth - 1);
-    }
-
-    private static double gauss(UnivariateFunction f, double fromS, double toS) {
-        double half = (toS - fromS) / 2;
-        double mid = (toS + fromS) / 2;
-        return half * RULE.integrate(x -> f.value(mid + half * x));
-    }
-
     @Override
     public String toString() {
         return criterion();
+    }
+
+    /** The integrator for one signal; panels of the quadrature are halved until they agree to the tolerance. */
+    private record Leak(UnivariateFunction intensityCd, double tauS, double toleranceCd) {
+        /** Carries the stimulus from one time to a later one: E e^(−Δ/τ) + ∫ I e^(−(t − s)/τ) ds/τ. */
+        double stimulusCd(double fromS, double fromCd, double toS) {
+            UnivariateFunction weighted = s -> intensityCd.value(s) * Math.exp((s - toS) / tauS) / tauS;
+            double whole = gauss(weighted, fromS, toS);
+            return fromCd * Math.exp((fromS - toS) / tauS) + halved(weighted, fromS, toS, whole, DEEPEST_HALVING);
+        }
+
+        /** Finds when the stimulus passes a level, by Newton's rule with dE/dt = (I − E)/τ, halving where that leaves the bracket. */
+        double reachesS(double levelCd, double fromS, double fromCd, double toS) {
+            double loS = fromS;
+            double hiS = toS;
+            double atS = toS;
+            while (hiS - loS > SHORTEST_S) {
+                double cd = stimulusCd(fromS, fromCd, atS);
+                if (cd < levelCd) {
+                    loS = atS;
+                } else {
+                    hiS = atS;
+                }
+                double newton = atS + tauS * (levelCd - cd) / (intensityCd.value(atS) - cd);
+                if (Math.abs(newton - atS) < SHORTEST_S) {
+                    return Math.min(toS, Math.max(fromS, newton));
+                }
+                atS = newton > loS && newton < hiS ? newton : (loS + hiS) / 2;
+            }
+            return hiS;
+        }
+
+        private double halved(UnivariateFunction f, double fromS, double toS, double whole, int depth) {
+            double mid = (fromS + toS) / 2;
+            double left = gauss(f, fromS, mid);
+            double right = gauss(f, mid, toS);
+            if (depth == 0 || Math.abs(left + right - whole) <= toleranceCd) {
+                return left + right;
+            }
+            return halved(f, fromS, mid, left, depth - 1) + halved(f, mid, toS, right, depth - 1);
+        }
+
+        private static double gauss(UnivariateFunction f, double fromS, double toS) {
+            double half = (toS - fromS) / 2;
+            double mid = (toS + fromS) / 2;
+            return half * RULE.integrate(x -> f.value(mid + half * x));
+        }
     }
 }

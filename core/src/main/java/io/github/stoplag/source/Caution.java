@@ -39,6 +39,8 @@ public record Caution(String topic, String text) {
     /**
      * Checks that there is something to say.
      *
+     * @param topic what it is about in a word or two, for example {@code heat}
+     * @param text the warning in one or two sentences
      * @throws IllegalArgumentException if topic or text is blank
      */
     public Caution {

@@ -18,6 +18,13 @@ public record PublishedRange(String id, String what, double low, double high, St
     /**
      * Checks the order of the ends.
      *
+     * @param id the name of the row, unique in its table
+     * @param what what is measured and under which conditions
+     * @param low the lower end
+     * @param high the upper end, not below the lower
+     * @param unit the unit of both, empty for a plain ratio
+     * @param source who published it
+     * @param note what to know before using it, possibly empty
      * @throws IllegalArgumentException if low exceeds high or either is NaN
      */
     public PublishedRange {

@@ -2,39 +2,39 @@ package io.github.stoplag.circuit;
 
 import java.util.function.DoubleUnaryOperator;
 
-/** Searches a supply range for the place where a function of the supply is greatest. */
-final class SupplyScan {
+/** Searches a range, of supplies or of currents, for the place where a function is greatest or least. */
+final class Extremum {
     private static final int FIRST_STEPS = 512;
     private static final int LATER_STEPS = 32;
     private static final int ROUNDS = 9;
 
-    private SupplyScan() {}
+    private Extremum() {}
 
     /**
      * Finds where a function is greatest: on 513 points, then ever closer around the best of them. A peak narrower than
      * a 512th of the range can be missed.
      */
-    static double argMax(DoubleUnaryOperator f, double loV, double hiV) {
-        double a = loV;
-        double b = hiV;
-        double best = loV;
+    static double argMax(DoubleUnaryOperator f, double lo, double hi) {
+        double a = lo;
+        double b = hi;
+        double best = lo;
         int steps = FIRST_STEPS;
         for (int round = 0; round < ROUNDS && b > a; round++) {
             double width = (b - a) / steps;
             for (int i = 0; i <= steps; i++) {
-                double v = i == steps ? b : a + i * width;
-                if (f.applyAsDouble(v) > f.applyAsDouble(best)) {
-                    best = v;
+                double x = i == steps ? b : a + i * width;
+                if (f.applyAsDouble(x) > f.applyAsDouble(best)) {
+                    best = x;
                 }
             }
-            a = Math.max(loV, best - width);
-            b = Math.min(hiV, best + width);
+            a = Math.max(lo, best - width);
+            b = Math.min(hi, best + width);
             steps = LATER_STEPS;
         }
         return best;
     }
 
-    static double argMin(DoubleUnaryOperator f, double loV, double hiV) {
-        return argMax(v -> -f.applyAsDouble(v), loV, hiV);
+    static double argMin(DoubleUnaryOperator f, double lo, double hi) {
+        return argMax(x -> -f.applyAsDouble(x), lo, hi);
     }
 }

@@ -1,0 +1,105 @@
+package io.github.stoplag.lamp;
+
+import static java.util.Map.entry;
+
+import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Temperature;
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.quantity.Voltage;
+import io.github.stoplag.sight.Detection;
+import io.github.stoplag.sight.IntegratingEye;
+import io.github.stoplag.sight.LampSignal;
+import io.github.stoplag.source.PublishedFigures;
+import java.util.Map;
+import java.util.function.DoubleSupplier;
+import java.util.function.ToDoubleFunction;
+
+/** Published figures of stop lamps against the model, every lamp from its rating and one eye for all. */
+class PublishedLampFiguresTest extends PublishedFigures {
+    private static final FilamentLamp BULB =
+            FilamentLamp.builder(Voltage.volts(13.5), Power.watts(26)).build();
+    private static final FilamentOnset BENCH = BULB.switchOn(SupplyConditions.of(Voltage.volts(13.5)));
+    private static final FilamentOnset LABORATORY =
+            BULB.switchOn(SupplyConditions.of(Voltage.volts(12.8)).withLens(Lens.RED));
+    private static final LedLamp LED = LedLamp.of(TimeSpan.seconds(0), TimeSpan.seconds(0));
+    /** Time constant as published for Allard's law; threshold from the 84 ms between 42 cd and 5 cd. */
+    private static final IntegratingEye EYE = IntegratingEye.of(TimeSpan.seconds(0.2), LuminousIntensity.candela(1.86));
+
+    private static final FilamentLamp BARE_WIRE = FilamentLamp.builder(Voltage.volts(13.5), Power.watts(26))
+            .filamentTemperature(Temperature.kelvin(2500))
+            .gasLossShare(0)
+            .coilFactor(1)
+            .build();
+
+    PublishedLampFiguresTest() {
+        super("published_lamp_figures.csv", COMPUTED);
+    }
+
+    private static final Map<String, DoubleSupplier> COMPUTED = Map.ofEntries(
+            entry("first_light", () -> levelMs(BENCH, 0.01)),
+            entry("light_90", () -> levelMs(BENCH, 0.9)),
+            entry("inrush", BENCH::inrushRatio),
+            entry("light_exponent", () -> exponent(BULB, FilamentOnset::relativeToRated)),
+            entry(
+                    "power_exponent",
+                    () -> exponent(BULB, onset -> onset.steadyPower().inWatts())),
+            entry(
+                    "current_exponent",
+                    () -> exponent(BULB, onset -> onset.steadyCurrent().inAmperes())),
+            entry("light_exponent_2500", () -> exponent(BARE_WIRE, FilamentOnset::relativeToRated)),
+            entry(
+                    "power_exponent_2500",
+                    () -> exponent(BARE_WIRE, onset -> onset.steadyPower().inWatts())),
+            entry(
+                    "current_exponent_2500",
+                    () -> exponent(BARE_WIRE, onset -> onset.steadyCurrent().inAmperes())),
+            entry("flux", () -> BENCH.bulbFlux().inLumens()),
+            entry("tungsten_ratio", () -> Tungsten.resistivityOhmM(2800) / Tungsten.resistivityOhmM(300)),
+            entry("melting_emissivity", () -> Tungsten.spectralEmissivityRatio(653, Tungsten.MELTING_POINT_K)),
+            entry(
+                    "platinum_luminance",
+                    () -> Photometry.blackBody()
+                                    .luminance(Temperature.kelvin(2042))
+                                    .inCdPerM2()
+                            / 1e4),
+            entry("led_84", () -> seenMs(LED, 5) - seenMs(LED, 42)),
+            entry("led_gain", () -> (gainMs(42) + gainMs(5)) / 2),
+            entry("film_first", () -> levelMs(LABORATORY, 0.5)),
+            entry("driver_notices", () -> (seenMs(LABORATORY, 42) + seenMs(LABORATORY, 5)) / 2),
+            entry("full_brightness", () -> levelMs(LABORATORY, 0.999)),
+            entry("draw_major", () -> drawnW(12.8, 2.1, 12.6)),
+            entry("draw_minor", () -> drawnW(14, 0.59, 13.5)),
+            entry("led_current_low", () -> BENCH.steadyCurrent().inAmperes() / 20),
+            entry("led_current_high", () -> BENCH.steadyCurrent().inAmperes() / 10));
+
+    private static double levelMs(FilamentOnset onset, double level) {
+        return 1000 * onset.timeToLevelS(level).orElseThrow();
+    }
+
+    private static double exponent(FilamentLamp lamp, ToDoubleFunction<FilamentOnset> quantity) {
+        double high = quantity.applyAsDouble(lamp.switchOn(SupplyConditions.of(Voltage.volts(13.5 * 1.02))));
+        double low = quantity.applyAsDouble(lamp.switchOn(SupplyConditions.of(Voltage.volts(13.5 * 0.98))));
+        return Math.log(high / low) / Math.log(1.02 / 0.98);
+    }
+
+    private static double seenMs(OnsetCurve onset, double finalCd) {
+        Detection detection = EYE.detect(new LampSignal(onset, LuminousIntensity.candela(finalCd)));
+        if (detection instanceof Detection.Seen seen) {
+            return seen.at().inMillis();
+        }
+        throw new AssertionError(detection);
+    }
+
+    private static double gainMs(double finalCd) {
+        return seenMs(LABORATORY, finalCd) - seenMs(LED, finalCd);
+    }
+
+    private static double drawnW(double ratedV, double ratedA, double supplyV) {
+        return FilamentLamp.builder(Voltage.volts(ratedV), Power.watts(ratedV * ratedA))
+                .build()
+                .switchOn(SupplyConditions.of(Voltage.volts(supplyV)))
+                .steadyPower()
+                .inWatts();
+    }
+}
