@@ -53,6 +53,9 @@ public final class Chain {
         /**
          * Checks the ranges.
          *
+         * @param vehicle its speed, driver and brakes
+         * @param gap the gap to the vehicle ahead at time 0, in [0, 1e5] m; for the first vehicle it must be 0
+         * @param lampLatency from its pedal being pressed to the moment its lamp can be detected, in [0, 30] s
          * @throws IllegalArgumentException if gap or latency is out of range
          */
         public Member {

@@ -31,6 +31,9 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap) {
     /**
      * Checks the gap.
      *
+     * @param leader the motion of the vehicle ahead
+     * @param follower the motion of the vehicle behind
+     * @param gap the gap at time 0
      * @throws IllegalArgumentException if the gap is not in [0, 1e5] m
      */
     public Encounter {

@@ -44,6 +44,13 @@ public record HeadwayRule(String id, String rule, Kind kind, double amount, Spee
     /**
      * Checks the amount.
      *
+     * @param id the name of the row, unique in the table
+     * @param rule who is to keep it, and when
+     * @param kind how the gap grows with speed
+     * @param amount t in s, p as a ratio, or d in m
+     * @param above the speed above which it applies
+     * @param source who published it
+     * @param note what to know before using it, possibly empty
      * @throws IllegalArgumentException if the amount is not in (0, 1000]
      */
     public HeadwayRule {

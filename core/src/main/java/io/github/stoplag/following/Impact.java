@@ -40,6 +40,11 @@ public record Impact(Mass leaderMass, Speed leader, Mass followerMass, Speed fol
     /**
      * Checks the speeds and the restitution.
      *
+     * @param leaderMass the leader's mass
+     * @param leader the leader's speed before
+     * @param followerMass the follower's mass
+     * @param follower the follower's speed before, not below the leader's
+     * @param restitutionRatio the restitution e
      * @throws IllegalArgumentException if the follower is slower than the leader or the restitution is not in [0, 1]
      */
     public Impact {

@@ -52,6 +52,8 @@ public record LinearFollowing(double sensitivityPerS, TimeSpan delay) {
     /**
      * Checks the ranges.
      *
+     * @param sensitivityPerS the sensitivity λ in 1/s
+     * @param delay the delay T
      * @throws IllegalArgumentException if sensitivity or delay is out of range
      */
     public LinearFollowing {

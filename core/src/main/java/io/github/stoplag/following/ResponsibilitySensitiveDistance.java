@@ -40,6 +40,10 @@ public record ResponsibilitySensitiveDistance(
     /**
      * Checks the ranges.
      *
+     * @param response the response time ρ
+     * @param speedingUpMps2 the follower's acceleration a during the response, in m/s²
+     * @param followerLeast the follower's least deceleration b_min
+     * @param leaderHardest the leader's hardest deceleration b_max
      * @throws IllegalArgumentException if a parameter is out of range
      */
     public ResponsibilitySensitiveDistance {
