@@ -1,0 +1,150 @@
+package io.github.stoplag.examples;
+
+import io.github.stoplag.lamp.OnsetCurve;
+import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Speed;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/** The charts of a lamp swap: both onsets with the moments of being seen, and the distance gained against speed. */
+final class Charts {
+    private static final int SAMPLES = 240;
+    private static final double MARGIN = 1.05;
+
+    private Charts() {}
+
+    static List<Figure> of(LampSwap swap) {
+        return List.of(
+                onset(swap),
+                gained(swap, "distance_metric", "in metres", "km/h", Speed::inKmh, "m", Distance::inMetres),
+                gained(swap, "distance_us", "in feet", "mph", Speed::inMph, "ft", Distance::inFeet));
+    }
+
+    private static Figure onset(LampSwap swap) {
+        double settledS = swap.lamps().stream()
+                .flatMapToDouble(lamp -> DoubleStream.of(
+                        lamp.onset().settledS(), lamp.seenS(false).orElse(0)))
+                .max()
+                .orElse(1);
+        double endS = Axis.over(new double[] {MARGIN * settledS * 1000}, 0, 1).hi() / 1000;
+        List<LineChart.Series> series = IntStream.range(0, swap.lamps().size())
+                .mapToObj(i -> onset(swap.lamps().get(i), i, endS))
+                .toList();
+        return figure(
+                "onset",
+                "How the light rises, and when it is seen",
+                swap.lamps().stream().map(Charts::inWords).collect(Collectors.joining(" ")) + " Marks: seen by "
+                        + swap.scenario().detector().criterion() + ".",
+                new LineChart(
+                        notes(swap, "seen by: " + swap.scenario().detector().criterion()),
+                        "time since switch-on (ms)",
+                        "light, % of final",
+                        series));
+    }
+
+    private static String inWords(LampSwap.Lamp lamp) {
+        OnsetCurve onset = lamp.onset();
+        return "The " + lamp.name() + " lamp has 10 % of its final light after " + time(onset.timeToLevelS(0.1))
+                + ", 90 % after " + time(onset.timeToLevelS(0.9)) + "; seen: " + time(lamp.seenS(false)) + ".";
+    }
+
+    private static String time(OptionalDouble timeS) {
+        return timeS.isPresent() ? Text.milliseconds(timeS.getAsDouble()) : "never";
+    }
+
+    private static LineChart.Series onset(LampSwap.Lamp lamp, int style, double endS) {
+        // the two lamps differ in scale by a hundred, so the samples crowd towards switch-on
+        DoubleStream grid =
+                IntStream.rangeClosed(0, SAMPLES).mapToDouble(i -> endS * Math.pow(i / (double) SAMPLES, 3));
+        OptionalDouble seen = lamp.seenS(false);
+        List<LineChart.Point> points = DoubleStream.concat(grid, seen.stream())
+                .sorted()
+                .mapToObj(t -> point(lamp, t))
+                .toList();
+        return new LineChart.Series(
+                lamp.name() + ": " + (seen.isPresent() ? "seen after " + time(seen) : Verdict.NEVER_SEEN),
+                style,
+                points,
+                seen.stream().mapToObj(t -> point(lamp, t)).toList(),
+                true);
+    }
+
+    private static LineChart.Point point(LampSwap.Lamp lamp, double timeS) {
+        return new LineChart.Point(timeS * 1000, 100 * lamp.onset().relativeIntensity(timeS));
+    }
+
+    private static Figure gained(
+            LampSwap swap,
+            String id,
+            String unitWord,
+            String speedUnit,
+            ToDoubleFunction<Speed> speedIn,
+            String unit,
+            ToDoubleFunction<Distance> in) {
+        List<LineChart.Series> series = new ArrayList<>();
+        for (boolean other : new boolean[] {false, true}) {
+            swap.earlierS(other).ifPresent(earlierS -> series.add(line(swap, other, earlierS, speedIn, in)));
+        }
+        Speed top =
+                swap.scenario().legs().get(swap.scenario().legs().size() - 1).speed();
+        String description =
+                "Distance that the vehicle behind travels between the moments at which the two lamps are seen. "
+                        + series.stream()
+                                .map(s -> s.label() + ": "
+                                        + Text.digits(s.points()
+                                                .get(s.points().size() - 1)
+                                                .y()) + " " + unit + " at " + Text.digits(speedIn.applyAsDouble(top))
+                                        + " " + speedUnit + ".")
+                                .collect(Collectors.joining(" "));
+        return figure(
+                id,
+                "Distance gained by the LED lamp, " + unitWord,
+                series.isEmpty() ? "Empty: one of the lamps is never seen." : description,
+                new LineChart(notes(swap), "speed (" + speedUnit + ")", "distance gained (" + unit + ")", series));
+    }
+
+    private static LineChart.Series line(
+            LampSwap swap,
+            boolean other,
+            double earlierS,
+            ToDoubleFunction<Speed> speedIn,
+            ToDoubleFunction<Distance> in) {
+        List<LineChart.Point> marks = swap.scenario().legs().stream()
+                .map(leg -> new LineChart.Point(
+                        speedIn.applyAsDouble(leg.speed()),
+                        in.applyAsDouble(Distance.metres(1)) * leg.speed().inMps() * earlierS))
+                .toList();
+        String criterion =
+                (other ? swap.scenario().otherDetector() : swap.scenario().detector()).criterion();
+        return new LineChart.Series(
+                Text.milliseconds(Math.abs(earlierS))
+                        + (earlierS < 0 ? " later: " : " earlier: ")
+                        + criterion.split(",", 2)[0],
+                other ? LineChart.COMPARED : 1,
+                Stream.concat(Stream.of(new LineChart.Point(0, 0)), marks.stream())
+                        .toList(),
+                marks,
+                false);
+    }
+
+    private static List<String> notes(LampSwap swap, String... more) {
+        return Stream.concat(swap.scenario().invented() ? Stream.of("invented data") : Stream.of(), Stream.of(more))
+                .toList();
+    }
+
+    private static Figure figure(String id, String title, String description, LineChart chart) {
+        return new Figure(
+                id,
+                title + chart.notes().stream().map(note -> "; " + note).collect(Collectors.joining()),
+                description,
+                LineChart.WIDTH,
+                chart.height(),
+                out -> chart.draw(out, title));
+    }
+}

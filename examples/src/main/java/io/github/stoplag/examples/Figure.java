@@ -1,0 +1,84 @@
+package io.github.stoplag.examples;
+
+import java.util.function.Consumer;
+
+/**
+ * A picture as SVG, to stand alone as a file or inside the report: text stays text, a title and a description come first,
+ * colours follow a light or dark background, and lines differ by dashes as well as by colour.
+ *
+ * @param id a name unique in the report, also the file's name
+ * @param title what the picture shows
+ * @param description the same for someone who cannot see it, with the decisive figures
+ * @param width the width of the drawing in its own units
+ * @param height the height of the drawing in its own units
+ * @param content writes the drawing
+ */
+record Figure(String id, String title, String description, int width, int height, Consumer<Markup> content) {
+    /** The page's and the pictures' own colours; both backgrounds keep a contrast of at least 4.5 with text. */
+    static final String STYLE = """
+            .sl-page{fill:#ffffff}
+            .sl-ink,.sl text{fill:#1c232b}
+            .sl text{font-family:system-ui,"Segoe UI","DejaVu Sans",Arial,sans-serif;font-size:17px}
+            .sl .sl-title{font-size:19px;font-weight:600}
+            .sl .sl-note{font-size:15px;fill:#4a5561}
+            .sl-axis{stroke:#4a5561;stroke-width:1.5;fill:none}
+            .sl-grid{stroke:#d5dae0;stroke-width:1;fill:none}
+            .sl-line{fill:none;stroke-width:3.2;stroke-linejoin:round}
+            .sl-0{stroke:#8f3b00}.sl-1{stroke:#2585cf}.sl-2{stroke:#4a5561}
+            .sl-1.sl-line{stroke-dasharray:10 5}
+            .sl-thin{stroke-width:1.8;fill:none;stroke-dasharray:2 5}
+            .sl-open{fill:#ffffff;stroke-width:2.5}
+            .sl-body{fill:#c9d1da;stroke:#1c232b;stroke-width:1.2}
+            .sl-glass{fill:#ffffff;stroke:#1c232b;stroke-width:.8}
+            .sl-lit{fill:#d3122c;stroke:#d3122c}
+            @media (prefers-color-scheme:dark){
+            .sl-page{fill:#14191f}
+            .sl-ink,.sl text{fill:#eef2f6}
+            .sl .sl-note{fill:#b9c3cd}
+            .sl-axis{stroke:#b9c3cd}
+            .sl-grid{stroke:#36404a}
+            .sl-0{stroke:#f2a65e}.sl-1{stroke:#64b7f6}.sl-2{stroke:#b9c3cd}
+            .sl-open{fill:#14191f}
+            .sl-body{fill:#55616d;stroke:#eef2f6}
+            .sl-glass{fill:#14191f;stroke:#eef2f6}
+            .sl-lit{fill:#ff5a6e;stroke:#ff5a6e}
+            }
+            """;
+
+    String fileName() {
+        return id + ".svg";
+    }
+
+    /** Gives the picture as a file of its own. */
+    String svg() {
+        return Markup.text(out -> write(out, true)) + "\n";
+    }
+
+    /** Writes the picture inside a page that carries {@link #STYLE} itself. */
+    void writeInto(Markup page) {
+        write(page, false);
+    }
+
+    private void write(Markup out, boolean alone) {
+        out.open(
+                "svg",
+                "xmlns",
+                "http://www.w3.org/2000/svg",
+                "class",
+                "sl",
+                "viewBox",
+                "0 0 " + width + " " + height,
+                "role",
+                "img",
+                "aria-labelledby",
+                id + "-title " + id + "-desc");
+        out.line().element("title", title, "id", id + "-title");
+        out.line().element("desc", description, "id", id + "-desc").line();
+        if (alone) {
+            out.element("style", "\n" + STYLE).line();
+        }
+        out.empty("rect", "class", "sl-page", "width", "100%", "height", "100%").line();
+        content.accept(out);
+        out.close();
+    }
+}

@@ -1,0 +1,142 @@
+package io.github.stoplag.examples;
+
+import io.github.stoplag.quantity.Numbers;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * A chart of lines over two linear axes.
+ *
+ * <p>Drawn here because the chart library at hand turns text into outlines, has no dark background and makes files twenty times as large.
+ *
+ * @param notes lines under the heading
+ * @param xLabel the horizontal axis with its unit
+ * @param yLabel the vertical axis with its unit
+ * @param series the lines, named above the plot in this order
+ */
+record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> series) {
+    static final int WIDTH = 640;
+    static final int COMPARED = 2;
+    private static final int LEFT = 74;
+    private static final int RIGHT = 24;
+    private static final int NOTE_STEP = 22;
+    private static final int LEGEND_STEP = 26;
+    private static final int TITLE_HEIGHT = 42;
+    private static final int PLOT_HEIGHT = 290;
+    private static final int FOOT = 68;
+
+    /**
+     * One line.
+     *
+     * @param label its name with its decisive figure
+     * @param style 0 or 1: the lamp it belongs to; 2: a second answer for comparison
+     * @param points what it joins
+     * @param marks which of the points to mark
+     * @param drops whether a mark is joined to the horizontal axis
+     */
+    record Series(String label, int style, List<Point> points, List<Point> marks, boolean drops) {}
+
+    record Point(double x, double y) {}
+
+    int height() {
+        return plotTop() + PLOT_HEIGHT + FOOT;
+    }
+
+    private Stream<Point> points() {
+        return series.stream().flatMap(s -> s.points.stream());
+    }
+
+    private int legendTop() {
+        return TITLE_HEIGHT + NOTE_STEP * notes.size();
+    }
+
+    private int plotTop() {
+        return legendTop() + LEGEND_STEP * series.size() + 14;
+    }
+
+    /** Draws the chart under a heading. */
+    void draw(Markup out, String heading) {
+        Axis x = Axis.over(points().mapToDouble(Point::x).toArray(), LEFT, WIDTH - RIGHT);
+        Axis y = Axis.over(points().mapToDouble(Point::y).toArray(), plotTop() + PLOT_HEIGHT, plotTop());
+        out.element("text", heading, "class", "sl-title", "x", "12", "y", "28").line();
+        for (int i = 0; i < notes.size(); i++) {
+            out.element("text", notes.get(i), "class", "sl-note", "x", "12", "y", px(52 + i * NOTE_STEP))
+                    .line();
+        }
+        axes(out, x, y);
+        for (int i = 0; i < series.size(); i++) {
+            legend(out, series.get(i), legendTop() + LEGEND_STEP * i + 14);
+            line(out, series.get(i), x, y);
+        }
+    }
+
+    private void axes(Markup out, Axis x, Axis y) {
+        for (double tick : x.ticks()) {
+            segment(out, "sl-grid", x.at(tick), y.from(), x.at(tick), y.to());
+            out.element("text", x.text(tick), "x", px(x.at(tick)), "y", px(y.from() + 22), "text-anchor", "middle");
+        }
+        out.line();
+        for (double tick : y.ticks()) {
+            segment(out, "sl-grid", x.from(), y.at(tick), x.to(), y.at(tick));
+            out.element("text", y.text(tick), "x", px(x.from() - 8), "y", px(y.at(tick) + 6), "text-anchor", "end");
+        }
+        out.line();
+        segment(out, "sl-axis", x.from(), y.at(y.lo()), x.to(), y.at(y.lo()));
+        segment(out, "sl-axis", x.from(), y.from(), x.from(), y.to());
+        double middle = (x.from() + x.to()) / 2;
+        out.element("text", xLabel, "x", px(middle), "y", px(y.from() + 50), "text-anchor", "middle");
+        out.element(
+                "text",
+                yLabel,
+                "transform",
+                "translate(20 " + px((y.from() + y.to()) / 2) + ") rotate(-90)",
+                "text-anchor",
+                "middle");
+        out.line();
+    }
+
+    private static void legend(Markup out, Series s, double y) {
+        segment(out, lineClass(s), 16, y - 6, 66, y - 6);
+        if (!s.marks.isEmpty()) {
+            mark(out, s, 41, y - 6);
+        }
+        out.element("text", s.label, "x", "76", "y", px(y)).line();
+    }
+
+    private static void line(Markup out, Series s, Axis x, Axis y) {
+        String points = s.points.stream()
+                .map(point -> px(x.at(point.x)) + "," + px(y.at(point.y)))
+                .collect(Collectors.joining(" "));
+        out.empty("polyline", "class", lineClass(s), "points", points).line();
+        for (Point point : s.marks) {
+            double at = x.at(point.x);
+            if (s.drops) {
+                segment(out, "sl-thin sl-" + s.style, at, y.at(point.y), at, y.from());
+            }
+            mark(out, s, at, y.at(point.y));
+        }
+        out.line();
+    }
+
+    private static void mark(Markup out, Series s, double x, double y) {
+        if (s.style != 1) {
+            out.empty("circle", "class", "sl-open sl-" + s.style, "cx", px(x), "cy", px(y), "r", "6");
+        } else {
+            out.empty(
+                    "rect", "class", "sl-open sl-1", "x", px(x - 5.5), "y", px(y - 5.5), "width", "11", "height", "11");
+        }
+    }
+
+    private static String lineClass(Series s) {
+        return (s.style == COMPARED ? "sl-thin" : "sl-line") + " sl-" + s.style;
+    }
+
+    private static void segment(Markup out, String style, double x1, double y1, double x2, double y2) {
+        out.empty("line", "class", style, "x1", px(x1), "y1", px(y1), "x2", px(x2), "y2", px(y2));
+    }
+
+    static String px(double value) {
+        return Numbers.fixed(value, 1);
+    }
+}

@@ -1,0 +1,69 @@
+package io.github.stoplag.examples;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.ParameterException;
+
+/** The entry point of the example programs; without arguments it runs {@code lamp-swap} on the shipped scenario. */
+@Command(
+        name = "stoplag",
+        subcommands = {LampSwapCommand.class, CommandLine.HelpCommand.class},
+        mixinStandardHelpOptions = false,
+        description = "Example programs of the Stoplag library. Without arguments: lamp-swap.")
+public final class Main {
+    private Main() {}
+
+    /**
+     * Runs a program and ends the process with its exit code if that is not 0.
+     *
+     * @param args the program's name and its options; none for {@code lamp-swap} with its defaults
+     */
+    public static void main(String[] args) {
+        PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
+        PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+        int exitCode = run(out, err, args);
+        if (exitCode != ExitCode.OK) {
+            System.exit(exitCode);
+        }
+    }
+
+    /**
+     * Runs a program without ending the process.
+     *
+     * @param out where the printed report goes
+     * @param err where the one line about a bad input goes
+     * @param args the program's name and its options; none for {@code lamp-swap} with its defaults
+     * @return 0 if all went well, 2 if an input cannot be used, 1 if the program failed
+     */
+    public static int run(PrintWriter out, PrintWriter err, String... args) {
+        CommandLine line = new CommandLine(new Main())
+                .setOut(out)
+                .setErr(err)
+                .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
+                .setParameterExceptionHandler(Main::badArguments)
+                .setExecutionExceptionHandler(Main::failed);
+        return args.length == 0 ? line.execute("lamp-swap") : line.execute(args);
+    }
+
+    private static int badArguments(ParameterException e, String[] args) {
+        String line = new InputException(String.valueOf(e.getMessage())).getMessage();
+        e.getCommandLine().getErr().println(line + " (see --help)");
+        return ExitCode.USAGE;
+    }
+
+    private static int failed(Exception e, CommandLine line, CommandLine.ParseResult parsed) throws Exception {
+        if (e instanceof InputException) {
+            line.getErr().println(e.getMessage());
+            return ExitCode.USAGE;
+        }
+        if (e instanceof IOException) {
+            line.getErr().println("results cannot be written: " + e);
+            return ExitCode.SOFTWARE;
+        }
+        throw e;
+    }
+}

@@ -1,0 +1,95 @@
+package io.github.stoplag.examples;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Stream;
+
+/**
+ * Puts a set of files into a folder all at once: they are written beside it and moved into place together, so that a
+ * failure leaves the folder as it was.
+ */
+final class OutputFolder {
+    private final Path folder;
+
+    private OutputFolder(Path folder) {
+        this.folder = folder;
+    }
+
+    /**
+     * Checks that a folder may be replaced: it does not exist, or it holds nothing but files of these names.
+     *
+     * @throws InputException if the path is a file or the folder holds anything else
+     */
+    static OutputFolder of(Path path, List<String> names) {
+        Path folder = path.toAbsolutePath().normalize();
+        if (folder.getParent() == null) {
+            throw new InputException("--out = " + path + ": must be a folder below another one");
+        }
+        if (Files.exists(folder) && !Files.isDirectory(folder)) {
+            throw new InputException("--out = " + path + ": is a file, must be a folder");
+        }
+        if (Files.isDirectory(folder)) {
+            try (Stream<Path> entries = Files.list(folder)) {
+                entries.filter(entry -> !names.contains(String.valueOf(entry.getFileName())))
+                        .sorted()
+                        .findFirst()
+                        .ifPresent(entry -> {
+                            throw new InputException("--out = " + path + ": holds " + entry.getFileName()
+                                    + ", which this program did not write; name a new or empty folder");
+                        });
+            } catch (IOException e) {
+                throw new InputException("--out = " + path + ": cannot be read: " + e.getMessage(), e);
+            }
+        }
+        return new OutputFolder(folder);
+    }
+
+    /**
+     * Writes the files.
+     *
+     * @throws IOException if they cannot be written; the folder is then as it was before
+     */
+    void replaceWith(Map<String, String> contentByName) throws IOException {
+        Path parent = folder.resolveSibling(".").normalize();
+        Files.createDirectories(parent);
+        Path work = Files.createDirectory(parent.resolve(".stoplag-" + UUID.randomUUID()));
+        try {
+            Path fresh = Files.createDirectory(work.resolve("new"));
+            for (Map.Entry<String, String> file : contentByName.entrySet()) {
+                Files.writeString(fresh.resolve(file.getKey()), file.getValue());
+            }
+            swap(fresh, work.resolve("old"));
+        } finally {
+            delete(work);
+        }
+    }
+
+    private void swap(Path fresh, Path old) throws IOException {
+        boolean existed = Files.exists(folder);
+        if (existed) {
+            Files.move(folder, old, StandardCopyOption.ATOMIC_MOVE);
+        }
+        try {
+            Files.move(fresh, folder, StandardCopyOption.ATOMIC_MOVE);
+        } catch (IOException e) {
+            if (existed) {
+                Files.move(old, folder, StandardCopyOption.ATOMIC_MOVE);
+            }
+            throw e;
+        }
+    }
+
+    private static void delete(Path folder) throws IOException {
+        try (Stream<Path> entries = Files.walk(folder)) {
+            for (Path entry : entries.sorted(Comparator.reverseOrder()).toList()) {
+                Files.delete(entry);
+            }
+        }
+    }
+}

@@ -1,0 +1,147 @@
+package io.github.stoplag.examples;
+
+import io.github.stoplag.quantity.Distance;
+
+/** Both vehicles from the side at the decisive instants of one speed, lengths, heights and distances to one scale. */
+final class RoadDiagram {
+    private static final int WIDTH = 640;
+    private static final int MARGIN = 14;
+    private static final int ROW = 64;
+    private static final int HEADING = 34;
+    private static final int TITLE = 66;
+    private static final int FOOT = 72;
+
+    private final LampSwap swap;
+    private final DecisiveInstants instants;
+    private final Axis metres;
+
+    private RoadDiagram(LampSwap swap) {
+        this.swap = swap;
+        this.instants = DecisiveInstants.of(swap);
+        double back = swap.scenario().follower().length().inMetres();
+        double ahead = instants.farthestM() + swap.scenario().leader().length().inMetres();
+        this.metres = new Axis(-back, ahead, Axis.roundStep(ahead), MARGIN, (double) WIDTH - MARGIN);
+    }
+
+    static Figure of(LampSwap swap) {
+        RoadDiagram diagram = new RoadDiagram(swap);
+        String title = "Both vehicles at " + Text.speed(diagram.instants.leg().speed());
+        return new Figure(
+                "road",
+                title + (swap.scenario().invented() ? "; invented data" : ""),
+                "Side view to scale, driving to the right. " + diagram.instants.inWords(),
+                WIDTH,
+                diagram.height(),
+                out -> diagram.draw(out, title));
+    }
+
+    private int height() {
+        int rows = instants.groups().stream()
+                .mapToInt(group -> group.instants().size())
+                .sum();
+        return TITLE + rows * ROW + (instants.groups().size() - 1) * HEADING + FOOT;
+    }
+
+    private void draw(Markup out, String title) {
+        out.element("text", title, "class", "sl-title", "x", px(MARGIN), "y", "28")
+                .line();
+        out.element(
+                "text",
+                (swap.scenario().invented() ? "invented data; " : "")
+                        + "side view to scale, heights taken as 2.6 m and 1.5 m",
+                "class",
+                "sl-note",
+                "x",
+                px(MARGIN),
+                "y",
+                "51");
+        double y = TITLE;
+        for (DecisiveInstants.Group group : instants.groups()) {
+            if (!group.heading().isEmpty()) {
+                out.empty(
+                        "line",
+                        "class",
+                        "sl-line sl-" + group.style(),
+                        "x1",
+                        px(MARGIN),
+                        "x2",
+                        "54",
+                        "y1",
+                        px(y + 20),
+                        "y2",
+                        px(y + 20));
+                out.element("text", group.heading(), "class", "sl-title", "x", "64", "y", px(y + 26))
+                        .line();
+                y += HEADING;
+            }
+            for (DecisiveInstants.Instant instant : group.instants()) {
+                row(out, instant, y + ROW - 12);
+                y += ROW;
+            }
+        }
+        scale(out, y + 24);
+    }
+
+    private void row(Markup out, DecisiveInstants.Instant instant, double ground) {
+        out.element("text", instant.what(), "x", px(MARGIN), "y", px(ground - 34));
+        out.empty(
+                "line",
+                "class",
+                "sl-axis",
+                "x1",
+                px(metres.from()),
+                "x2",
+                px(metres.to()),
+                "y1",
+                px(ground),
+                "y2",
+                px(ground));
+        Silhouette.car(
+                out,
+                metres,
+                instant.followerFrontM(),
+                swap.scenario().follower().length().inMetres(),
+                ground);
+        Silhouette.minibus(
+                out,
+                metres,
+                instant.leaderRearM(),
+                swap.scenario().leader().length().inMetres(),
+                ground);
+        if (instant.contact()) {
+            double x = metres.at(instant.leaderRearM());
+            out.empty("path", "class", "sl-axis", "d", "M" + px(x) + " " + px(ground - 28) + "V" + px(ground + 8));
+        }
+        out.line();
+    }
+
+    private void scale(Markup out, double y) {
+        out.empty("line", "class", "sl-axis", "x1", px(metres.at(0)), "x2", px(metres.to()), "y1", px(y), "y2", px(y));
+        ticks(out, y, 1, "m", -1);
+        ticks(out, y, Distance.METRES_PER_FOOT, "ft", 1);
+    }
+
+    /** Marks round lengths of one unit, above (-1) or below (1) the line. */
+    private void ticks(Markup out, double y, double metresPerUnit, String unit, int side) {
+        double most = metres.hi() / metresPerUnit;
+        double step = Axis.roundStep(most);
+        for (double length = 0; length <= most; length += step) {
+            double x = metres.at(length * metresPerUnit);
+            out.empty("line", "class", "sl-axis", "x1", px(x), "x2", px(x), "y1", px(y), "y2", px(y + 6 * side));
+            out.element(
+                    "text",
+                    Text.digits(length) + (length == 0 ? " " + unit : ""),
+                    "x",
+                    px(x),
+                    "y",
+                    px(side < 0 ? y - 10 : y + 24),
+                    "text-anchor",
+                    "middle");
+        }
+        out.line();
+    }
+
+    private static String px(double value) {
+        return LineChart.px(value);
+    }
+}

@@ -1,0 +1,190 @@
+package io.github.stoplag.examples;
+
+import io.github.stoplag.braking.BrakeResponse;
+import io.github.stoplag.following.BrakingVehicle;
+import io.github.stoplag.lamp.FilamentLamp;
+import io.github.stoplag.lamp.LedLamp;
+import io.github.stoplag.lamp.Lens;
+import io.github.stoplag.lamp.SupplyConditions;
+import io.github.stoplag.quantity.Deceleration;
+import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.road.Road;
+import io.github.stoplag.road.RoadDeceleration;
+import io.github.stoplag.sight.Detector;
+import io.github.stoplag.sight.IntegratingEye;
+import io.github.stoplag.sight.ShareOfFinal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * What a lamp swap is judged by: the traffic, both vehicles, both lamps and the criteria of seeing.
+ *
+ * @param title what the scenario is
+ * @param invented whether its figures are made up
+ * @param legs the speeds with their following gaps, slowest first
+ * @param leader the vehicle with the lamp
+ * @param follower the vehicle behind
+ * @param filament the lamp fitted now
+ * @param supply its supply and wiring
+ * @param filamentIntensity its luminous intensity at its design voltage
+ * @param led the lamp considered
+ * @param ledIntensity its luminous intensity
+ * @param detector the criterion of seeing
+ * @param otherDetector the other criterion, for comparison
+ * @param inputs the values all this was made of
+ */
+record Scenario(
+        String title,
+        boolean invented,
+        List<Leg> legs,
+        Vehicle leader,
+        Vehicle follower,
+        FilamentLamp filament,
+        SupplyConditions supply,
+        LuminousIntensity filamentIntensity,
+        LedLamp led,
+        LuminousIntensity ledIntensity,
+        Detector detector,
+        Detector otherDetector,
+        List<ScenarioFile.Used> inputs) {
+    private static final String FROM_ROAD = "road";
+    private static final int LONGEST_TITLE = 120;
+
+    /**
+     * A speed with its following gap.
+     *
+     * @param speed the speed of both vehicles
+     * @param gap the clear distance from the leader's rear to the follower's front
+     */
+    record Leg(Speed speed, Distance gap) {}
+
+    /**
+     * A vehicle apart from its speed.
+     *
+     * @param reaction from the cue to the foot on the brake pedal
+     * @param response how the brakes build up
+     * @param deceleration what they reach
+     * @param length bumper to bumper, for the drawing
+     */
+    record Vehicle(TimeSpan reaction, BrakeResponse response, Deceleration deceleration, Distance length) {
+        BrakingVehicle at(Speed speed) {
+            return new BrakingVehicle(speed, reaction, response, deceleration);
+        }
+    }
+
+    /**
+     * Makes a scenario from a file.
+     *
+     * @throws InputException if a value is missing or impossible
+     */
+    static Scenario of(ScenarioFile file) {
+        String title = file.text(Key.TITLE, null);
+        if (title.length() > LONGEST_TITLE) {
+            throw file.bad(Key.TITLE, title, "must have 1 to " + LONGEST_TITLE + " characters, got " + title.length());
+        }
+        boolean invented = file.word(Key.INVENTED, "no", List.of("yes", "no")).equals("yes");
+        List<Leg> legs = legs(file);
+        Vehicle leader = new Vehicle(
+                TimeSpan.seconds(0),
+                new BrakeResponse(file.get(Key.LEADER_DEAD_TIME), file.get(Key.LEADER_BUILD_UP)),
+                braking(file, Key.LEADER_BRAKING),
+                file.get(Key.LEADER_LENGTH));
+        Vehicle follower = new Vehicle(
+                file.get(Key.REACTION),
+                new BrakeResponse(file.get(Key.FOLLOWER_DEAD_TIME), file.get(Key.FOLLOWER_BUILD_UP)),
+                braking(file, Key.FOLLOWER_BRAKING),
+                file.get(Key.FOLLOWER_LENGTH));
+        FilamentLamp filament = filament(file);
+        SupplyConditions supply = SupplyConditions.of(file.get(Key.SUPPLY))
+                .withSeriesResistance(file.get(Key.WIRING))
+                .withAmbientTemperature(file.get(Key.AMBIENT))
+                .withLens(file.word(Key.LENS, "red", List.of("red", "clear")).equals("red") ? Lens.RED : Lens.CLEAR);
+        LuminousIntensity filamentIntensity = file.get(Key.FILAMENT_INTENSITY);
+        LedLamp led = LedLamp.of(file.get(Key.LED_DELAY), file.get(Key.LED_RISE));
+        LuminousIntensity ledIntensity = file.get(Key.LED_INTENSITY);
+        boolean eyeFirst =
+                file.word(Key.DETECTOR, "eye", List.of("eye", "share")).equals("eye");
+        Detector eye = IntegratingEye.of(file.get(Key.EYE_TIME), file.get(Key.EYE_THRESHOLD));
+        Detector share = ShareOfFinal.of(file.get(Key.SHARE));
+        file.refuseUnused();
+        return new Scenario(
+                title,
+                invented,
+                legs,
+                leader,
+                follower,
+                filament,
+                supply,
+                filamentIntensity,
+                led,
+                ledIntensity,
+                eyeFirst ? eye : share,
+                eyeFirst ? share : eye,
+                file.used());
+    }
+
+    private static List<Leg> legs(ScenarioFile file) {
+        List<String> speeds = file.list(Key.SPEEDS);
+        List<String> gaps = file.list(Key.GAP);
+        if (gaps.size() != 1 && gaps.size() != speeds.size()) {
+            throw file.bad(
+                    Key.GAP,
+                    String.join(", ", gaps),
+                    "must be one gap for all speeds or one for each of the " + speeds.size() + " speeds, got "
+                            + gaps.size());
+        }
+        List<Leg> legs = new ArrayList<>();
+        for (int i = 0; i < speeds.size(); i++) {
+            Speed speed = file.parse(Key.SPEED, speeds.get(i));
+            legs.add(new Leg(speed, gap(file, gaps.get(gaps.size() == 1 ? 0 : i), speed)));
+        }
+        legs.sort(Comparator.comparing(Leg::speed));
+        for (int i = 1; i < legs.size(); i++) {
+            if (legs.get(i).speed().equals(legs.get(i - 1).speed())) {
+                throw file.bad(Key.SPEEDS, String.join(", ", speeds), "the same speed is given twice");
+            }
+        }
+        return List.copyOf(legs);
+    }
+
+    private static Distance gap(ScenarioFile file, String text, Speed speed) {
+        if (text.matches(".*[0-9]\\s*(s|ms)")) {
+            return Distance.metres(
+                    speed.inMps() * file.parse(Key.TIME_GAP, text).inSeconds());
+        }
+        try {
+            return file.parse(Key.DISTANCE_GAP, text);
+        } catch (InputException e) {
+            throw new InputException(e.getMessage() + "; or a time gap such as 1.5 s, in " + Key.TIME_GAP.range(), e);
+        }
+    }
+
+    private static Deceleration braking(ScenarioFile file, Key<Deceleration> key) {
+        String text = file.text(key.name(), FROM_ROAD);
+        if (!text.equals(FROM_ROAD)) {
+            return file.parse(key, text);
+        }
+        RoadDeceleration onRoad =
+                Road.of(file.get(Key.FRICTION), file.get(Key.GRADE)).deceleration();
+        if (onRoad instanceof RoadDeceleration.Holds holds) {
+            return holds.deceleration();
+        }
+        throw file.bad(key.name(), text, ((RoadDeceleration.CannotHold) onRoad).reason());
+    }
+
+    private static FilamentLamp filament(ScenarioFile file) {
+        FilamentLamp.Builder lamp = FilamentLamp.builder(file.get(Key.DESIGN_VOLTAGE), file.get(Key.DESIGN_POWER));
+        file.find(Key.FILAMENT_TEMPERATURE).ifPresent(lamp::filamentTemperature);
+        file.find(Key.GAS_LOSS).ifPresent(lamp::gasLossShare);
+        file.find(Key.COIL_FACTOR).ifPresent(lamp::coilFactor);
+        try {
+            return lamp.build();
+        } catch (IllegalArgumentException e) {
+            throw new InputException(file.name() + ": filament lamp: " + e.getMessage(), e);
+        }
+    }
+}

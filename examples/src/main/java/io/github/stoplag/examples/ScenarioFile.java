@@ -1,0 +1,202 @@
+package io.github.stoplag.examples;
+
+import io.github.stoplag.quantity.Numbers;
+import java.io.IOException;
+import java.io.Reader;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Properties;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** The lines {@code key = value} of a scenario file, each key known and given once. Every complaint names file, key and value. */
+final class ScenarioFile {
+    /** The scenario that comes with the program. */
+    static final String SHIPPED = "minibus.properties";
+
+    private static final int LONGEST_TEXT = 1000;
+    private final String name;
+    private final Map<String, String> given;
+    private final List<Used> used = new ArrayList<>();
+
+    /**
+     * A value that the scenario was made of.
+     *
+     * @param key the key
+     * @param value its text
+     * @param isDefault whether the file did not give it
+     */
+    record Used(String key, String value, boolean isDefault) {}
+
+    private ScenarioFile(String name, Map<String, String> given) {
+        this.name = name;
+        this.given = given;
+    }
+
+    static ScenarioFile shipped() {
+        try {
+            return parse(SHIPPED, new StringReader(shippedText()));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    static String shippedText() {
+        return Resource.text(SHIPPED);
+    }
+
+    /**
+     * Reads a file.
+     *
+     * @throws InputException if it is missing, not text, or has an unknown or repeated key
+     */
+    static ScenarioFile read(Path path) {
+        try (Reader reader = TextFile.open(path)) {
+            return parse(path.toString(), reader);
+        } catch (IOException e) {
+            throw TextFile.unreadable(path, e);
+        }
+    }
+
+    private static ScenarioFile parse(String name, Reader reader) throws IOException {
+        OnceOnly lines = new OnceOnly();
+        try {
+            lines.load(reader);
+        } catch (IllegalArgumentException e) {
+            throw new InputException(name + ": not a file of lines \"key = value\": " + e.getMessage(), e);
+        }
+        Map<String, String> given = new TreeMap<>();
+        for (String key : lines.stringPropertyNames()) {
+            String value = lines.getProperty(key).strip();
+            if (lines.repeated.contains(key)) {
+                throw new InputException(name + ": " + key + " = " + value + ": key is given twice");
+            }
+            if (!Key.names().contains(key)) {
+                throw new InputException(name + ": " + key + " = " + value + ": unknown key; the keys are "
+                        + String.join(", ", Key.names()));
+            }
+            given.put(key, value);
+        }
+        return new ScenarioFile(name, given);
+    }
+
+    String name() {
+        return name;
+    }
+
+    /** Gives the values asked for so far, in the order of asking. */
+    List<Used> used() {
+        return List.copyOf(used);
+    }
+
+    /** Gives a quantity that must be there or has a default. */
+    <T> T get(Key<T> key) {
+        return parse(key, text(key.name(), key.fallback()));
+    }
+
+    /** Gives a quantity, or nothing if the file leaves it to the model. */
+    <T> Optional<T> find(Key<T> key) {
+        String text = text(key.name(), key.fallback());
+        return text.equals("model") ? Optional.empty() : Optional.of(parse(key, text));
+    }
+
+    /** Reads one text as the value of a key. */
+    <T> T parse(Key<T> key, String text) {
+        T value;
+        try {
+            value = key.parse().apply(text);
+        } catch (IllegalArgumentException e) {
+            throw bad(key.name(), text, e.getMessage() + " (allowed: " + key.range() + ")");
+        }
+        double number = key.measure().applyAsDouble(value);
+        if (!(number >= key.lo() && number <= key.hi())) {
+            throw bad(
+                    key.name(),
+                    text,
+                    "must be in " + key.range() + ", got " + (Numbers.text(number) + " " + key.unit()).strip());
+        }
+        return value;
+    }
+
+    /** Gives a text. */
+    String text(String key, @Nullable String fallback) {
+        String value = given.get(key);
+        String text = value == null ? fallback : value;
+        if (text == null) {
+            throw new InputException(name + ": " + key + ": key is missing and has no default");
+        }
+        if (text.isEmpty() || text.length() > LONGEST_TEXT || text.codePoints().anyMatch(ScenarioFile::unprintable)) {
+            throw bad(key, text.replaceAll("\\P{Print}", "?"), "must be printable text, not empty");
+        }
+        Used entry = new Used(key, text, value == null);
+        if (!used.contains(entry)) {
+            used.add(entry);
+        }
+        return text;
+    }
+
+    /** Gives one of a few words. */
+    String word(String key, String fallback, List<String> allowed) {
+        String text = text(key, fallback).toLowerCase(Locale.ROOT);
+        if (!allowed.contains(text)) {
+            throw bad(key, text, "must be one of " + String.join(", ", allowed));
+        }
+        return text;
+    }
+
+    /** Gives the texts of a list separated by commas. */
+    List<String> list(String key) {
+        return List.of(text(key, null).split(",", -1)).stream()
+                .map(String::strip)
+                .toList();
+    }
+
+    /**
+     * Refuses keys that were given but never asked for, so that nobody believes they count.
+     *
+     * @throws InputException if there is one
+     */
+    void refuseUnused() {
+        Set<String> asked = used.stream().map(Used::key).collect(Collectors.toSet());
+        given.forEach((key, value) -> {
+            if (!asked.contains(key)) {
+                throw bad(key, value, "is not used: neither vehicle's deceleration is \"road\"");
+            }
+        });
+    }
+
+    InputException bad(String key, String value, String why) {
+        return new InputException(name + ": " + key + " = " + value + ": " + why);
+    }
+
+    private static boolean unprintable(int codePoint) {
+        int type = Character.getType(codePoint);
+        return Character.isISOControl(codePoint)
+                || type == Character.SURROGATE
+                || type == Character.UNASSIGNED
+                || type == Character.PRIVATE_USE;
+    }
+
+    /** Java's own reader of such files, except that it remembers keys given more than once. */
+    private static final class OnceOnly extends Properties {
+        private static final long serialVersionUID = 1L;
+        private final transient List<Object> repeated = new ArrayList<>();
+
+        @Override
+        public synchronized @Nullable Object put(Object key, Object value) {
+            Object before = super.put(key, value);
+            if (before != null) {
+                repeated.add(key);
+            }
+            return before;
+        }
+    }
+}

@@ -1,0 +1,37 @@
+package io.github.stoplag.examples;
+
+import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.units.QuantityText;
+
+/** Results in the words and units that drivers use, metric and US customary side by side. */
+final class Text {
+    private static final int DIGITS = 3;
+
+    private Text() {}
+
+    static String digits(double value) {
+        return Numbers.text(value, DIGITS);
+    }
+
+    static String speed(Speed speed) {
+        return QuantityText.format(speed, "km/h", 0) + " (" + QuantityText.format(speed, "mph", 0) + ")";
+    }
+
+    static String distance(Distance distance) {
+        return metres(distance) + " (" + QuantityText.feetAndInches(distance) + ")";
+    }
+
+    static String metres(Distance distance) {
+        return QuantityText.format(distance, "m", distance.inMetres() < 10 ? 2 : 1);
+    }
+
+    static String milliseconds(double timeS) {
+        return Numbers.fixed(timeS * 1000, timeS < 0.01 ? 1 : 0) + " ms";
+    }
+
+    static String seconds(double timeS) {
+        return Numbers.fixed(timeS, 3) + " s";
+    }
+}
