@@ -39,6 +39,10 @@ final class Polynomial {
 
     /** A root of a continuous function between two points at which it has different signs or is 0. */
     static double root(DoubleUnaryOperator function, double from, double to) {
+        double middle = 0.5 * (from + to);
+        if (!(middle > from && middle < to)) {
+            return from;
+        }
         return new BrentSolver(1e-14, 1e-15).solve(MOST_EVALUATIONS, function::applyAsDouble, from, to);
     }
 }

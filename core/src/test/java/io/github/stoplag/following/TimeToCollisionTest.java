@@ -71,7 +71,7 @@ class TimeToCollisionTest {
         assertThat(course.at(TimeSpan.seconds(1))).isEmpty();
     }
 
-    @Property(tries = 120, seed = "41")
+    @Property(tries = 200, seed = "41")
     void smallestExposedAndIntegratedAgreeWithSmallSteps(
             @ForAll @DoubleRange(min = 5, max = 35) double leaderMps,
             @ForAll @DoubleRange(min = 5, max = 35) double followerMps,
