@@ -29,16 +29,19 @@ import io.github.stoplag.road.RoadDeceleration;
  * <p>Source: kinematics; see {@link StopKernel}.
  */
 public final class Stop implements StopOutcome {
-    private final Speed speed;
-    private final TimeSpan reaction;
-    private final BrakeResponse response;
-    private final Deceleration deceleration;
+    // plain doubles, so that the JIT of Java 17 can take the caller's value objects apart
+    private final double speedMps;
+    private final double reactionS;
+    private final double deadS;
+    private final double buildUpS;
+    private final double decelMps2;
 
     private Stop(Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration) {
-        this.speed = speed;
-        this.reaction = reaction;
-        this.response = response;
-        this.deceleration = deceleration;
+        this.speedMps = speed.inMps();
+        this.reactionS = reaction.inSeconds();
+        this.deadS = response.deadTime().inSeconds();
+        this.buildUpS = response.buildUp().inSeconds();
+        this.decelMps2 = deceleration.inMps2();
     }
 
     /**
@@ -83,7 +86,7 @@ public final class Stop implements StopOutcome {
      * @return the distance
      */
     public Distance reactionDistance() {
-        return Distance.metres(StopKernel.reactionDistanceM(speed.inMps(), reaction.inSeconds()));
+        return Distance.metres(StopKernel.reactionDistanceM(speedMps, reactionS));
     }
 
     /**
@@ -92,11 +95,7 @@ public final class Stop implements StopOutcome {
      * @return the distance
      */
     public Distance brakingDistance() {
-        return Distance.metres(StopKernel.stoppingDistanceM(
-                speed.inMps(),
-                response.deadTime().inSeconds(),
-                response.buildUp().inSeconds(),
-                deceleration.inMps2()));
+        return Distance.metres(StopKernel.stoppingDistanceM(speedMps, deadS, buildUpS, decelMps2));
     }
 
     /**
@@ -105,8 +104,7 @@ public final class Stop implements StopOutcome {
      * @return the distance
      */
     public Distance stoppingDistance() {
-        return Distance.metres(StopKernel.stoppingDistanceM(
-                speed.inMps(), onsetS(), response.buildUp().inSeconds(), deceleration.inMps2()));
+        return Distance.metres(StopKernel.stoppingDistanceM(speedMps, reactionS + deadS, buildUpS, decelMps2));
     }
 
     /**
@@ -115,8 +113,7 @@ public final class Stop implements StopOutcome {
      * @return the time
      */
     public TimeSpan duration() {
-        return TimeSpan.seconds(StopKernel.stoppingTimeS(
-                speed.inMps(), onsetS(), response.buildUp().inSeconds(), deceleration.inMps2()));
+        return TimeSpan.seconds(StopKernel.stoppingTimeS(speedMps, reactionS + deadS, buildUpS, decelMps2));
     }
 
     /**
@@ -125,7 +122,7 @@ public final class Stop implements StopOutcome {
      * @return the motion from time 0 on
      */
     public Trajectory trajectory() {
-        return Trajectory.stop(speed.inMps(), onsetS(), response.buildUp().inSeconds(), deceleration.inMps2());
+        return Trajectory.stop(speedMps, reactionS + deadS, buildUpS, decelMps2);
     }
 
     /**
@@ -134,15 +131,11 @@ public final class Stop implements StopOutcome {
      * @return the deceleration
      */
     public Deceleration deceleration() {
-        return deceleration;
-    }
-
-    private double onsetS() {
-        return reaction.inSeconds() + response.deadTime().inSeconds();
+        return Deceleration.mps2(decelMps2);
     }
 
     @Override
     public String toString() {
-        return "stop from " + speed + " in " + stoppingDistance() + " and " + duration();
+        return "stop from " + Speed.mps(speedMps) + " in " + stoppingDistance() + " and " + duration();
     }
 }

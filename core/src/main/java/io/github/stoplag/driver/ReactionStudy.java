@@ -57,11 +57,11 @@ public record ReactionStudy(
      * @param situation what happened to the drivers
      * @param expectancy how far they expected it
      * @param setting where they were observed
+     * @param n how many, as the source counts them; empty if not stated
      * @param central the mean, or the median where the note says so, or the mean of the fitted distribution
      * @param response the distribution and the responding share; empty where the source gives a single figure only
      * @param source who published it
      * @param caveats what to know before using it
-     * @param n how many, as the source counts them; empty if not stated
      */
     public ReactionStudy {
         caveats = List.copyOf(caveats);

@@ -71,8 +71,8 @@ public record Surface(
      * @param kind whether the figure is a peak or a sliding value
      * @param low the lowest friction coefficient μ the source gives
      * @param high the highest
-     * @param note what to know before using it, possibly empty
      * @param source who published it
+     * @param note what to know before using it, possibly empty
      * @throws IllegalArgumentException if low exceeds high
      */
     public Surface {

@@ -18,6 +18,7 @@ final class ReportHtml {
             figure svg{display:block;width:100%;height:auto}
             .wide{overflow-x:auto}
             table{border-collapse:collapse;width:100%;font-size:.92rem}
+            table.many{min-width:42rem}
             th,td{border-bottom:1px solid var(--line);padding:.35rem .6rem .35rem 0;text-align:left;vertical-align:top}
             .warn{background:var(--warn);border-radius:.4rem;padding:.6rem 1rem .6rem 2rem}
             .warn li{margin:.5rem 0}
@@ -89,16 +90,16 @@ final class ReportHtml {
                 "Extra distance: what the vehicle behind travels between the moments at which the earlier lamp and this one are seen."
                         + " Gap needed: the smallest gap without contact. Outcome: at the gap kept.");
         table(
-                List.of("speed", "lamp", "gap kept", "extra distance", "gap needed", "outcome"),
+                List.of("speed", "lamp", "outcome", "gap kept", "gap needed", "extra distance"),
                 swap.rows().stream().map(row -> {
                     Verdict verdict = Verdict.of(row);
                     return List.of(
                             Text.speed(row.leg().speed()),
                             row.lamp().name(),
+                            verdict.phrase(),
                             Text.distance(row.leg().gap()),
-                            ReportText.distance(row.extraDistance()),
                             ReportText.distance(verdict.gapNeeded()),
-                            verdict.phrase());
+                            ReportText.distance(row.extraDistance()));
                 }));
     }
 
@@ -185,7 +186,7 @@ final class ReportHtml {
 
     private void table(List<String> header, Stream<List<String>> rows) {
         out.open("div", "class", "wide", "tabindex", "0")
-                .open("table")
+                .open("table", "class", header.size() > 4 ? "many" : "few")
                 .line()
                 .open("thead")
                 .open("tr");

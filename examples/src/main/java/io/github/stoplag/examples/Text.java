@@ -24,7 +24,7 @@ final class Text {
     }
 
     static String metres(Distance distance) {
-        return QuantityText.format(distance, "m", distance.inMetres() < 10 ? 2 : 1);
+        return QuantityText.format(distance, "m", distance.inMetres() < 9.995 ? 2 : 1);
     }
 
     static String milliseconds(double timeS) {
