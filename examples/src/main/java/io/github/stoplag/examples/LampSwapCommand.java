@@ -89,7 +89,7 @@ final class LampSwapCommand implements Callable<Integer> {
         LampSwap swap = LampSwap.of(asked, filmed);
         folder.replaceWith(files(swap));
         ReportText.of(swap).forEach(printer::println);
-        printer.println("Written to " + shown(out) + ": " + SUMMARY + ", " + REPORT + " and 4 pictures.");
+        printer.println("Written to " + OutputFolder.shown(out) + ": " + SUMMARY + ", " + REPORT + " and 4 pictures.");
         return ExitCode.OK;
     }
 
@@ -101,11 +101,5 @@ final class LampSwapCommand implements Callable<Integer> {
         figures.forEach(figure -> files.put(figure.fileName(), figure.svg()));
         files.put(REPORT, ReportHtml.of(swap, figures));
         return files;
-    }
-
-    private static Path shown(Path path) {
-        Path here = Path.of("").toAbsolutePath();
-        Path there = path.toAbsolutePath().normalize();
-        return there.startsWith(here) ? here.relativize(there) : path;
     }
 }
