@@ -50,7 +50,11 @@ record Program(int exitCode, String out, String err) {
     }
 
     static List<NamedCsvRecord> summary(Path results) {
-        try (CsvReader<NamedCsvRecord> rows = CsvReader.builder().ofNamedCsvRecord(results.resolve("summary.csv"))) {
+        return csv(results.resolve("summary.csv"));
+    }
+
+    static List<NamedCsvRecord> csv(Path file) {
+        try (CsvReader<NamedCsvRecord> rows = CsvReader.builder().ofNamedCsvRecord(file)) {
             return rows.stream().toList();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
