@@ -133,15 +133,20 @@ record Key<T>(
         return "[" + Numbers.text(lo) + ", " + Numbers.text(hi) + "]" + (unit.isEmpty() ? "" : " " + unit);
     }
 
-    private static Key<TimeSpan> time(String name, @Nullable String fallback, double lo, double hi) {
+    /** Gives the same key under another name, which has no default. */
+    Key<T> named(String newName) {
+        return new Key<>(newName, null, parse, measure, lo, hi, unit);
+    }
+
+    static Key<TimeSpan> time(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(name, fallback, QuantityText::parseTimeSpan, TimeSpan::inSeconds, lo, hi, "s");
     }
 
-    private static Key<Distance> distance(String name, @Nullable String fallback, double lo, double hi) {
+    static Key<Distance> distance(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(name, fallback, QuantityText::parseDistance, Distance::inMetres, lo, hi, "m");
     }
 
-    private static Key<Deceleration> deceleration(String name) {
+    static Key<Deceleration> deceleration(String name) {
         return new Key<>(name, null, QuantityText::parseDeceleration, Deceleration::inMps2, 0.5, 15, "m/s²");
     }
 
@@ -159,7 +164,7 @@ record Key<T>(
                 name, fallback, QuantityText::parseLuminousIntensity, LuminousIntensity::inCandela, lo, hi, "cd");
     }
 
-    private static Key<Double> ratio(String name, String fallback, double lo, double hi) {
+    static Key<Double> ratio(String name, String fallback, double lo, double hi) {
         return new Key<>(name, fallback, Key::parseRatio, ratio -> ratio, lo, hi, "");
     }
 

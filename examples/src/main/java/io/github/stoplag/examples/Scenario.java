@@ -110,7 +110,7 @@ record Scenario(
                 file.word(Key.DETECTOR, "eye", List.of("eye", "share")).equals("eye");
         Detector eye = IntegratingEye.of(file.get(Key.EYE_TIME), file.get(Key.EYE_THRESHOLD));
         Detector share = ShareOfFinal.of(file.get(Key.SHARE));
-        file.refuseUnused();
+        file.refuseUnused("neither vehicle's deceleration is \"road\"");
         return new Scenario(
                 title,
                 invented,
@@ -140,7 +140,8 @@ record Scenario(
         List<Leg> legs = new ArrayList<>();
         for (int i = 0; i < speeds.size(); i++) {
             Speed speed = file.parse(Key.SPEED, speeds.get(i));
-            legs.add(new Leg(speed, gap(file, gaps.get(gaps.size() == 1 ? 0 : i), speed)));
+            String gap = gaps.get(gaps.size() == 1 ? 0 : i);
+            legs.add(new Leg(speed, gap(file, Key.TIME_GAP, Key.DISTANCE_GAP, gap, speed)));
         }
         legs.sort(Comparator.comparing(Leg::speed));
         for (int i = 1; i < legs.size(); i++) {
@@ -151,15 +152,15 @@ record Scenario(
         return List.copyOf(legs);
     }
 
-    private static Distance gap(ScenarioFile file, String text, Speed speed) {
+    /** Reads a gap given as a time at a speed or as a distance. */
+    static Distance gap(ScenarioFile file, Key<TimeSpan> timeGap, Key<Distance> distanceGap, String text, Speed speed) {
         if (text.matches(".*[0-9]\\s*(s|ms)")) {
-            return Distance.metres(
-                    speed.inMps() * file.parse(Key.TIME_GAP, text).inSeconds());
+            return Distance.metres(speed.inMps() * file.parse(timeGap, text).inSeconds());
         }
         try {
-            return file.parse(Key.DISTANCE_GAP, text);
+            return file.parse(distanceGap, text);
         } catch (InputException e) {
-            throw new InputException(e.getMessage() + "; or a time gap such as 1.5 s, in " + Key.TIME_GAP.range(), e);
+            throw new InputException(e.getMessage() + "; or a time gap such as 1.5 s, in " + timeGap.range(), e);
         }
     }
 

@@ -14,13 +14,16 @@ import java.util.Optional;
 import java.util.Properties;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The lines {@code key = value} of a scenario file, each key known and given once. Every complaint names file, key and value. */
 final class ScenarioFile {
-    /** The scenario that comes with the program. */
+    /** The scenario that comes with {@code lamp-swap}. */
     static final String SHIPPED = "minibus.properties";
+
+    private static final Vocabulary LAMP_SWAP = new Vocabulary(Key.names()::contains, String.join(", ", Key.names()));
 
     private static final int LONGEST_TEXT = 1000;
     private final String name;
@@ -36,14 +39,26 @@ final class ScenarioFile {
      */
     record Used(String key, String value, boolean isDefault) {}
 
+    /**
+     * The keys that a kind of scenario may have.
+     *
+     * @param has whether a key is one of them
+     * @param listed all of them in words
+     */
+    record Vocabulary(Predicate<String> has, String listed) {}
+
     private ScenarioFile(String name, Map<String, String> given) {
         this.name = name;
         this.given = given;
     }
 
     static ScenarioFile shipped() {
+        return shipped(SHIPPED, LAMP_SWAP);
+    }
+
+    static ScenarioFile shipped(String resource, Vocabulary vocabulary) {
         try {
-            return parse(SHIPPED, new StringReader(shippedText()));
+            return parse(resource, new StringReader(Resource.text(resource)), vocabulary);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -53,20 +68,24 @@ final class ScenarioFile {
         return Resource.text(SHIPPED);
     }
 
+    static ScenarioFile read(Path path) {
+        return read(path, LAMP_SWAP);
+    }
+
     /**
      * Reads a file.
      *
      * @throws InputException if it is missing, not text, or has an unknown or repeated key
      */
-    static ScenarioFile read(Path path) {
+    static ScenarioFile read(Path path, Vocabulary vocabulary) {
         try (Reader reader = TextFile.open(path)) {
-            return parse(path.toString(), reader);
+            return parse(path.toString(), reader, vocabulary);
         } catch (IOException e) {
             throw TextFile.unreadable(path, e);
         }
     }
 
-    private static ScenarioFile parse(String name, Reader reader) throws IOException {
+    private static ScenarioFile parse(String name, Reader reader, Vocabulary vocabulary) throws IOException {
         OnceOnly lines = new OnceOnly();
         try {
             lines.load(reader);
@@ -79,9 +98,9 @@ final class ScenarioFile {
             if (lines.repeated.contains(key)) {
                 throw new InputException(name + ": " + key + " = " + value + ": key is given twice");
             }
-            if (!Key.names().contains(key)) {
-                throw new InputException(name + ": " + key + " = " + value + ": unknown key; the keys are "
-                        + String.join(", ", Key.names()));
+            if (!vocabulary.has.test(key)) {
+                throw new InputException(
+                        name + ": " + key + " = " + value + ": unknown key; the keys are " + vocabulary.listed);
             }
             given.put(key, value);
         }
@@ -90,6 +109,11 @@ final class ScenarioFile {
 
     String name() {
         return name;
+    }
+
+    /** Says whether the file gives a key. */
+    boolean has(String key) {
+        return given.containsKey(key);
     }
 
     /** Gives the values asked for so far, in the order of asking. */
@@ -162,13 +186,14 @@ final class ScenarioFile {
     /**
      * Refuses keys that were given but never asked for, so that nobody believes they count.
      *
+     * @param why why a key may not have been asked for
      * @throws InputException if there is one
      */
-    void refuseUnused() {
+    void refuseUnused(String why) {
         Set<String> asked = used.stream().map(Used::key).collect(Collectors.toSet());
         given.forEach((key, value) -> {
             if (!asked.contains(key)) {
-                throw bad(key, value, "is not used: neither vehicle's deceleration is \"road\"");
+                throw bad(key, value, "is not used: " + why);
             }
         });
     }

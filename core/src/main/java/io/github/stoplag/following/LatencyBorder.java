@@ -1,0 +1,27 @@
+package io.github.stoplag.following;
+
+import io.github.stoplag.quantity.TimeSpan;
+
+/** The largest lamp latency with which follower and leader do not come into contact. */
+public sealed interface LatencyBorder {
+    /**
+     * Contact is avoided up to this latency.
+     *
+     * @param latency the border, to 1e-9 s; a larger latency ends in contact
+     */
+    record UpTo(TimeSpan latency) implements LatencyBorder {}
+
+    /**
+     * The latency does not matter: there is no contact even if the lamp is never seen.
+     *
+     * @param reason why not, with the values compared
+     */
+    record Any(String reason) implements LatencyBorder {}
+
+    /**
+     * There is contact even if the lamp is seen at once.
+     *
+     * @param reason why, with the values compared
+     */
+    record None(String reason) implements LatencyBorder {}
+}
