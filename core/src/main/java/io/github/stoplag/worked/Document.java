@@ -1,0 +1,253 @@
+package io.github.stoplag.worked;
+
+import java.util.List;
+
+/**
+ * A page as data, written as plain text, Markdown with LaTeX mathematics, or HTML with MathML.
+ *
+ * <p>The HTML is one file without script, style sheet or picture from elsewhere, and well-formed as XML.
+ *
+ * @param title the title of the page
+ * @param blocks what stands on it
+ */
+public record Document(String title, List<Block> blocks) {
+    /** A piece of a page. */
+    public sealed interface Block {}
+
+    /**
+     * A heading.
+     *
+     * @param level 1 for the page, 2 and 3 below
+     * @param text its text
+     */
+    public record Heading(int level, String text) implements Block {}
+
+    /**
+     * A paragraph.
+     *
+     * @param text its text
+     */
+    public record Paragraph(String text) implements Block {}
+
+    /**
+     * A list of lines.
+     *
+     * @param lines the lines
+     */
+    public record Bullets(List<String> lines) implements Block {}
+
+    /**
+     * The choices of a question, marked A, B, C and so on.
+     *
+     * @param lines the choices in order
+     */
+    public record Choices(List<String> lines) implements Block {}
+
+    /**
+     * A chain of equal sides.
+     *
+     * @param label what it is, in words
+     * @param sides symbol, formula, substitution, result
+     * @param exact false if the last side is rounded
+     * @param note what is said behind it, possibly empty
+     */
+    public record Equation(String label, List<Expression> sides, boolean exact, String note) implements Block {
+        String render(Notation notation) {
+            String text = notation.render(sides.get(0));
+            for (int i = 1; i < sides.size(); i++) {
+                text = notation.equation(text, exact || i + 1 < sides.size(), notation.render(sides.get(i)));
+            }
+            return text;
+        }
+    }
+
+    /**
+     * Parts that stand side by side where the page is wide enough.
+     *
+     * @param parts the parts
+     */
+    public record Columns(List<List<Block>> parts) implements Block {}
+
+    /**
+     * Makes the list immutable.
+     *
+     * @param title the title of the page
+     * @param blocks what stands on it
+     */
+    public Document {
+        blocks = List.copyOf(blocks);
+    }
+
+    /**
+     * Writes plain Unicode text.
+     *
+     * @return the text
+     */
+    public String toText() {
+        StringBuilder out = new StringBuilder();
+        text(out, blocks);
+        return out.toString();
+    }
+
+    /**
+     * Writes Markdown with LaTeX mathematics between dollar signs.
+     *
+     * @return the Markdown
+     */
+    public String toMarkdown() {
+        StringBuilder out = new StringBuilder();
+        markdown(out, blocks);
+        return out.toString();
+    }
+
+    /**
+     * Writes one HTML page with MathML.
+     *
+     * @return the page
+     */
+    public String toHtml() {
+        StringBuilder out = new StringBuilder("""
+                <!DOCTYPE html>
+                <html lang="en">
+                <head>
+                <meta charset="utf-8"/>
+                <meta name="viewport" content="width=device-width, initial-scale=1"/>
+                <title>%s</title>
+                <style>
+                :root{color-scheme:light dark}
+                body{font-family:sans-serif;line-height:1.5;margin:1rem auto;padding:0 1rem;max-width:72rem}
+                .columns{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%%,26rem),1fr));gap:0 2rem}
+                .equation{margin:.6rem 0;overflow-x:auto}
+                .label,.note{color:GrayText}
+                math{font-size:1.1em}
+                ol.choices{list-style-type:upper-alpha}
+                @media print{body{max-width:none}h2,h3,.equation{break-inside:avoid}}
+                </style>
+                </head>
+                <body>
+                """.formatted(escape(title)));
+        html(out, blocks);
+        return out.append("</body>\n</html>\n").toString();
+    }
+
+    private static void text(StringBuilder out, List<Block> blocks) {
+        for (Block block : blocks) {
+            if (block instanceof Heading e) {
+                out.append(out.length() == 0 ? "" : "\n").append(e.text).append('\n');
+                if (e.level < 3) {
+                    out.append((e.level == 1 ? "=" : "-").repeat(e.text.length()))
+                            .append('\n');
+                }
+            } else if (block instanceof Paragraph e) {
+                out.append(e.text).append('\n');
+            } else if (block instanceof Bullets e) {
+                e.lines.forEach(line -> out.append("- ").append(line).append('\n'));
+            } else if (block instanceof Choices e) {
+                for (int i = 0; i < e.lines.size(); i++) {
+                    out.append("  ")
+                            .append(mark(i))
+                            .append(") ")
+                            .append(e.lines.get(i))
+                            .append('\n');
+                }
+            } else if (block instanceof Equation e) {
+                out.append("  ").append(e.label).append(": ").append(e.render(TextNotation.INSTANCE));
+                out.append(e.note.isEmpty() ? "" : "   (" + e.note + ")").append('\n');
+            } else if (block instanceof Columns e) {
+                e.parts.forEach(part -> text(out, part));
+            }
+        }
+    }
+
+    private static void markdown(StringBuilder out, List<Block> blocks) {
+        for (Block block : blocks) {
+            if (block instanceof Heading e) {
+                out.append("#".repeat(e.level))
+                        .append(' ')
+                        .append(plain(e.text))
+                        .append("\n\n");
+            } else if (block instanceof Paragraph e) {
+                out.append(plain(e.text)).append("\n\n");
+            } else if (block instanceof Bullets e) {
+                e.lines.forEach(line -> out.append("- ").append(plain(line)).append('\n'));
+                out.append('\n');
+            } else if (block instanceof Choices e) {
+                for (int i = 0; i < e.lines.size(); i++) {
+                    out.append("- ")
+                            .append(mark(i))
+                            .append(") ")
+                            .append(plain(e.lines.get(i)))
+                            .append('\n');
+                }
+                out.append('\n');
+            } else if (block instanceof Equation e) {
+                out.append(plain(e.label))
+                        .append(": $")
+                        .append(e.render(LatexNotation.INSTANCE))
+                        .append('$');
+                out.append(e.note.isEmpty() ? "" : " (" + plain(e.note) + ")").append("\n\n");
+            } else if (block instanceof Columns e) {
+                e.parts.forEach(part -> markdown(out, part));
+            }
+        }
+    }
+
+    private static void html(StringBuilder out, List<Block> blocks) {
+        for (Block block : blocks) {
+            if (block instanceof Heading e) {
+                element(out, "h" + e.level, escape(e.text));
+            } else if (block instanceof Paragraph e) {
+                element(out, "p", escape(e.text));
+            } else if (block instanceof Bullets e) {
+                out.append("<ul>\n");
+                e.lines.forEach(line -> element(out, "li", escape(line)));
+                out.append("</ul>\n");
+            } else if (block instanceof Choices e) {
+                out.append("<ol class=\"choices\">\n");
+                e.lines.forEach(line -> element(out, "li", escape(line)));
+                out.append("</ol>\n");
+            } else if (block instanceof Equation e) {
+                out.append("<div class=\"equation\"><span class=\"label\">").append(escape(e.label));
+                out.append(": </span><math><mrow>")
+                        .append(e.render(MathmlNotation.INSTANCE))
+                        .append("</mrow></math>");
+                out.append(e.note.isEmpty() ? "" : " <span class=\"note\">(" + escape(e.note) + ")</span>");
+                out.append("</div>\n");
+            } else if (block instanceof Columns e) {
+                out.append("<div class=\"columns\">\n");
+                for (List<Block> part : e.parts) {
+                    out.append("<section>\n");
+                    html(out, part);
+                    out.append("</section>\n");
+                }
+                out.append("</div>\n");
+            }
+        }
+    }
+
+    private static void element(StringBuilder out, String name, String content) {
+        out.append('<')
+                .append(name)
+                .append('>')
+                .append(content)
+                .append("</")
+                .append(name)
+                .append(">\n");
+    }
+
+    static String mark(int index) {
+        return String.valueOf((char) ('A' + index));
+    }
+
+    /** Keeps Markdown from reading stars, underscores and dollars as marks. */
+    private static String plain(String text) {
+        return text.replaceAll("([\\\\`*_$<>\\[\\]#|])", "\\\\$1");
+    }
+
+    static String escape(String text) {
+        return text.replace("&", "&amp;")
+                .replace("<", "&lt;")
+                .replace(">", "&gt;")
+                .replace("\"", "&quot;");
+    }
+}

@@ -1,0 +1,78 @@
+package io.github.stoplag.worked;
+
+import java.util.Arrays;
+
+/** The system of units in which a worked solution calculates; electrical and thermal units are SI in both. */
+public enum UnitSystem {
+    /** Metres and seconds; speeds of vehicles are answered in km/h. */
+    METRIC("metric", Unit.KMH),
+    /** Feet and seconds; speeds of vehicles are answered in mph. */
+    US_CUSTOMARY("US customary", Unit.MPH);
+
+    private final String text;
+    private final Unit road;
+
+    UnitSystem(String text, Unit road) {
+        this.text = text;
+        this.road = road;
+    }
+
+    /**
+     * Gives the unit in which this system speaks of the speed of a vehicle.
+     *
+     * @return km/h or mph
+     */
+    public Unit roadSpeed() {
+        return road;
+    }
+
+    /**
+     * Gives the unit of length in which it calculates.
+     *
+     * @return m or ft
+     */
+    public Unit length() {
+        return this == METRIC ? Unit.METRE : Unit.FOOT;
+    }
+
+    /**
+     * Gives the unit of speed in which it calculates.
+     *
+     * @return m/s or ft/s
+     */
+    public Unit speed() {
+        return this == METRIC ? Unit.MPS : Unit.FTPS;
+    }
+
+    /**
+     * Gives the unit of deceleration in which it calculates.
+     *
+     * @return m/s² or ft/s²
+     */
+    public Unit deceleration() {
+        return this == METRIC ? Unit.MPS2 : Unit.FTPS2;
+    }
+
+    /** The unit of a dimension in which numbers can be put into a formula without a factor. */
+    Unit coherent(Dimension dimension) {
+        return Arrays.stream(Unit.values())
+                .filter(unit -> unit.dimension().equals(dimension) && isCoherent(unit))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no unit of the list measures " + dimension));
+    }
+
+    boolean isCoherent(Unit unit) {
+        boolean foot = unit == Unit.FOOT || unit == Unit.FTPS || unit == Unit.FTPS2 || unit == Unit.FTPS_SQUARED;
+        boolean metre = unit == Unit.METRE || unit == Unit.MPS || unit == Unit.MPS2 || unit == Unit.MPS_SQUARED;
+        if (foot || metre) {
+            return this == METRIC ? metre : foot;
+        }
+        // a number times a factor other than 1 would need that factor in every formula
+        return unit != Unit.CELSIUS && unit.convert(1, unit.siUnit()) == 1;
+    }
+
+    @Override
+    public String toString() {
+        return text;
+    }
+}

@@ -1,0 +1,192 @@
+package io.github.stoplag.worked;
+
+import static io.github.stoplag.worked.Expression.number;
+
+import io.github.stoplag.circuit.ESeries;
+import io.github.stoplag.circuit.LoadResistor;
+import io.github.stoplag.circuit.ResistorRating;
+import io.github.stoplag.circuit.ShockleyDiode;
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Current;
+import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Resistance;
+import io.github.stoplag.quantity.Temperature;
+import io.github.stoplag.quantity.Voltage;
+import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Source;
+import io.github.stoplag.worked.Expression.Ln;
+import io.github.stoplag.worked.Expression.Symbol;
+
+/**
+ * Worked solutions on the circuit of a stop lamp: load resistor and diode.
+ *
+ * <p>Source: Ohm's law, Joule's law and Shockley's equation; see {@link LoadResistor} and {@link ShockleyDiode}.
+ */
+public final class WorkedCircuit {
+    /** k/e in volts per kelvin from the exact constants of the SI (2019). */
+    private static final double THERMAL_V_PER_K = 1.380649e-23 / 1.602176634e-19;
+
+    private WorkedCircuit() {}
+
+    /**
+     * Works the largest load resistor with which an outage monitor still sees a healthy lamp: R ≤ U/((I_h − I_L)(1 + p)).
+     *
+     * @param style the digits
+     * @param healthy the current I_h from which the monitor takes the lamp for healthy
+     * @param led the current I_L of the LED lamp, below I_h
+     * @param supply the lowest supply voltage U, above 0
+     * @param tolerance the tolerance p of the resistor, in [0, 50] %
+     * @return the solution; it answers the largest nominal resistance of the E24 series
+     * @throws IllegalArgumentException if a quantity is out of range
+     */
+    public static Solution loadResistor(Style style, Given healthy, Given led, Given supply, Given tolerance) {
+        double healthyA = Check.above("healthy current", healthy.in(Unit.AMPERE), led.in(Unit.AMPERE), 100, "A");
+        Check.inRange("LED current", led.in(Unit.AMPERE), 0, healthyA, "A");
+        Check.above("supply voltage", supply.in(Unit.VOLT), 0, 100, "V");
+        Check.inRange("resistor tolerance", tolerance.in(Unit.NONE), 0, 0.5, "");
+        Working w = Working.of(style, "Load resistor beside an LED lamp", "load resistor of the E24 series");
+        Symbol ih = w.given("I_h", "current that the monitor takes for healthy", healthy);
+        Symbol il = w.given("I_L", "current of the LED lamp", led);
+        Symbol u = w.given("U", "lowest supply voltage", supply);
+        Symbol p = w.given("p", "tolerance of the resistor", tolerance);
+        w.assume("the current of the LED lamp does not change over the supply range; no drop along the wires");
+        Symbol missing = w.step("I_R", "current the resistor must draw", ih.minus(il));
+        Symbol largest = w.step(
+                "R_m",
+                "largest nominal resistance, so that even R(1 + p) draws it",
+                u.over(missing.times(number(1).plus(p))));
+        double ohms =
+                ESeries.E24.atMost(Resistance.ohms(w.in(largest, Unit.OHM))).inOhms();
+        Symbol chosen = w.choose("R", "next E24 value at or below", Amount.of(ohms, Unit.OHM));
+        w.step(
+                "I_1",
+                "least current with this resistor, not below that of a healthy lamp",
+                il.plus(u.over(chosen.times(number(1).plus(p)))));
+        w.checkBy(largest, "back from the current", u.over(number(1).plus(p)).over(missing));
+        circuitCautions(w);
+        return w.answer(chosen, Unit.OHM, Rounding.digits(Math.max(2, style.answerDigits())));
+    }
+
+    /**
+     * Works the surface temperature of a load resistor: P = U²/(R (1 − p)), T_s = T_a + R_th P.
+     *
+     * @param style the digits
+     * @param resistance the nominal resistance R, above 0
+     * @param tolerance the tolerance p, in [0, 50] %
+     * @param supply the highest supply voltage U
+     * @param thermal the thermal resistance R_th from surface to ambient as mounted, above 0
+     * @param ambient the ambient temperature T_a
+     * @return the solution
+     * @throws IllegalArgumentException if a quantity is out of range
+     */
+    public static Solution resistorHeat(
+            Style style, Given resistance, Given tolerance, Given supply, Given thermal, Given ambient) {
+        double kelvinPerWatt = Check.above("thermal resistance", thermal.in(Unit.KELVIN_PER_WATT), 0, 1000, "K/W");
+        Working w = Working.of(style, "Heat of a load resistor", "surface temperature of the load resistor");
+        Symbol r = w.given("R", "nominal resistance", resistance);
+        Symbol p = w.given("p", "tolerance of the resistor", tolerance);
+        Symbol u = w.given("U", "highest supply voltage", supply);
+        Symbol th = w.given("R_th", "thermal resistance, surface to ambient", thermal);
+        Symbol ta = w.given("T_a", "ambient temperature", ambient);
+        w.assume("the load stays on until the temperature is steady");
+        Symbol power = w.step(
+                "P",
+                "power at the low end of the tolerance",
+                u.squared().over(r.times(number(1).minus(p))));
+        Symbol rise = w.step("ΔT", "rise above ambient", th.times(power));
+        Symbol surface = w.step("T_s", "surface temperature", ta.plus(rise));
+        ResistorRating rating = new ResistorRating(
+                Power.watts(1e4),
+                Temperature.kelvin(ambient.in(Unit.KELVIN)),
+                Temperature.celsius(1500),
+                0,
+                kelvinPerWatt);
+        w.checkAgainst(
+                surface,
+                "heat check of the resistor",
+                Amount.of(
+                        LoadResistor.of(Resistance.ohms(resistance.in(Unit.OHM)), tolerance.in(Unit.NONE), rating)
+                                .heat(Voltage.volts(supply.in(Unit.VOLT)), Temperature.kelvin(ambient.in(Unit.KELVIN)))
+                                .surface()
+                                .inKelvin(),
+                        Unit.KELVIN));
+        w.caution(Caution.hotSurface("load resistor", Temperature.kelvin(w.in(surface, Unit.KELVIN))));
+        circuitCautions(w);
+        return w.answer(surface, Unit.CELSIUS, Rounding.nearest("1"));
+    }
+
+    /**
+     * Works the junction temperature of an isolating diode: P = U_F I, T_j = T_a + R_th P.
+     *
+     * @param style the digits
+     * @param forward the forward voltage U_F, above 0
+     * @param current the lamp current I, above 0
+     * @param thermal the thermal resistance R_th from junction to ambient as mounted, above 0
+     * @param ambient the ambient temperature T_a
+     * @return the solution
+     * @throws IllegalArgumentException if a quantity is out of range
+     */
+    public static Solution diodeHeat(Style style, Given forward, Given current, Given thermal, Given ambient) {
+        Check.above("forward voltage", forward.in(Unit.VOLT), 0, 10, "V");
+        Check.above("diode current", current.in(Unit.AMPERE), 0, 1000, "A");
+        Check.above("thermal resistance", thermal.in(Unit.KELVIN_PER_WATT), 0, 1000, "K/W");
+        Working w = Working.of(style, "Heat of an isolating diode", "junction temperature of the diode");
+        Symbol uf = w.given("U_F", "forward voltage at this current", forward);
+        Symbol i = w.given("I", "current", current);
+        Symbol th = w.given("R_th", "thermal resistance, junction to ambient", thermal);
+        Symbol ta = w.given("T_a", "ambient temperature", ambient);
+        w.assume("steady current and temperature; the forward voltage is that of the warm diode");
+        Symbol power = w.step("P", "power in the diode", uf.times(i));
+        Symbol junction = w.step("T_j", "junction temperature", ta.plus(th.times(power)));
+        w.checkBy(junction, "heat per ampere first", ta.plus(th.times(uf).times(i)));
+        w.caution(Caution.hotSurface("diode", Temperature.kelvin(w.in(junction, Unit.KELVIN))));
+        circuitCautions(w);
+        return w.answer(junction, Unit.CELSIUS, Rounding.nearest("1"));
+    }
+
+    /**
+     * Works the forward voltage of a diode by Shockley's equation: U_F = n U_T ln(I/I_S + 1), U_T = k T/e.
+     *
+     * @param style the digits
+     * @param current the forward current I, above 0
+     * @param saturation the saturation current I_S, above 0
+     * @param ideality the ideality factor n, in [0.5, 5]
+     * @param junction the junction temperature T
+     * @return the solution
+     * @throws IllegalArgumentException if a quantity is out of range
+     */
+    public static Solution diodeVoltage(Style style, Given current, Given saturation, Given ideality, Given junction) {
+        Check.above("diode current", current.in(Unit.AMPERE), 0, 1000, "A");
+        ShockleyDiode model = ShockleyDiode.of(
+                Current.amperes(saturation.in(Unit.AMPERE)),
+                ideality.in(Unit.NONE),
+                Resistance.ohms(0),
+                Temperature.kelvin(junction.in(Unit.KELVIN)),
+                Source.assumed("the values given"));
+        double thermalV = THERMAL_V_PER_K * junction.in(Unit.KELVIN);
+        Working w = Working.of(style, "Forward voltage of a diode", "forward voltage");
+        Symbol i = w.given("I", "forward current", current);
+        Symbol is = w.given("I_S", "saturation current", saturation);
+        Symbol n = w.given("n", "ideality factor", ideality);
+        Symbol ut = w.given(
+                "U_T",
+                "thermal voltage k T/e",
+                new Given(
+                        new Amount(Rounding.digits(style.carriedDigits()).apply(1000 * thermalV), Unit.MILLIVOLT),
+                        "at " + junction.amount()));
+        w.assume("no series resistance");
+        Symbol uf = w.step(
+                "U_F", "forward voltage", n.times(ut).times(new Ln(i.over(is).plus(number(1)))));
+        w.checkAgainst(
+                uf, "Shockley's equation unrounded", Amount.of(model.voltageV(current.in(Unit.AMPERE)), Unit.VOLT));
+        w.caution(Caution.INSULATION);
+        return w.answer(uf, Unit.VOLT);
+    }
+
+    private static void circuitCautions(Working w) {
+        w.caution(Caution.LAMP_LAW);
+        w.caution(Caution.FUSES);
+        w.caution(Caution.INSULATION);
+        w.caution(Caution.LICENSED_PRACTICE);
+    }
+}

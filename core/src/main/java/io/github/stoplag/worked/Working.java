@@ -1,0 +1,285 @@
+package io.github.stoplag.worked;
+
+import io.github.stoplag.source.Caution;
+import io.github.stoplag.worked.Expression.Num;
+import io.github.stoplag.worked.Expression.Symbol;
+import io.github.stoplag.worked.Solution.Answer;
+import io.github.stoplag.worked.Solution.GivenLine;
+import io.github.stoplag.worked.Solution.Verification;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Writes a solution down step by step, calculating as it goes.
+ *
+ * <p>Every number is rounded to the carried digits as soon as it appears, and every later step calculates with the rounded
+ * number, so that what is printed can be recalculated from what is printed.
+ *
+ * <p>One thread at a time; {@link #answer} ends it.
+ */
+public final class Working {
+    private final Style style;
+    private final String title;
+    private final String find;
+    private final List<GivenLine> givens = new ArrayList<>();
+    private final List<String> assumptions = new ArrayList<>();
+    private final List<Step> steps = new ArrayList<>();
+    private final List<Verification> checks = new ArrayList<>();
+    private final List<Caution> cautions = new ArrayList<>();
+    private final Map<Symbol, Num> numbers = new HashMap<>();
+
+    private Working(Style style, String title, String find) {
+        this.style = style;
+        this.title = title;
+        this.find = find;
+    }
+
+    /**
+     * Starts a solution.
+     *
+     * @param style units and digits
+     * @param title what the problem is about
+     * @param find what is asked for
+     * @return the empty working
+     */
+    public static Working of(Style style, String title, String find) {
+        return new Working(style, title, find);
+    }
+
+    /**
+     * Notes a given quantity and converts it into the unit the style calculates in, in a step of its own if need be.
+     *
+     * @param symbol its symbol, for example {@code t_r}
+     * @param name what it is
+     * @param given number, unit and where from
+     * @return the symbol to use in formulas
+     */
+    public Symbol given(String symbol, String name, Given given) {
+        return given(
+                symbol,
+                name,
+                given,
+                style.units().coherent(given.amount().unit().dimension()));
+    }
+
+    /**
+     * Notes a given quantity and converts it into a unit that a published formula asks for.
+     *
+     * @param symbol its symbol
+     * @param name what it is
+     * @param given number, unit and where from
+     * @param unit the unit to calculate in
+     * @return the symbol to use in formulas
+     * @throws IllegalArgumentException if the units measure different things
+     */
+    public Symbol given(String symbol, String name, Given given, Unit unit) {
+        Amount amount = given.amount();
+        if (!amount.unit().measuresTheSameAs(unit)) {
+            throw new IllegalArgumentException(name + " must be in "
+                    + (unit == Unit.NONE ? "plain numbers" : unit.symbol()) + " or a unit of the same kind, got "
+                    + amount);
+        }
+        Symbol known = Symbol.of(symbol);
+        givens.add(new GivenLine(name, known, given));
+        numbers.put(known, new Num(amount.number(), amount.unit()));
+        if (amount.unit() != unit) {
+            convert(known, name + " in " + (unit == Unit.NONE ? "plain numbers" : unit.symbol()), unit);
+        }
+        return known;
+    }
+
+    /**
+     * States an assumption.
+     *
+     * @param text the assumption
+     */
+    public void assume(String text) {
+        assumptions.add(text);
+    }
+
+    /**
+     * Adds a caution.
+     *
+     * @param caution the caution
+     */
+    public void caution(Caution caution) {
+        cautions.add(caution);
+    }
+
+    /**
+     * Calculates a step between quantities.
+     *
+     * @param symbol the symbol of the result
+     * @param label what is calculated
+     * @param formula the formula
+     * @return the symbol to use in later formulas
+     * @throws IllegalArgumentException if the formula adds unlike quantities or has no finite value
+     */
+    public Symbol step(String symbol, String label, Expression formula) {
+        Step step = coherentStep(Symbol.of(symbol), label, formula, "");
+        keep(step);
+        return step.symbol();
+    }
+
+    /**
+     * Calculates a step by a published formula between numbers in stated units, which puts its constants without units.
+     *
+     * @param symbol the symbol of the result
+     * @param label what is calculated
+     * @param formula the formula
+     * @param unit the unit the formula gives its result in
+     * @param rounding how the rule rounds it
+     * @return the symbol to use in later formulas
+     * @throws IllegalArgumentException if the formula has no finite value
+     */
+    public Symbol numericalStep(String symbol, String label, Expression formula, Unit unit, Rounding rounding) {
+        Map<Symbol, Num> plain = new HashMap<>();
+        numbers.forEach((each, number) -> plain.put(each, new Num(number.number(), Unit.NONE)));
+        Expression substitution = formula.with(plain);
+        keep(step(Symbol.of(symbol), label, formula, substitution, unit, rounding, rounding.note()));
+        return Symbol.of(symbol);
+    }
+
+    /**
+     * Goes on with another number than the one calculated: the next of a series, the next cable size.
+     *
+     * @param symbol the symbol of the number chosen
+     * @param label why this one
+     * @param amount the number, in a unit that can be calculated with
+     * @return the symbol to use in later formulas
+     */
+    public Symbol choose(String symbol, String label, Amount amount) {
+        Num number = new Num(amount.number(), amount.unit());
+        keep(new Step(label, Symbol.of(symbol), number, number, number, true, "chosen"));
+        return Symbol.of(symbol);
+    }
+
+    /**
+     * Gives the number a symbol stands for at present.
+     *
+     * @param symbol a symbol of this working
+     * @return the rounded number
+     * @throws IllegalArgumentException if the symbol has none
+     */
+    public Amount amount(Symbol symbol) {
+        Num number = (Num) symbol.with(numbers);
+        return new Amount(number.number(), number.unit());
+    }
+
+    double in(Symbol symbol, Unit unit) {
+        return amount(symbol).in(unit);
+    }
+
+    /**
+     * Checks a number by a second way.
+     *
+     * @param checked the symbol of the number to check
+     * @param label what the second way is
+     * @param formula its formula
+     */
+    public void checkBy(Symbol checked, String label, Expression formula) {
+        Step step = coherentStep(checked, label, formula, "");
+        judge(checked, step);
+    }
+
+    /**
+     * Checks a number against a model that calculates it without rounding.
+     *
+     * @param checked the symbol of the number to check
+     * @param label the model
+     * @param modelled the model's number
+     */
+    public void checkAgainst(Symbol checked, String label, Amount modelled) {
+        Unit unit = amount(checked).unit();
+        double number = modelled.in(unit);
+        Num rounded = new Num(carry().apply(number).stripTrailingZeros(), unit);
+        judge(checked, new Step(label, checked, rounded, rounded, rounded, true, ""));
+    }
+
+    /**
+     * Ends the working.
+     *
+     * @param symbol the symbol of the answer
+     * @param unit the unit to answer in; a conversion is a step of its own
+     * @return the solution
+     * @throws IllegalArgumentException if the symbol has no number or the units measure different things
+     */
+    public Solution answer(Symbol symbol, Unit unit) {
+        return answer(symbol, unit, Rounding.digits(style.answerDigits()));
+    }
+
+    /**
+     * Ends the working with the rounding that a published rule prescribes.
+     *
+     * @param symbol the symbol of the answer
+     * @param unit the unit to answer in
+     * @param rounding how the answer is rounded
+     * @return the solution
+     * @throws IllegalArgumentException if the symbol has no number or the units measure different things
+     */
+    public Solution answer(Symbol symbol, Unit unit, Rounding rounding) {
+        if (amount(symbol).unit() != unit) {
+            convert(symbol, "in " + (unit == Unit.NONE ? "plain numbers" : unit.symbol()), unit);
+        }
+        Amount carried = amount(symbol);
+        Amount printed = new Amount(rounding.apply(carried.number().doubleValue()), unit);
+        return new Solution(
+                title,
+                style.units(),
+                givens,
+                find,
+                assumptions,
+                steps,
+                new Answer(symbol, carried, printed),
+                checks,
+                cautions);
+    }
+
+    private void convert(Symbol symbol, String label, Unit unit) {
+        Amount old = amount(symbol);
+        Expression conversion = old.unit().conversion(old.number(), unit);
+        keep(step(symbol, label, new Num(old.number(), old.unit()), conversion, unit, carry(), ""));
+    }
+
+    private Step coherentStep(Symbol symbol, String label, Expression formula, String note) {
+        Expression substitution = formula.with(numbers);
+        Unit unit = style.units()
+                .coherent(Calculation.of(style.units(), substitution).dimension());
+        return step(symbol, label, formula, substitution, unit, carry(), note);
+    }
+
+    private static Step step(
+            Symbol symbol,
+            String label,
+            Expression formula,
+            Expression substitution,
+            Unit unit,
+            Rounding rounding,
+            String note) {
+        double value = substitution.value();
+        BigDecimal rounded = rounding.apply(value).stripTrailingZeros();
+        boolean exact = Math.abs(rounded.doubleValue() - value) <= 1e-11 * Math.abs(value);
+        return new Step(label, symbol, formula, substitution, new Num(rounded, unit), exact, note);
+    }
+
+    private Rounding carry() {
+        return Rounding.digits(style.carriedDigits());
+    }
+
+    private void keep(Step step) {
+        steps.add(step);
+        numbers.put(step.symbol(), step.result());
+    }
+
+    private void judge(Symbol checked, Step step) {
+        double number = amount(checked).number().doubleValue();
+        double second = step.result().number().doubleValue();
+        // the step is a unit in the last digit that an answer prints
+        double unitInLast = Math.pow(10, Math.floor(Math.log10(Math.abs(number))) + 1 - style.answerDigits());
+        boolean agrees = Math.abs(number - second) <= 1.01 * unitInLast || number == second;
+        checks.add(new Verification(step, agrees ? "agrees" : "differs from " + amount(checked), agrees));
+    }
+}
