@@ -2,11 +2,76 @@ package io.github.stoplag.sight;
 
 import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.TimeSpan;
 
 /**
- * What the driver behind can see: a lamp's onset and how bright it ends up.
+ * What the driver behind can see: the light that is switched on, and the light that was there before and stays.
  *
- * @param onset the rise of the light
- * @param finalIntensity the luminous intensity towards the observer once the lamp is fully lit
+ * <p>I(t) = Is + I∞ r(t).
+ *
+ * <p>Symbols: I luminous intensity towards the observer in cd; r the onset curve; I∞ the intensity the switched light alone
+ * ends at, to which the curve is relative; Is the steady intensity of a lamp already lit, such as the tail lamp at night, 0
+ * by day. A regulation that compares stop with tail lamp means I∞/Is, one that compares both together with the tail lamp
+ * (I∞ + Is)/Is. Possible: I∞ + Is at most 1e7 cd.
+ *
+ * @param onset the rise r of the switched light
+ * @param finalIntensity the intensity I∞ of the switched light alone once fully lit
+ * @param steadyIntensity the intensity Is there before switch-on and after
  */
-public record LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity) {}
+public record LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity, LuminousIntensity steadyIntensity) {
+    /**
+     * Checks that both lights together are a possible intensity.
+     *
+     * @param onset the rise r of the switched light
+     * @param finalIntensity the intensity I∞ of the switched light alone once fully lit
+     * @param steadyIntensity the intensity Is there before switch-on and after
+     * @throws IllegalArgumentException if the sum of the intensities exceeds 1e7 cd
+     */
+    public LampSignal {
+        LuminousIntensity.candela(finalIntensity.inCandela() + steadyIntensity.inCandela());
+    }
+
+    /**
+     * Makes the signal of a lamp that is dark before it is switched on.
+     *
+     * @param onset the rise of the light
+     * @param finalIntensity the intensity once fully lit
+     */
+    public LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity) {
+        this(onset, finalIntensity, LuminousIntensity.candela(0));
+    }
+
+    /**
+     * Lets the tail lamp burn beside the switched light.
+     *
+     * @param tailIntensity its steady intensity Is
+     * @return the signal with the tail lamp lit
+     * @throws IllegalArgumentException if the sum of the intensities exceeds 1e7 cd
+     */
+    public LampSignal withTailLit(LuminousIntensity tailIntensity) {
+        return new LampSignal(onset, finalIntensity, tailIntensity);
+    }
+
+    /**
+     * Gives all the light seen at a time.
+     *
+     * @param time the time since switch-on
+     * @return I(t) = Is + I∞ r(t)
+     */
+    public LuminousIntensity intensityAt(TimeSpan time) {
+        return LuminousIntensity.candela(steadyIntensity.inCandela() + switchedCd(time.inSeconds()));
+    }
+
+    double switchedCd(double timeS) {
+        return finalIntensity.inCandela() * onset.relativeIntensity(timeS);
+    }
+
+    /** Gives the switched light before switch-on: 0 unless its source glowed already. */
+    double switchedBeforeCd() {
+        return switchedCd(-Double.MIN_VALUE);
+    }
+
+    double switchedEndCd() {
+        return switchedCd(Double.POSITIVE_INFINITY);
+    }
+}

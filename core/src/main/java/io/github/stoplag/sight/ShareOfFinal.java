@@ -8,9 +8,10 @@ import java.util.OptionalDouble;
 /**
  * Takes a lamp as seen once its light reaches a fixed share of its final intensity, however bright that is.
  *
- * <p>I(t) = p I(∞).
+ * <p>r(t) = p.
  *
- * <p>Symbols: p the level, a plain ratio in (0, 1). A convention of lamp measurement, such as 10 % or 90 %, not a model of
+ * <p>Symbols: r the onset curve of {@link LampSignal}, of the switched light alone; p the level, a plain ratio in (0, 1). A
+ * lit tail lamp changes nothing. A convention of lamp measurement, such as 10 % or 90 %, not a model of
  * the eye: it cannot tell a bright lamp from a dim one. A lamp of 0 cd is never seen.
  */
 public final class ShareOfFinal implements Detector {

@@ -1,0 +1,86 @@
+package io.github.stoplag.sight;
+
+import io.github.stoplag.quantity.TimeSpan;
+
+/**
+ * Recommends a criterion for the conditions a lamp is viewed in, and says by which rule.
+ *
+ * <p>Rules, the first that fits: {@link Rule#LIT_TAIL}, {@link Rule#LIGHT_BACKGROUND}, {@link Rule#DARK_BACKGROUND}. All take
+ * the integrating eye with τ = 0.2 s, as published for Allard's law: with a threshold set by the published 84 ms between 42 cd
+ * and 5 cd it gives the published gain of a fast lamp over a filament lamp (166 ms, Sivak et al. 1993, seen) to 25 %, as do
+ * {@link ModifiedAllard} and {@link BlondelReyDouglas}; a threshold without summation gives little more than half of it.
+ *
+ * <p>The thresholds are those of an observer who looks for the light; a driver busy with the road notices it later.
+ */
+public final class DetectorChooser {
+    private static final TimeSpan TIME_CONSTANT = TimeSpan.seconds(0.2);
+    /** The background in cd/m² below which the curve would fall under the night threshold. */
+    private static final double CURVE_FROM = 1;
+
+    private DetectorChooser() {}
+
+    /** Why a criterion is recommended. */
+    public enum Rule {
+        /** The tail lamp is lit: a change must be told. */
+        LIT_TAIL("the tail lamp is lit, so a change must be told: the threshold gains 25 % of the tail lamp's light"),
+        /** A dark lamp against at least 1 cd/m². */
+        LIGHT_BACKGROUND("the lamp is dark before, against at least 1 cd/m²: threshold by the published curve"),
+        /** A dark lamp against less than 1 cd/m². */
+        DARK_BACKGROUND("the lamp is dark before, against less than 1 cd/m²: threshold by the nominal range at night");
+
+        private final String text;
+
+        Rule(String text) {
+            this.text = text;
+        }
+
+        @Override
+        public String toString() {
+            return text;
+        }
+    }
+
+    /**
+     * A recommended criterion; its outcomes carry the rule.
+     *
+     * @param detector the criterion
+     * @param rule why it is recommended
+     */
+    public record Choice(Detector detector, Rule rule) implements Detector {
+        @Override
+        public String criterion() {
+            return detector.criterion() + "; chosen because " + rule;
+        }
+
+        @Override
+        public Detection detect(LampSignal signal) {
+            Detection detection = detector.detect(signal);
+            if (detection instanceof Detection.Seen seen) {
+                return new Detection.Seen(seen.at(), criterion(), seen.caveats());
+            }
+            Detection.NeverSeen never = (Detection.NeverSeen) detection;
+            return new Detection.NeverSeen(criterion(), never.reason(), never.caveats());
+        }
+    }
+
+    /**
+     * Recommends a criterion.
+     *
+     * @param conditions background, distance, air, tail lamp
+     * @return the criterion with the rule that chose it
+     * @throws IllegalArgumentException if the background exceeds 1e6 cd/m²
+     */
+    public static Choice choose(ViewingConditions conditions) {
+        boolean dark = conditions.background().inCdPerM2() < CURVE_FROM;
+        Threshold threshold =
+                Threshold.background(dark ? ThresholdIlluminance.NIGHT : ThresholdIlluminance.CURVE, conditions);
+        if (conditions.tailLit()) {
+            return choice(threshold.withContrast(Threshold.SIGNAL_LAMP_CONTRAST), Rule.LIT_TAIL);
+        }
+        return choice(threshold, dark ? Rule.DARK_BACKGROUND : Rule.LIGHT_BACKGROUND);
+    }
+
+    private static Choice choice(Threshold threshold, Rule rule) {
+        return new Choice(IntegratingEye.of(TIME_CONSTANT, threshold), rule);
+    }
+}

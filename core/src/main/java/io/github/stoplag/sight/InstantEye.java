@@ -1,0 +1,64 @@
+package io.github.stoplag.sight;
+
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Caveat;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * Takes a lamp as seen the moment its light passes a threshold, with no time spent on gathering light.
+ *
+ * <p>I∞ r(t) = Ith, Ith by {@link Threshold}: an illuminance threshold through Allard's law, a contrast against the lit tail
+ * lamp, or both.
+ *
+ * <p>Symbols: I∞ in cd and r of {@link LampSignal}. It gives the earliest possible moment: light shorter than about 0.1 s is
+ * summed by the eye (Bloch's law, seen), so a real observer is later. A lamp that ends no brighter than the threshold is
+ * never seen.
+ */
+public final class InstantEye implements Detector {
+    private final Threshold threshold;
+
+    private InstantEye(Threshold threshold) {
+        this.threshold = threshold;
+    }
+
+    /**
+     * Makes the criterion.
+     *
+     * @param threshold the light that must be passed
+     * @return the detector
+     */
+    public static InstantEye of(Threshold threshold) {
+        return new InstantEye(threshold);
+    }
+
+    @Override
+    public String criterion() {
+        return "threshold without summation over time, " + threshold;
+    }
+
+    @Override
+    public Detection detect(LampSignal signal) {
+        double requiredCd = threshold.requiredCd(signal);
+        List<Caveat> caveats = threshold.caveats(signal);
+        OptionalDouble atS = passesS(signal, requiredCd);
+        return atS.isPresent()
+                ? new Detection.Seen(TimeSpan.seconds(atS.getAsDouble()), criterion(), caveats)
+                : threshold.tooDim(criterion(), signal, caveats);
+    }
+
+    /** Gives when the switched light passes an intensity: 0 if it did before, nothing if it ends no brighter. */
+    static OptionalDouble passesS(LampSignal signal, double cd) {
+        if (!(signal.switchedEndCd() > cd)) {
+            return OptionalDouble.empty();
+        }
+        double level = cd / signal.finalIntensity().inCandela();
+        // a curve that is a step within rounding of the level has no time left to lose
+        return signal.onset().timeToLevelS(Math.min(level, Math.nextDown(1.0)));
+    }
+
+    @Override
+    public String toString() {
+        return criterion();
+    }
+}

@@ -1,0 +1,172 @@
+package io.github.stoplag.sight;
+
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Illuminance;
+import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Source;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The least light that must be switched on to be noticed: a threshold of its own and a share of the light already there.
+ *
+ * <p>Ith = I0 + C Is, with I0 = Eth d² e^(σ d) where an illuminance is given.
+ *
+ * <p>Symbols: Ith in cd; I0 the threshold against a dark lamp in cd; Eth threshold illuminance in lx; d distance in m; σ
+ * extinction of the air ({@link Atmosphere}); Is steady intensity of the lit tail lamp in cd; C contrast threshold, a
+ * Weber ratio (0, 10].
+ *
+ * <p>Sources: increment threshold with a constant term ("dark light"), Barlow 1957 (from memory); C = {@value
+ * #SIGNAL_LAMP_CONTRAST}: most drivers cannot tell signal lamps whose intensities differ by less than 25 %, Huey, Dekker and
+ * Lyons 1994, as told in the abstract of a study of low-beam lamps that itself found 11 to 19 % (seen). Both compared
+ * steady lamps; a sudden change is easier to notice.
+ */
+public final class Threshold {
+    /** The contrast threshold of signal lamps as drivers see them, 25 %. */
+    public static final double SIGNAL_LAMP_CONTRAST = 0.25;
+
+    /** Where the figure of {@link #SIGNAL_LAMP_CONTRAST} comes from. */
+    public static final Source SIGNAL_LAMP_CONTRAST_SOURCE = Source.seen(
+            "Huey, Dekker and Lyons 1994",
+            "as told in UMTRI, Just noticeable differences for low-beam headlamp intensities");
+
+    /** A lamp 0.1 m wide is a point, 1 arc minute, from this distance on. */
+    private static final double POINT_SOURCE_M = 0.1 / Math.toRadians(1 / 60.0);
+
+    private final double darkCd;
+    private final String darkText;
+    private final double contrastRatio;
+    private final List<Caveat> caveats;
+
+    private Threshold(double darkCd, String darkText, double contrastRatio, List<Caveat> caveats) {
+        this.darkCd = darkCd;
+        this.darkText = darkText;
+        this.contrastRatio = contrastRatio;
+        this.caveats = List.copyOf(caveats);
+    }
+
+    /**
+     * Makes a threshold of luminous intensity, good for one distance and background.
+     *
+     * @param intensity the threshold I0, (0, 1e6] cd
+     * @return the threshold
+     * @throws IllegalArgumentException if it is out of range
+     */
+    public static Threshold intensity(LuminousIntensity intensity) {
+        double cd = Check.above("threshold of the eye", intensity.inCandela(), 0, 1e6, "cd");
+        return new Threshold(cd, intensity.toString(), 0, List.of());
+    }
+
+    /**
+     * Makes a threshold from an illuminance at the eye.
+     *
+     * @param illuminance the threshold Eth, (0, 1] lx
+     * @param distance the distance d from lamp to eye, (0, 1e5] m
+     * @param atmosphere the air between
+     * @return the threshold
+     * @throws IllegalArgumentException if illuminance or distance is out of range
+     */
+    public static Threshold illuminance(Illuminance illuminance, Distance distance, Atmosphere atmosphere) {
+        return illuminance(illuminance, "", distance, atmosphere, List.of());
+    }
+
+    /**
+     * Makes a threshold from the background the lamp is seen against.
+     *
+     * @param law the published threshold to use
+     * @param conditions background, distance and air; whether the tail lamp is lit is left to {@link #withContrast}
+     * @return the threshold
+     * @throws IllegalArgumentException if the background is outside what the law can take
+     */
+    public static Threshold background(ThresholdIlluminance law, ViewingConditions conditions) {
+        String origin = " (" + law + ", " + law.source().standing() + ", background " + conditions.background() + ")";
+        return illuminance(
+                law.at(conditions.background()),
+                origin,
+                conditions.distance(),
+                conditions.atmosphere(),
+                law.check(conditions.background()).stream().toList());
+    }
+
+    private static Threshold illuminance(
+            Illuminance illuminance, String origin, Distance distance, Atmosphere air, List<Caveat> lawCaveats) {
+        Check.above("threshold illuminance", illuminance.inLux(), 0, 1, "lx");
+        List<Caveat> caveats = new ArrayList<>(lawCaveats);
+        double m = distance.inMetres();
+        double cd = illuminance.inLux() * air.candelaPerLux(distance);
+        if (m < POINT_SOURCE_M) {
+            caveats.add(
+                    new Caveat("threshold illuminances hold for a point of light, about 1 arc minute (assumed): a lamp"
+                            + " 0.1 m wide spans " + Numbers.text(Math.toDegrees(0.1 / m) * 60, 2) + " arc minutes at "
+                            + distance
+                            + " and needs more"));
+        }
+        String place = " at " + distance + (air == Atmosphere.CLEAR ? "" : " in " + air);
+        return new Threshold(cd, Numbers.text(illuminance.inLux(), 3) + " lx" + origin + place, 0, caveats);
+    }
+
+    /**
+     * Makes a threshold of contrast alone: the change of a lit lamp, however dim.
+     *
+     * @param ratio the contrast threshold C, (0, 10]
+     * @return the threshold; it refuses signals without a lit tail lamp
+     * @throws IllegalArgumentException if the ratio is out of range
+     */
+    public static Threshold contrast(double ratio) {
+        return new Threshold(0, "", checkContrast(ratio), List.of());
+    }
+
+    /**
+     * Adds a share of the light already there.
+     *
+     * @param ratio the contrast threshold C, (0, 10]
+     * @return the threshold that the added light must exceed against a lit tail lamp
+     * @throws IllegalArgumentException if the ratio is out of range
+     */
+    public Threshold withContrast(double ratio) {
+        return new Threshold(darkCd, darkText, checkContrast(ratio), caveats);
+    }
+
+    private static double checkContrast(double ratio) {
+        return Check.above("contrast threshold", ratio, 0, 10, "");
+    }
+
+    /** Gives Ith; infinite where fog lets nothing through. */
+    double requiredCd(LampSignal signal) {
+        double steadyCd = signal.steadyIntensity().inCandela();
+        if (darkText.isEmpty() && steadyCd == 0) {
+            throw new IllegalArgumentException(
+                    "steady intensity for a threshold of contrast alone must be above 0 cd, got 0 cd");
+        }
+        return darkCd + contrastRatio * steadyCd;
+    }
+
+    List<Caveat> caveats(LampSignal signal) {
+        if (contrastRatio > 0 || signal.steadyIntensity().inCandela() == 0) {
+            return caveats;
+        }
+        List<Caveat> all = new ArrayList<>(caveats);
+        all.add(new Caveat("a tail lamp of " + signal.steadyIntensity()
+                + " is lit, and this criterion leaves it out: give the threshold a contrast"));
+        return all;
+    }
+
+    Detection tooDim(String criterion, LampSignal signal, List<Caveat> caveats) {
+        double steadyCd = signal.steadyIntensity().inCandela();
+        return new Detection.NeverSeen(
+                criterion,
+                "the final " + Numbers.text(signal.switchedEndCd()) + " cd"
+                        + (steadyCd == 0 ? "" : ", added to " + Numbers.text(steadyCd) + " cd,")
+                        + " does not exceed the threshold of " + Numbers.text(requiredCd(signal)) + " cd",
+                caveats);
+    }
+
+    @Override
+    public String toString() {
+        String contrast = Numbers.text(100 * contrastRatio) + " % of the lit tail lamp";
+        return contrastRatio == 0 ? darkText : darkText.isEmpty() ? contrast : darkText + " plus " + contrast;
+    }
+}
