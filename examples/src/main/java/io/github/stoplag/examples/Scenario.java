@@ -13,9 +13,6 @@ import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.Road;
 import io.github.stoplag.road.RoadDeceleration;
-import io.github.stoplag.sight.Detector;
-import io.github.stoplag.sight.IntegratingEye;
-import io.github.stoplag.sight.ShareOfFinal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -23,8 +20,7 @@ import java.util.List;
 /**
  * What a lamp swap is judged by: the traffic, both vehicles, both lamps and the criteria of seeing.
  *
- * @param title what the scenario is
- * @param invented whether its figures are made up
+ * @param heading what the scenario calls itself
  * @param legs the speeds with their following gaps, slowest first
  * @param leader the vehicle with the lamp
  * @param follower the vehicle behind
@@ -33,13 +29,11 @@ import java.util.List;
  * @param filamentIntensity its luminous intensity at its design voltage
  * @param led the lamp considered
  * @param ledIntensity its luminous intensity
- * @param detector the criterion of seeing
- * @param otherDetector the other criterion, for comparison
+ * @param criteria the criteria of seeing: the one used, the one its charts compare it with, then all others
  * @param inputs the values all this was made of
  */
 record Scenario(
-        String title,
-        boolean invented,
+        Heading heading,
         List<Leg> legs,
         Vehicle leader,
         Vehicle follower,
@@ -48,11 +42,9 @@ record Scenario(
         LuminousIntensity filamentIntensity,
         LedLamp led,
         LuminousIntensity ledIntensity,
-        Detector detector,
-        Detector otherDetector,
+        List<Criterion> criteria,
         List<ScenarioFile.Used> inputs) {
     private static final String FROM_ROAD = "road";
-    private static final int LONGEST_TITLE = 120;
 
     /**
      * A speed with its following gap.
@@ -82,38 +74,34 @@ record Scenario(
      * @throws InputException if a value is missing or impossible
      */
     static Scenario of(ScenarioFile file) {
-        String title = file.text(Key.TITLE, null);
-        if (title.length() > LONGEST_TITLE) {
-            throw file.bad(Key.TITLE, title, "must have 1 to " + LONGEST_TITLE + " characters, got " + title.length());
-        }
-        boolean invented = file.word(Key.INVENTED, "no", List.of("yes", "no")).equals("yes");
+        Heading heading = Heading.of(file);
         List<Leg> legs = legs(file);
         Vehicle leader = new Vehicle(
                 TimeSpan.seconds(0),
-                new BrakeResponse(file.get(Key.LEADER_DEAD_TIME), file.get(Key.LEADER_BUILD_UP)),
-                braking(file, Key.LEADER_BRAKING),
-                file.get(Key.LEADER_LENGTH));
+                new BrakeResponse(file.get(LampSwapKeys.LEADER_DEAD_TIME), file.get(LampSwapKeys.LEADER_BUILD_UP)),
+                braking(file, LampSwapKeys.LEADER_BRAKING),
+                file.get(LampSwapKeys.LEADER_LENGTH));
         Vehicle follower = new Vehicle(
-                file.get(Key.REACTION),
-                new BrakeResponse(file.get(Key.FOLLOWER_DEAD_TIME), file.get(Key.FOLLOWER_BUILD_UP)),
-                braking(file, Key.FOLLOWER_BRAKING),
-                file.get(Key.FOLLOWER_LENGTH));
+                file.get(LampSwapKeys.REACTION),
+                new BrakeResponse(file.get(LampSwapKeys.FOLLOWER_DEAD_TIME), file.get(LampSwapKeys.FOLLOWER_BUILD_UP)),
+                braking(file, LampSwapKeys.FOLLOWER_BRAKING),
+                file.get(LampSwapKeys.FOLLOWER_LENGTH));
         FilamentLamp filament = filament(file);
-        SupplyConditions supply = SupplyConditions.of(file.get(Key.SUPPLY))
-                .withSeriesResistance(file.get(Key.WIRING))
-                .withAmbientTemperature(file.get(Key.AMBIENT))
-                .withLens(file.word(Key.LENS, "red", List.of("red", "clear")).equals("red") ? Lens.RED : Lens.CLEAR);
-        LuminousIntensity filamentIntensity = file.get(Key.FILAMENT_INTENSITY);
-        LedLamp led = LedLamp.of(file.get(Key.LED_DELAY), file.get(Key.LED_RISE));
-        LuminousIntensity ledIntensity = file.get(Key.LED_INTENSITY);
-        boolean eyeFirst =
-                file.word(Key.DETECTOR, "eye", List.of("eye", "share")).equals("eye");
-        Detector eye = IntegratingEye.of(file.get(Key.EYE_TIME), file.get(Key.EYE_THRESHOLD));
-        Detector share = ShareOfFinal.of(file.get(Key.SHARE));
-        file.refuseUnused();
+        SupplyConditions supply = SupplyConditions.of(file.get(LampSwapKeys.SUPPLY))
+                .withSeriesResistance(file.get(LampSwapKeys.WIRING))
+                .withAmbientTemperature(file.get(LampSwapKeys.AMBIENT))
+                .withLens(
+                        file.word(LampSwapKeys.LENS, "red", List.of("red", "clear"))
+                                        .equals("red")
+                                ? Lens.RED
+                                : Lens.CLEAR);
+        LuminousIntensity filamentIntensity = file.get(LampSwapKeys.FILAMENT_INTENSITY);
+        LedLamp led = LedLamp.of(file.get(LampSwapKeys.LED_DELAY), file.get(LampSwapKeys.LED_RISE));
+        LuminousIntensity ledIntensity = file.get(LampSwapKeys.LED_INTENSITY);
+        List<Criterion> criteria = Criterion.all(file);
+        file.refuseUnused(LampSwapKeys::unused);
         return new Scenario(
-                title,
-                invented,
+                heading,
                 legs,
                 leader,
                 follower,
@@ -122,30 +110,29 @@ record Scenario(
                 filamentIntensity,
                 led,
                 ledIntensity,
-                eyeFirst ? eye : share,
-                eyeFirst ? share : eye,
+                criteria,
                 file.used());
     }
 
     private static List<Leg> legs(ScenarioFile file) {
-        List<String> speeds = file.list(Key.SPEEDS);
-        List<String> gaps = file.list(Key.GAP);
+        List<String> speeds = file.list(LampSwapKeys.SPEEDS);
+        List<String> gaps = file.list(LampSwapKeys.GAP);
         if (gaps.size() != 1 && gaps.size() != speeds.size()) {
             throw file.bad(
-                    Key.GAP,
+                    LampSwapKeys.GAP,
                     String.join(", ", gaps),
                     "must be one gap for all speeds or one for each of the " + speeds.size() + " speeds, got "
                             + gaps.size());
         }
         List<Leg> legs = new ArrayList<>();
         for (int i = 0; i < speeds.size(); i++) {
-            Speed speed = file.parse(Key.SPEED, speeds.get(i));
+            Speed speed = file.parse(LampSwapKeys.SPEED, speeds.get(i));
             legs.add(new Leg(speed, gap(file, gaps.get(gaps.size() == 1 ? 0 : i), speed)));
         }
         legs.sort(Comparator.comparing(Leg::speed));
         for (int i = 1; i < legs.size(); i++) {
             if (legs.get(i).speed().equals(legs.get(i - 1).speed())) {
-                throw file.bad(Key.SPEEDS, String.join(", ", speeds), "the same speed is given twice");
+                throw file.bad(LampSwapKeys.SPEEDS, String.join(", ", speeds), "the same speed is given twice");
             }
         }
         return List.copyOf(legs);
@@ -154,12 +141,13 @@ record Scenario(
     private static Distance gap(ScenarioFile file, String text, Speed speed) {
         if (text.matches(".*[0-9]\\s*(s|ms)")) {
             return Distance.metres(
-                    speed.inMps() * file.parse(Key.TIME_GAP, text).inSeconds());
+                    speed.inMps() * file.parse(LampSwapKeys.TIME_GAP, text).inSeconds());
         }
         try {
-            return file.parse(Key.DISTANCE_GAP, text);
+            return file.parse(LampSwapKeys.DISTANCE_GAP, text);
         } catch (InputException e) {
-            throw new InputException(e.getMessage() + "; or a time gap such as 1.5 s, in " + Key.TIME_GAP.range(), e);
+            throw new InputException(
+                    e.getMessage() + "; or a time gap such as 1.5 s, in " + LampSwapKeys.TIME_GAP.range(), e);
         }
     }
 
@@ -168,8 +156,8 @@ record Scenario(
         if (!text.equals(FROM_ROAD)) {
             return file.parse(key, text);
         }
-        RoadDeceleration onRoad =
-                Road.of(file.get(Key.FRICTION), file.get(Key.GRADE)).deceleration();
+        RoadDeceleration onRoad = Road.of(file.get(LampSwapKeys.FRICTION), file.get(LampSwapKeys.GRADE))
+                .deceleration();
         if (onRoad instanceof RoadDeceleration.Holds holds) {
             return holds.deceleration();
         }
@@ -177,14 +165,16 @@ record Scenario(
     }
 
     private static FilamentLamp filament(ScenarioFile file) {
-        FilamentLamp.Builder lamp = FilamentLamp.builder(file.get(Key.DESIGN_VOLTAGE), file.get(Key.DESIGN_POWER));
-        file.find(Key.FILAMENT_TEMPERATURE).ifPresent(lamp::filamentTemperature);
-        file.find(Key.GAS_LOSS).ifPresent(lamp::gasLossShare);
-        file.find(Key.COIL_FACTOR).ifPresent(lamp::coilFactor);
-        try {
-            return lamp.build();
-        } catch (IllegalArgumentException e) {
-            throw new InputException(file.name() + ": filament lamp: " + e.getMessage(), e);
-        }
+        return FilamentInput.of(file, lamp -> {
+            file.find(LampSwapKeys.FILAMENT_TEMPERATURE).ifPresent(lamp::filamentTemperature);
+            file.find(LampSwapKeys.GAS_LOSS).ifPresent(lamp::gasLossShare);
+            file.find(LampSwapKeys.COIL_FACTOR).ifPresent(lamp::coilFactor);
+            return lamp;
+        });
+    }
+
+    /** Gives the criterion that says when a lamp is seen. */
+    Criterion criterion() {
+        return criteria.get(0);
     }
 }

@@ -11,17 +11,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Properties;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The lines {@code key = value} of a scenario file, each key known and given once. Every complaint names file, key and value. */
 final class ScenarioFile {
-    /** The scenario that comes with the program. */
-    static final String SHIPPED = "minibus.properties";
-
     private static final int LONGEST_TEXT = 1000;
     private final String name;
     private final Map<String, String> given;
@@ -41,16 +38,13 @@ final class ScenarioFile {
         this.given = given;
     }
 
-    static ScenarioFile shipped() {
+    /** Reads the scenario that comes with a program. */
+    static ScenarioFile shipped(ScenarioKind kind) {
         try {
-            return parse(SHIPPED, new StringReader(shippedText()));
+            return parse(kind, kind.shipped(), new StringReader(kind.shippedText()));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-    }
-
-    static String shippedText() {
-        return Resource.text(SHIPPED);
     }
 
     /**
@@ -58,16 +52,16 @@ final class ScenarioFile {
      *
      * @throws InputException if it is missing, not text, or has an unknown or repeated key
      */
-    static ScenarioFile read(Path path) {
+    static ScenarioFile read(ScenarioKind kind, Path path) {
         try (Reader reader = TextFile.open(path)) {
-            return parse(path.toString(), reader);
+            return parse(kind, path.toString(), reader);
         } catch (IOException e) {
             throw TextFile.unreadable(path, e);
         }
     }
 
-    private static ScenarioFile parse(String name, Reader reader) throws IOException {
-        OnceOnly lines = new OnceOnly();
+    private static ScenarioFile parse(ScenarioKind kind, String name, Reader reader) throws IOException {
+        UniqueProperties lines = new UniqueProperties();
         try {
             lines.load(reader);
         } catch (IllegalArgumentException e) {
@@ -76,12 +70,12 @@ final class ScenarioFile {
         Map<String, String> given = new TreeMap<>();
         for (String key : lines.stringPropertyNames()) {
             String value = lines.getProperty(key).strip();
-            if (lines.repeated.contains(key)) {
+            if (lines.isRepeated(key)) {
                 throw new InputException(name + ": " + key + " = " + value + ": key is given twice");
             }
-            if (!Key.names().contains(key)) {
+            if (!kind.keys().contains(key)) {
                 throw new InputException(name + ": " + key + " = " + value + ": unknown key; the keys are "
-                        + String.join(", ", Key.names()));
+                        + String.join(", ", kind.keys()));
             }
             given.put(key, value);
         }
@@ -162,13 +156,14 @@ final class ScenarioFile {
     /**
      * Refuses keys that were given but never asked for, so that nobody believes they count.
      *
+     * @param why says of a key why it does not count
      * @throws InputException if there is one
      */
-    void refuseUnused() {
+    void refuseUnused(UnaryOperator<String> why) {
         Set<String> asked = used.stream().map(Used::key).collect(Collectors.toSet());
         given.forEach((key, value) -> {
             if (!asked.contains(key)) {
-                throw bad(key, value, "is not used: neither vehicle's deceleration is \"road\"");
+                throw bad(key, value, "is not used: " + why.apply(key));
             }
         });
     }
@@ -183,20 +178,5 @@ final class ScenarioFile {
                 || type == Character.SURROGATE
                 || type == Character.UNASSIGNED
                 || type == Character.PRIVATE_USE;
-    }
-
-    /** Java's own reader of such files, except that it remembers keys given more than once. */
-    private static final class OnceOnly extends Properties {
-        private static final long serialVersionUID = 1L;
-        private final transient List<Object> repeated = new ArrayList<>();
-
-        @Override
-        public synchronized @Nullable Object put(Object key, Object value) {
-            Object before = super.put(key, value);
-            if (before != null) {
-                repeated.add(key);
-            }
-            return before;
-        }
     }
 }

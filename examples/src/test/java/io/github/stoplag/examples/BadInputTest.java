@@ -57,7 +57,7 @@ class BadInputTest {
             filament.coil-factor | 0.2      | must be in [0.5, 1], got 0.2
             filament.coil-factor | half     | not a ratio; write it like 0.1 or 10 % (allowed: [0.5, 1])
             supply.voltage    | 600 V       | must be in [1, 60] V, got 600 V
-            detector          | nose        | must be one of eye, share
+            detector          | nose        | must be one of eye, share, day, dusk, night, tail
             detector.share.level | 100 %    | must be in [0.001, 0.999], got 1
             invented          | perhaps     | must be one of yes, no
             road.friction     | 0.8         | is not used: neither vehicle's deceleration is "road"
@@ -104,18 +104,21 @@ class BadInputTest {
         Path scenario = Program.scenario(folder, "follower.mood", "calm");
         Program run = Program.lampSwap(results, "--scenario", scenario.toString());
         assertRefused(
-                run, scenario + ": follower.mood = calm: unknown key; the keys are " + String.join(", ", Key.names()));
+                run,
+                scenario + ": follower.mood = calm: unknown key; the keys are "
+                        + String.join(", ", LampSwapKeys.KIND.keys()));
     }
 
     @Test
     void repeatedAndMissingKeysAreNamed() throws IOException {
         Path twice = Program.write(
-                folder.resolve("twice.properties"), ScenarioFile.shippedText() + "led.rise-time = 3 ms\n");
+                folder.resolve("twice.properties"), LampSwapKeys.KIND.shippedText() + "led.rise-time = 3 ms\n");
         assertRefused(
                 Program.lampSwap(results, "--scenario", twice.toString()),
                 twice + ": led.rise-time = 3 ms: key is given twice");
         Path without = Program.write(
-                folder.resolve("without.properties"), ScenarioFile.shippedText().replace("led.rise-time = 1 ms", ""));
+                folder.resolve("without.properties"),
+                LampSwapKeys.KIND.shippedText().replace("led.rise-time = 1 ms", ""));
         assertRefused(
                 Program.lampSwap(results, "--scenario", without.toString()),
                 without + ": led.rise-time: key is missing and has no default");
