@@ -1,12 +1,6 @@
 package io.github.stoplag.sight;
 
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
-import java.util.Arrays;
-import java.util.List;
-import java.util.OptionalDouble;
-import java.util.stream.DoubleStream;
 
 /**
  * The Blondel-Rey-Douglas method: the best mean of a flash over an interval, lengthened by a constant; as a detector, the
@@ -30,7 +24,7 @@ public final class BlondelReyDouglas implements EffectiveIntensityMethod {
 
     private BlondelReyDouglas(TimeSpan constant) {
         this.constant = constant;
-        aS = Check.above("time constant of the eye", constant.inSeconds(), 0, 10, "s");
+        aS = Gathering.checkConstantS(constant);
     }
 
     /**
@@ -163,30 +157,16 @@ public final class BlondelReyDouglas implements EffectiveIntensityMethod {
 
         @Override
         public Detection detect(LampSignal signal) {
-            double requiredCd = threshold.requiredCd(signal);
-            List<Caveat> caveats = Gathering.caveats(method.constant, threshold, signal);
-            OptionalDouble passesS = InstantEye.passesS(signal, requiredCd);
-            if (passesS.isEmpty()) {
-                return threshold.tooDim(criterion(), signal, caveats);
-            }
-            double fromS = passesS.getAsDouble();
-            double neededCdS = method.aS * requiredCd;
-            double leastS = neededCdS / (signal.switchedEndCd() - requiredCd);
-            OptionalDouble atS = signal.switchedBeforeCd() >= requiredCd
-                    ? OptionalDouble.of(0)
-                    : Quadrature.firstAtS(
-                            t -> excessCdS(signal, requiredCd, fromS, t), neededCdS, fromS + leastS, method.aS / 8);
-            return Gathering.outcome(atS, criterion(), requiredCd, caveats);
+            return Gathering.detect(criterion(), method.constant, threshold, signal, (requiredCd, passesS) -> {
+                double neededCdS = method.aS * requiredCd;
+                double leastS = neededCdS / (signal.switchedEndCd() - requiredCd);
+                return Quadrature.firstAtS(
+                        t -> excessCdS(signal, requiredCd, passesS, t), neededCdS, passesS + leastS, method.aS / 8);
+            });
         }
 
         private static double excessCdS(LampSignal signal, double levelCd, double fromS, double toS) {
-            double[] cuts = DoubleStream.concat(
-                            Arrays.stream(signal.onset().breakpointsS()),
-                            DoubleStream.of(fromS, toS, signal.onset().settledS()))
-                    .filter(s -> s >= fromS && s <= toS)
-                    .sorted()
-                    .distinct()
-                    .toArray();
+            double[] cuts = Gathering.cutsS(signal, fromS, toS);
             double sum = 0;
             for (int i = 1; i < cuts.length; i++) {
                 sum += Quadrature.integral(

@@ -1,6 +1,5 @@
 package io.github.stoplag.sight;
 
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.TimeSpan;
 
 /**
@@ -21,7 +20,7 @@ public final class FormFactor implements EffectiveIntensityMethod {
 
     private FormFactor(TimeSpan constant) {
         this.constant = constant;
-        cS = Check.above("time constant of the eye", constant.inSeconds(), 0, 10, "s");
+        cS = Gathering.checkConstantS(constant);
     }
 
     /**

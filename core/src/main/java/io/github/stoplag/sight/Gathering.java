@@ -1,23 +1,42 @@
 package io.github.stoplag.sight;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caveat;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 
-/** What the detectors that gather light over time share in telling their outcome. */
+/** What the criteria that gather light over time share. */
 final class Gathering {
     private Gathering() {}
 
-    static List<Caveat> caveats(TimeSpan timeConstant, Threshold threshold, LampSignal signal) {
-        List<Caveat> caveats = new ArrayList<>(EffectiveIntensity.timeConstantCaveats(timeConstant));
-        caveats.addAll(threshold.caveats(signal));
-        return caveats;
+    /** When the light gathered reaches what is required. */
+    @FunctionalInterface
+    interface Rule {
+        /** Gives the time, or nothing; the light alone passes the required intensity at {@code passesS}. */
+        OptionalDouble reachesS(double requiredCd, double passesS);
     }
 
-    static Detection outcome(OptionalDouble atS, String criterion, double requiredCd, List<Caveat> caveats) {
+    static double checkConstantS(TimeSpan timeConstant) {
+        return Check.above("time constant of the eye", timeConstant.inSeconds(), 0, 10, "s");
+    }
+
+    static Detection detect(
+            String criterion, TimeSpan timeConstant, Threshold threshold, LampSignal signal, Rule rule) {
+        double requiredCd = threshold.requiredCd(signal);
+        List<Caveat> caveats = new ArrayList<>(EffectiveIntensity.timeConstantCaveats(timeConstant));
+        caveats.addAll(threshold.caveats(signal));
+        OptionalDouble passesS = InstantEye.passesS(signal, requiredCd);
+        if (passesS.isEmpty()) {
+            return threshold.tooDim(criterion, signal, caveats);
+        }
+        OptionalDouble atS = signal.switchedBeforeCd() >= requiredCd
+                ? OptionalDouble.of(0)
+                : rule.reachesS(requiredCd, passesS.getAsDouble());
         return atS.isPresent()
                 ? new Detection.Seen(TimeSpan.seconds(atS.getAsDouble()), criterion, caveats)
                 : new Detection.NeverSeen(
@@ -25,5 +44,16 @@ final class Gathering {
                         "the light does not gather to the threshold of " + Numbers.text(requiredCd) + " cd within "
                                 + Numbers.text(Quadrature.LONGEST_S) + " s",
                         caveats);
+    }
+
+    /** Gives both ends and the times between at which an integral over the signal must be cut, increasing. */
+    static double[] cutsS(LampSignal signal, double fromS, double toS) {
+        return DoubleStream.concat(
+                        Arrays.stream(signal.onset().breakpointsS()),
+                        DoubleStream.of(fromS, toS, signal.onset().settledS()))
+                .filter(s -> s >= fromS && s <= toS)
+                .sorted()
+                .distinct()
+                .toArray();
     }
 }

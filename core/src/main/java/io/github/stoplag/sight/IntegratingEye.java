@@ -1,12 +1,9 @@
 package io.github.stoplag.sight;
 
 import io.github.stoplag.lamp.OnsetCurve;
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
 import java.util.Arrays;
-import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 
@@ -33,7 +30,7 @@ public final class IntegratingEye implements Detector {
     private IntegratingEye(TimeSpan timeConstant, Threshold threshold) {
         this.timeConstant = timeConstant;
         this.threshold = threshold;
-        tauS = Check.above("time constant of the eye", timeConstant.inSeconds(), 0, 10, "s");
+        tauS = Gathering.checkConstantS(timeConstant);
     }
 
     /**
@@ -67,22 +64,14 @@ public final class IntegratingEye implements Detector {
 
     @Override
     public Detection detect(LampSignal signal) {
-        double thresholdCd = threshold.requiredCd(signal);
-        List<Caveat> caveats = Gathering.caveats(timeConstant, threshold, signal);
-        if (!(signal.switchedEndCd() > thresholdCd)) {
-            return threshold.tooDim(criterion(), signal, caveats);
-        }
-        OptionalDouble atS = reachesS(signal, thresholdCd);
-        return Gathering.outcome(atS, criterion(), thresholdCd, caveats);
+        return Gathering.detect(
+                criterion(), timeConstant, threshold, signal, (requiredCd, passesS) -> reachesS(signal, requiredCd));
     }
 
     /** Marches the stimulus through panels of half a time constant, cut where the curve bends. */
     private OptionalDouble reachesS(LampSignal signal, double thresholdCd) {
         Leak leak = new Leak(signal::switchedCd, tauS, Quadrature.TOLERANCE * signal.switchedEndCd());
         double stimulusCd = signal.switchedBeforeCd();
-        if (stimulusCd >= thresholdCd) {
-            return OptionalDouble.of(0);
-        }
         double[] joinsS = joins(signal.onset());
         double lastS = 60 * tauS + 10 * signal.onset().settledS() + joinsS[joinsS.length - 1];
         int join = 0;

@@ -1,13 +1,7 @@
 package io.github.stoplag.sight;
 
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
-import java.util.Arrays;
-import java.util.List;
-import java.util.OptionalDouble;
-import java.util.stream.DoubleStream;
 
 /**
  * The modified Allard method: the greatest response of an eye that forgets hyperbolically; as a detector, the running
@@ -30,7 +24,7 @@ public final class ModifiedAllard implements EffectiveIntensityMethod {
 
     private ModifiedAllard(TimeSpan timeConstant) {
         this.timeConstant = timeConstant;
-        aS = Check.above("time constant of the eye", timeConstant.inSeconds(), 0, 10, "s");
+        aS = Gathering.checkConstantS(timeConstant);
     }
 
     /**
@@ -80,21 +74,13 @@ public final class ModifiedAllard implements EffectiveIntensityMethod {
      * 0 to 1, cut where the curve bends.
      */
     private double runningCd(LampSignal signal, double timeS) {
-        double whole = timeS / (aS + timeS);
-        double[] cuts = DoubleStream.concat(
-                        Arrays.stream(signal.onset().breakpointsS()),
-                        DoubleStream.of(0, timeS, signal.onset().settledS()))
-                .filter(s -> s >= 0 && s <= timeS)
-                .map(s -> (timeS - s) / (aS + timeS - s))
-                .sorted()
-                .distinct()
-                .toArray();
-        double sum = signal.switchedBeforeCd() * (1 - whole);
-        for (int i = 1; i < cuts.length; i++) {
+        double[] cutsS = Gathering.cutsS(signal, 0, timeS);
+        double sum = signal.switchedBeforeCd() * aS / (aS + timeS);
+        for (int i = 1; i < cutsS.length; i++) {
             sum += Quadrature.integral(
                     w -> signal.switchedCd(timeS - aS * w / (1 - w)),
-                    cuts[i - 1],
-                    cuts[i],
+                    SummationKernel.HYPERBOLIC.step(timeS - cutsS[i], aS),
+                    SummationKernel.HYPERBOLIC.step(timeS - cutsS[i - 1], aS),
                     Quadrature.TOLERANCE * signal.switchedEndCd());
         }
         return sum;
@@ -113,16 +99,13 @@ public final class ModifiedAllard implements EffectiveIntensityMethod {
 
         @Override
         public Detection detect(LampSignal signal) {
-            double requiredCd = threshold.requiredCd(signal);
-            List<Caveat> caveats = Gathering.caveats(eye.timeConstant, threshold, signal);
-            OptionalDouble passesS = InstantEye.passesS(signal, requiredCd);
-            if (passesS.isEmpty()) {
-                return threshold.tooDim(criterion(), signal, caveats);
-            }
-            OptionalDouble atS = signal.switchedBeforeCd() >= requiredCd
-                    ? OptionalDouble.of(0)
-                    : Quadrature.firstAtS(t -> eye.runningCd(signal, t), requiredCd, passesS.getAsDouble(), eye.aS / 8);
-            return Gathering.outcome(atS, criterion(), requiredCd, caveats);
+            return Gathering.detect(
+                    criterion(),
+                    eye.timeConstant,
+                    threshold,
+                    signal,
+                    (requiredCd, passesS) ->
+                            Quadrature.firstAtS(t -> eye.runningCd(signal, t), requiredCd, passesS, eye.aS / 8));
         }
     }
 }

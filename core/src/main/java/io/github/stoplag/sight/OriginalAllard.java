@@ -1,6 +1,5 @@
 package io.github.stoplag.sight;
 
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.TimeSpan;
 
@@ -22,7 +21,7 @@ public final class OriginalAllard implements EffectiveIntensityMethod {
 
     private OriginalAllard(TimeSpan timeConstant) {
         this.timeConstant = timeConstant;
-        aS = Check.above("time constant of the eye", timeConstant.inSeconds(), 0, 10, "s");
+        aS = Gathering.checkConstantS(timeConstant);
     }
 
     /**

@@ -17,6 +17,7 @@ final class HtmlPage {
             figure svg{display:block;width:100%;height:auto}
             .wide{overflow-x:auto}
             table{border-collapse:collapse;width:100%;font-size:.92rem}
+            table.many{min-width:42rem}
             th,td{border-bottom:1px solid var(--line);padding:.35rem .6rem .35rem 0;text-align:left;vertical-align:top}
             .warn{background:var(--warn);border-radius:.4rem;padding:.6rem 1rem .6rem 2rem}
             .warn li{margin:.5rem 0}
@@ -80,7 +81,7 @@ final class HtmlPage {
 
     void table(List<String> header, Stream<List<String>> rows) {
         out.open("div", "class", "wide", "tabindex", "0")
-                .open("table")
+                .open("table", "class", header.size() > 4 ? "many" : "few")
                 .line()
                 .open("thead")
                 .open("tr");

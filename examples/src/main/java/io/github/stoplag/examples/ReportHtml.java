@@ -59,16 +59,16 @@ final class ReportHtml {
                 "Extra distance: what the vehicle behind travels between the moments at which the earlier lamp and this one are seen."
                         + " Gap needed: the smallest gap without contact. Outcome: at the gap kept.");
         page.table(
-                List.of("speed", "lamp", "gap kept", "extra distance", "gap needed", "outcome"),
+                List.of("speed", "lamp", "outcome", "gap kept", "gap needed", "extra distance"),
                 swap.rows().stream().map(row -> {
                     Verdict verdict = Verdict.of(row);
                     return List.of(
                             Text.speed(row.leg().speed()),
                             row.lamp().name(),
+                            verdict.phrase(),
                             Text.distance(row.leg().gap()),
-                            ReportText.distance(row.extraDistance()),
                             ReportText.distance(verdict.gapNeeded()),
-                            verdict.phrase());
+                            ReportText.distance(row.extraDistance()));
                 }));
     }
 
