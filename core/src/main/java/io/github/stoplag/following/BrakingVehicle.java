@@ -28,6 +28,37 @@ public record BrakingVehicle(Speed speed, TimeSpan reaction, BrakeResponse respo
         Check.inRange("reaction time", reaction.inSeconds(), 0, 30, "s");
     }
 
+    /**
+     * Gives the same vehicle at another speed.
+     *
+     * @param newSpeed the speed at time 0
+     * @return the vehicle
+     */
+    public BrakingVehicle withSpeed(Speed newSpeed) {
+        return new BrakingVehicle(newSpeed, reaction, response, deceleration);
+    }
+
+    /**
+     * Gives the same vehicle with another driver.
+     *
+     * @param newReaction the perception-reaction time, in [0, 30] s
+     * @return the vehicle
+     * @throws IllegalArgumentException if the reaction time is out of range
+     */
+    public BrakingVehicle withReaction(TimeSpan newReaction) {
+        return new BrakingVehicle(speed, newReaction, response, deceleration);
+    }
+
+    /**
+     * Gives the same vehicle on other tyres or another road.
+     *
+     * @param newDeceleration the deceleration after the build-up; 0 for one that does not brake
+     * @return the vehicle
+     */
+    public BrakingVehicle withDeceleration(Deceleration newDeceleration) {
+        return new BrakingVehicle(speed, reaction, response, newDeceleration);
+    }
+
     /** When its deceleration starts, counted from the moment its driver is called on. */
     double onsetS() {
         return reaction.inSeconds() + response.deadTime().inSeconds();

@@ -1,6 +1,9 @@
 package io.github.stoplag.following;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.quantity.TimeSpan;
 
 /** The gap at time 0 with which follower and leader just do not touch. */
 public sealed interface GapNeeded {
@@ -9,7 +12,20 @@ public sealed interface GapNeeded {
      *
      * @param gap the exact border; a larger gap leaves room, a smaller one ends in contact
      */
-    record Finite(Distance gap) implements GapNeeded {}
+    record Finite(Distance gap) implements GapNeeded {
+        /**
+         * Gives the same border as a time gap: how long the follower takes to run the gap.
+         *
+         * <p>t = g / v; bumper to front, not front to front
+         *
+         * @param follower the follower's speed v at time 0, above 0
+         * @return the time gap
+         * @throws IllegalArgumentException if the follower stands
+         */
+        public TimeSpan timeGap(Speed follower) {
+            return TimeSpan.seconds(gap.inMetres() / Check.above("follower speed", follower.inMps(), 0, 150, "m/s"));
+        }
+    }
 
     /**
      * No gap is enough.

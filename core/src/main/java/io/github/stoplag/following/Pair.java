@@ -5,8 +5,9 @@ import io.github.stoplag.kernel.GapKernel;
 import io.github.stoplag.kernel.Trajectory;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
-import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.road.RoadLoad;
+import java.util.function.DoubleFunction;
 
 /**
  * A leader that brakes and a follower that brakes on seeing the leader's stop lamp.
@@ -72,16 +73,7 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
                 follower.deceleration().inMps2(),
                 gap.inMetres(),
                 event);
-        if (event.contact()) {
-            return new PairOutcome.Contact(
-                    TimeSpan.seconds(event.timeS()),
-                    Speed.mps(event.closingSpeedMps()),
-                    Speed.mps(event.leaderSpeedMps()),
-                    Speed.mps(event.followerSpeedMps()),
-                    event.leaderStanding());
-        }
-        return new PairOutcome.NoContact(
-                Distance.metres(event.smallestGapM()), TimeSpan.seconds(event.timeS()), event.grazing());
+        return Encounter.outcomeOf(event);
     }
 
     /**
@@ -123,7 +115,68 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
      * @return the motion from time 0 on
      */
     public Trajectory followerTrajectory() {
-        return trajectory(follower, followerOnsetS());
+        return followerTrajectory(lampLatency.inSeconds());
+    }
+
+    Trajectory followerTrajectory(double latencyS) {
+        return trajectory(follower, latencyS + follower.onsetS());
+    }
+
+    /**
+     * Gives both motions, for the time to collision and for comparisons with motions of other kinds.
+     *
+     * @return the encounter
+     */
+    public Encounter encounter() {
+        return new Encounter(leaderTrajectory(), followerTrajectory(), gap);
+    }
+
+    /**
+     * Gives the same pair with road load.
+     *
+     * @param leaderLoad the leader's rolling resistance and drag
+     * @param followerLoad the follower's
+     * @return the pair with drag
+     */
+    public DragPair withRoadLoad(RoadLoad leaderLoad, RoadLoad followerLoad) {
+        return new DragPair(this, leaderLoad, followerLoad);
+    }
+
+    /**
+     * Gives the same pair with another lamp.
+     *
+     * @param newLatency from the lamp's circuit closing to the moment its light can be detected, in [0, 30] s
+     * @return the pair
+     * @throws IllegalArgumentException if the latency is out of range
+     */
+    public Pair withLampLatency(TimeSpan newLatency) {
+        return new Pair(leader, follower, gap, newLatency);
+    }
+
+    /**
+     * Finds the largest lamp latency that still avoids contact, with everything else as it is.
+     *
+     * <p>With equal speeds and equal braking the gap needed is v T, so that the border is g/v less the follower's reaction
+     * time; other cases by bisection on the gap needed, which never shrinks with the latency.
+     *
+     * @return the border, or that any or no latency does
+     */
+    public LatencyBorder largestLampLatency() {
+        return largestLampLatency(
+                latencyS -> new Encounter(leaderTrajectory(), followerTrajectory(latencyS), gap).gapNeeded());
+    }
+
+    LatencyBorder largestLampLatency(DoubleFunction<GapNeeded> neededAtLatencyS) {
+        Trajectory unbraked = Trajectory.startingAt(follower.speed().inMps()).build();
+        return LatencyBorder.find(
+                latencyS -> isEnough(neededAtLatencyS.apply(latencyS)),
+                isEnough(new Encounter(leaderTrajectory(), unbraked, gap).gapNeeded()),
+                "gap " + gap + ", follower " + follower.speed() + ", leader " + leader.speed());
+    }
+
+    private boolean isEnough(GapNeeded needed) {
+        return needed instanceof GapNeeded.Finite finite
+                && finite.gap().inMetres() <= gap.inMetres() + GapKernel.GRAZING_M;
     }
 
     private double followerOnsetS() {

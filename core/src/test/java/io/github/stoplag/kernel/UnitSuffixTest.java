@@ -20,8 +20,8 @@ import org.junit.jupiter.api.Test;
 
 /** Every double of the kernel says its unit: parameters, results, record components, constants. */
 class UnitSuffixTest {
-    private static final List<String> SUFFIXES =
-            List.of("Mps", "Mps2", "Mps3", "S", "M", "Ratio", "K", "V", "A", "W", "Ohm", "Cd", "Lx", "Kg", "J", "N");
+    private static final List<String> SUFFIXES = List.of(
+            "Mps", "Mps2", "Mps3", "S", "M", "Ratio", "K", "V", "A", "W", "Ohm", "Cd", "Lx", "Kg", "J", "N", "Ns");
     private static final Pattern CAMEL = Pattern.compile(".*[a-z0-9](" + String.join("|", SUFFIXES) + ")");
     // constants are written as GRAZING_M
     private static final Pattern CONSTANT =

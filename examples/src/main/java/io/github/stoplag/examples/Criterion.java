@@ -41,19 +41,19 @@ record Criterion(String word, String meaning, Detector detector, LuminousIntensi
      * @throws InputException if a value is impossible
      */
     static List<Criterion> all(ScenarioFile file) {
-        String asked = file.word(LampSwapKeys.DETECTOR, EYE, WORDS);
-        LuminousIntensity tail = file.get(LampSwapKeys.TAIL_INTENSITY);
-        Distance distance = file.get(LampSwapKeys.VIEWING_DISTANCE);
-        Atmosphere air = file.find(LampSwapKeys.VISIBILITY)
+        String asked = file.word(Key.DETECTOR, EYE, WORDS);
+        LuminousIntensity tail = file.get(Key.TAIL_INTENSITY);
+        Distance distance = file.get(Key.VIEWING_DISTANCE);
+        Atmosphere air = file.find(Key.VISIBILITY)
                 .map(visibility -> Atmosphere.visibility(visibility, Atmosphere.Convention.FIVE_PER_CENT))
                 .orElse(Atmosphere.CLEAR);
         List<Criterion> all = new ArrayList<>();
         all.add(new Criterion(
                 EYE,
                 "eye with a threshold in candela",
-                IntegratingEye.of(file.get(LampSwapKeys.EYE_TIME), file.get(LampSwapKeys.EYE_THRESHOLD)),
+                IntegratingEye.of(file.get(Key.EYE_TIME), file.get(Key.EYE_THRESHOLD)),
                 DARK));
-        all.add(new Criterion(SHARE, "share of final light", ShareOfFinal.of(file.get(LampSwapKeys.SHARE)), DARK));
+        all.add(new Criterion(SHARE, "share of final light", ShareOfFinal.of(file.get(Key.SHARE)), DARK));
         all.add(viewed(DAY, "bright day", BackgroundLuminance.DAY, distance, air));
         all.add(viewed(DUSK, "dusk", BackgroundLuminance.DUSK, distance, air));
         all.add(viewed(NIGHT, "night, tail lamp dark", BackgroundLuminance.NIGHT, distance, air));

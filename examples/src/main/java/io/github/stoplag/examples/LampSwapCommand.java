@@ -38,8 +38,13 @@ final class LampSwapCommand extends ScenarioCommand {
     private @Nullable Path measured;
 
     @Override
-    ScenarioKind kind() {
-        return LampSwapKeys.KIND;
+    String shipped() {
+        return ScenarioFile.SHIPPED;
+    }
+
+    @Override
+    ScenarioFile.Vocabulary vocabulary() {
+        return ScenarioFile.LAMP_SWAP;
     }
 
     @Override

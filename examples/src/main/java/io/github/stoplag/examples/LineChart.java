@@ -95,7 +95,7 @@ record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> 
                     .line();
         }
         bands(out, x, y);
-        axes(out, x, y);
+        new Plot(x, y).axes(out, xLabel, yLabel);
         for (int i = 0; i < series.size(); i++) {
             legend(out, series.get(i), legendTop() + LEGEND_STEP * i + 14);
             line(out, series.get(i), x, y);
@@ -116,33 +116,8 @@ record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> 
         out.empty("rect", "class", "sl-band", "x", px(x), "y", px(y), "width", px(width), "height", px(height));
     }
 
-    private void axes(Markup out, Axis x, Axis y) {
-        for (double tick : x.ticks()) {
-            segment(out, "sl-grid", x.at(tick), y.from(), x.at(tick), y.to());
-            out.element("text", x.text(tick), "x", px(x.at(tick)), "y", px(y.from() + 22), "text-anchor", "middle");
-        }
-        out.line();
-        for (double tick : y.ticks()) {
-            segment(out, "sl-grid", x.from(), y.at(tick), x.to(), y.at(tick));
-            out.element("text", y.text(tick), "x", px(x.from() - 8), "y", px(y.at(tick) + 6), "text-anchor", "end");
-        }
-        out.line();
-        segment(out, "sl-axis", x.from(), y.at(y.lo()), x.to(), y.at(y.lo()));
-        segment(out, "sl-axis", x.from(), y.from(), x.from(), y.to());
-        double middle = (x.from() + x.to()) / 2;
-        out.element("text", xLabel, "x", px(middle), "y", px(y.from() + 50), "text-anchor", "middle");
-        out.element(
-                "text",
-                yLabel,
-                "transform",
-                "translate(20 " + px((y.from() + y.to()) / 2) + ") rotate(-90)",
-                "text-anchor",
-                "middle");
-        out.line();
-    }
-
     private static void legend(Markup out, Series s, double y) {
-        segment(out, lineClass(s), 16, y - 6, 66, y - 6);
+        Plot.segment(out, lineClass(s), 16, y - 6, 66, y - 6);
         if (!s.marks.isEmpty()) {
             mark(out, s, 41, y - 6);
         }
@@ -157,7 +132,7 @@ record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> 
         for (Point point : s.marks) {
             double at = x.at(point.x);
             if (s.drops) {
-                segment(out, "sl-thin sl-" + s.style, at, y.at(point.y), at, y.from());
+                Plot.segment(out, "sl-thin sl-" + s.style, at, y.at(point.y), at, y.from());
             }
             mark(out, s, at, y.at(point.y));
         }
@@ -175,10 +150,6 @@ record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> 
 
     private static String lineClass(Series s) {
         return (s.style == COMPARED ? "sl-thin" : "sl-line") + " sl-" + s.style;
-    }
-
-    private static void segment(Markup out, String style, double x1, double y1, double x2, double y2) {
-        out.empty("line", "class", style, "x1", px(x1), "y1", px(y1), "x2", px(x2), "y2", px(y2));
     }
 
     static String px(double value) {

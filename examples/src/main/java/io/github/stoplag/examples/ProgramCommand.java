@@ -13,6 +13,8 @@ import picocli.CommandLine.Spec;
 
 /** A program that prints a report and replaces a folder with its results, all of them or none. */
 abstract class ProgramCommand implements Callable<Integer> {
+    private static final String PICTURE = ".svg";
+
     @Spec
     @SuppressWarnings("NullAway.Init") // set by the command line parser
     private CommandSpec spec;
@@ -55,17 +57,17 @@ abstract class ProgramCommand implements Callable<Integer> {
         Results results = results();
         folder.replaceWith(results.files());
         results.lines().forEach(printer()::println);
-        printer().println("Written to " + shown(out) + ": " + String.join(", ", fileNames()));
+        printer().println("Written to " + OutputFolder.shown(out) + ": " + named(fileNames()));
         return ExitCode.OK;
+    }
+
+    private static String named(List<String> files) {
+        List<String> others =
+                files.stream().filter(name -> !name.endsWith(PICTURE)).toList();
+        return String.join(", ", others) + " and " + (files.size() - others.size()) + " pictures.";
     }
 
     PrintWriter printer() {
         return spec.commandLine().getOut();
-    }
-
-    private static Path shown(Path path) {
-        Path here = Path.of("").toAbsolutePath();
-        Path there = path.toAbsolutePath().normalize();
-        return there.startsWith(here) ? here.relativize(there) : path;
     }
 }

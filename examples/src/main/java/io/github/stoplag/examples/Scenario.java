@@ -78,28 +78,24 @@ record Scenario(
         List<Leg> legs = legs(file);
         Vehicle leader = new Vehicle(
                 TimeSpan.seconds(0),
-                new BrakeResponse(file.get(LampSwapKeys.LEADER_DEAD_TIME), file.get(LampSwapKeys.LEADER_BUILD_UP)),
-                braking(file, LampSwapKeys.LEADER_BRAKING),
-                file.get(LampSwapKeys.LEADER_LENGTH));
+                new BrakeResponse(file.get(Key.LEADER_DEAD_TIME), file.get(Key.LEADER_BUILD_UP)),
+                braking(file, Key.LEADER_BRAKING),
+                file.get(Key.LEADER_LENGTH));
         Vehicle follower = new Vehicle(
-                file.get(LampSwapKeys.REACTION),
-                new BrakeResponse(file.get(LampSwapKeys.FOLLOWER_DEAD_TIME), file.get(LampSwapKeys.FOLLOWER_BUILD_UP)),
-                braking(file, LampSwapKeys.FOLLOWER_BRAKING),
-                file.get(LampSwapKeys.FOLLOWER_LENGTH));
+                file.get(Key.REACTION),
+                new BrakeResponse(file.get(Key.FOLLOWER_DEAD_TIME), file.get(Key.FOLLOWER_BUILD_UP)),
+                braking(file, Key.FOLLOWER_BRAKING),
+                file.get(Key.FOLLOWER_LENGTH));
         FilamentLamp filament = filament(file);
-        SupplyConditions supply = SupplyConditions.of(file.get(LampSwapKeys.SUPPLY))
-                .withSeriesResistance(file.get(LampSwapKeys.WIRING))
-                .withAmbientTemperature(file.get(LampSwapKeys.AMBIENT))
-                .withLens(
-                        file.word(LampSwapKeys.LENS, "red", List.of("red", "clear"))
-                                        .equals("red")
-                                ? Lens.RED
-                                : Lens.CLEAR);
-        LuminousIntensity filamentIntensity = file.get(LampSwapKeys.FILAMENT_INTENSITY);
-        LedLamp led = LedLamp.of(file.get(LampSwapKeys.LED_DELAY), file.get(LampSwapKeys.LED_RISE));
-        LuminousIntensity ledIntensity = file.get(LampSwapKeys.LED_INTENSITY);
+        SupplyConditions supply = SupplyConditions.of(file.get(Key.SUPPLY))
+                .withSeriesResistance(file.get(Key.WIRING))
+                .withAmbientTemperature(file.get(Key.AMBIENT))
+                .withLens(file.word(Key.LENS, "red", List.of("red", "clear")).equals("red") ? Lens.RED : Lens.CLEAR);
+        LuminousIntensity filamentIntensity = file.get(Key.FILAMENT_INTENSITY);
+        LedLamp led = LedLamp.of(file.get(Key.LED_DELAY), file.get(Key.LED_RISE));
+        LuminousIntensity ledIntensity = file.get(Key.LED_INTENSITY);
         List<Criterion> criteria = Criterion.all(file);
-        file.refuseUnused(LampSwapKeys::unused);
+        file.refuseUnused(Key::unused);
         return new Scenario(
                 heading,
                 legs,
@@ -115,39 +111,39 @@ record Scenario(
     }
 
     private static List<Leg> legs(ScenarioFile file) {
-        List<String> speeds = file.list(LampSwapKeys.SPEEDS);
-        List<String> gaps = file.list(LampSwapKeys.GAP);
+        List<String> speeds = file.list(Key.SPEEDS);
+        List<String> gaps = file.list(Key.GAP);
         if (gaps.size() != 1 && gaps.size() != speeds.size()) {
             throw file.bad(
-                    LampSwapKeys.GAP,
+                    Key.GAP,
                     String.join(", ", gaps),
                     "must be one gap for all speeds or one for each of the " + speeds.size() + " speeds, got "
                             + gaps.size());
         }
         List<Leg> legs = new ArrayList<>();
         for (int i = 0; i < speeds.size(); i++) {
-            Speed speed = file.parse(LampSwapKeys.SPEED, speeds.get(i));
-            legs.add(new Leg(speed, gap(file, gaps.get(gaps.size() == 1 ? 0 : i), speed)));
+            Speed speed = file.parse(Key.SPEED, speeds.get(i));
+            String gap = gaps.get(gaps.size() == 1 ? 0 : i);
+            legs.add(new Leg(speed, gap(file, Key.TIME_GAP, Key.DISTANCE_GAP, gap, speed)));
         }
         legs.sort(Comparator.comparing(Leg::speed));
         for (int i = 1; i < legs.size(); i++) {
             if (legs.get(i).speed().equals(legs.get(i - 1).speed())) {
-                throw file.bad(LampSwapKeys.SPEEDS, String.join(", ", speeds), "the same speed is given twice");
+                throw file.bad(Key.SPEEDS, String.join(", ", speeds), "the same speed is given twice");
             }
         }
         return List.copyOf(legs);
     }
 
-    private static Distance gap(ScenarioFile file, String text, Speed speed) {
+    /** Reads a gap given as a time at a speed or as a distance. */
+    static Distance gap(ScenarioFile file, Key<TimeSpan> timeGap, Key<Distance> distanceGap, String text, Speed speed) {
         if (text.matches(".*[0-9]\\s*(s|ms)")) {
-            return Distance.metres(
-                    speed.inMps() * file.parse(LampSwapKeys.TIME_GAP, text).inSeconds());
+            return Distance.metres(speed.inMps() * file.parse(timeGap, text).inSeconds());
         }
         try {
-            return file.parse(LampSwapKeys.DISTANCE_GAP, text);
+            return file.parse(distanceGap, text);
         } catch (InputException e) {
-            throw new InputException(
-                    e.getMessage() + "; or a time gap such as 1.5 s, in " + LampSwapKeys.TIME_GAP.range(), e);
+            throw new InputException(e.getMessage() + "; or a time gap such as 1.5 s, in " + timeGap.range(), e);
         }
     }
 
@@ -156,8 +152,8 @@ record Scenario(
         if (!text.equals(FROM_ROAD)) {
             return file.parse(key, text);
         }
-        RoadDeceleration onRoad = Road.of(file.get(LampSwapKeys.FRICTION), file.get(LampSwapKeys.GRADE))
-                .deceleration();
+        RoadDeceleration onRoad =
+                Road.of(file.get(Key.FRICTION), file.get(Key.GRADE)).deceleration();
         if (onRoad instanceof RoadDeceleration.Holds holds) {
             return holds.deceleration();
         }
@@ -166,9 +162,9 @@ record Scenario(
 
     private static FilamentLamp filament(ScenarioFile file) {
         return FilamentInput.of(file, lamp -> {
-            file.find(LampSwapKeys.FILAMENT_TEMPERATURE).ifPresent(lamp::filamentTemperature);
-            file.find(LampSwapKeys.GAS_LOSS).ifPresent(lamp::gasLossShare);
-            file.find(LampSwapKeys.COIL_FACTOR).ifPresent(lamp::coilFactor);
+            file.find(Key.FILAMENT_TEMPERATURE).ifPresent(lamp::filamentTemperature);
+            file.find(Key.GAS_LOSS).ifPresent(lamp::gasLossShare);
+            file.find(Key.COIL_FACTOR).ifPresent(lamp::coilFactor);
             return lamp;
         });
     }

@@ -20,7 +20,11 @@ abstract class ScenarioCommand extends ProgramCommand {
             description = "print the shipped scenario with its comments, to be edited, and end")
     private boolean printScenario;
 
-    abstract ScenarioKind kind();
+    /** Gives the name of the scenario that comes with the program. */
+    abstract String shipped();
+
+    /** Gives the keys of its scenarios. */
+    abstract ScenarioFile.Vocabulary vocabulary();
 
     /**
      * Computes everything from a scenario, and writes nothing.
@@ -32,7 +36,7 @@ abstract class ScenarioCommand extends ProgramCommand {
     @Override
     public final Integer call() throws IOException {
         if (printScenario) {
-            printer().print(kind().shippedText());
+            printer().print(Resource.text(shipped()));
             printer().flush();
             return ExitCode.OK;
         }
@@ -41,6 +45,9 @@ abstract class ScenarioCommand extends ProgramCommand {
 
     @Override
     final Results results() {
-        return results(scenario == null ? ScenarioFile.shipped(kind()) : ScenarioFile.read(kind(), scenario));
+        return results(
+                scenario == null
+                        ? ScenarioFile.shipped(shipped(), vocabulary())
+                        : ScenarioFile.read(scenario, vocabulary()));
     }
 }

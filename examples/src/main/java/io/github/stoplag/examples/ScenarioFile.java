@@ -13,12 +13,18 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The lines {@code key = value} of a scenario file, each key known and given once. Every complaint names file, key and value. */
 final class ScenarioFile {
+    /** The scenario that comes with {@code lamp-swap}. */
+    static final String SHIPPED = "minibus.properties";
+
+    static final Vocabulary LAMP_SWAP = Vocabulary.of(Key.names());
+
     private static final int LONGEST_TEXT = 1000;
     private final String name;
     private final Map<String, String> given;
@@ -33,18 +39,41 @@ final class ScenarioFile {
      */
     record Used(String key, String value, boolean isDefault) {}
 
+    /**
+     * The keys that a kind of scenario may have.
+     *
+     * @param has whether a key is one of them
+     * @param listed all of them in words
+     */
+    record Vocabulary(Predicate<String> has, String listed) {
+        static Vocabulary of(List<String> keys) {
+            return new Vocabulary(keys::contains, String.join(", ", keys));
+        }
+    }
+
     private ScenarioFile(String name, Map<String, String> given) {
         this.name = name;
         this.given = given;
     }
 
-    /** Reads the scenario that comes with a program. */
-    static ScenarioFile shipped(ScenarioKind kind) {
+    static ScenarioFile shipped() {
+        return shipped(SHIPPED, LAMP_SWAP);
+    }
+
+    static ScenarioFile shipped(String resource, Vocabulary vocabulary) {
         try {
-            return parse(kind, kind.shipped(), new StringReader(kind.shippedText()));
+            return parse(resource, new StringReader(Resource.text(resource)), vocabulary);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    static String shippedText() {
+        return Resource.text(SHIPPED);
+    }
+
+    static ScenarioFile read(Path path) {
+        return read(path, LAMP_SWAP);
     }
 
     /**
@@ -52,15 +81,15 @@ final class ScenarioFile {
      *
      * @throws InputException if it is missing, not text, or has an unknown or repeated key
      */
-    static ScenarioFile read(ScenarioKind kind, Path path) {
+    static ScenarioFile read(Path path, Vocabulary vocabulary) {
         try (Reader reader = TextFile.open(path)) {
-            return parse(kind, path.toString(), reader);
+            return parse(path.toString(), reader, vocabulary);
         } catch (IOException e) {
             throw TextFile.unreadable(path, e);
         }
     }
 
-    private static ScenarioFile parse(ScenarioKind kind, String name, Reader reader) throws IOException {
+    private static ScenarioFile parse(String name, Reader reader, Vocabulary vocabulary) throws IOException {
         UniqueProperties lines = new UniqueProperties();
         try {
             lines.load(reader);
@@ -73,9 +102,9 @@ final class ScenarioFile {
             if (lines.isRepeated(key)) {
                 throw new InputException(name + ": " + key + " = " + value + ": key is given twice");
             }
-            if (!kind.keys().contains(key)) {
-                throw new InputException(name + ": " + key + " = " + value + ": unknown key; the keys are "
-                        + String.join(", ", kind.keys()));
+            if (!vocabulary.has.test(key)) {
+                throw new InputException(
+                        name + ": " + key + " = " + value + ": unknown key; the keys are " + vocabulary.listed);
             }
             given.put(key, value);
         }
@@ -84,6 +113,11 @@ final class ScenarioFile {
 
     String name() {
         return name;
+    }
+
+    /** Says whether the file gives a key. */
+    boolean has(String key) {
+        return given.containsKey(key);
     }
 
     /** Gives the values asked for so far, in the order of asking. */
@@ -156,7 +190,17 @@ final class ScenarioFile {
     /**
      * Refuses keys that were given but never asked for, so that nobody believes they count.
      *
-     * @param why says of a key why it does not count
+     * @param why why a key may not have been asked for
+     * @throws InputException if there is one
+     */
+    void refuseUnused(String why) {
+        refuseUnused(key -> why);
+    }
+
+    /**
+     * Refuses keys that were given but never asked for.
+     *
+     * @param why says of a key why it may not have been asked for
      * @throws InputException if there is one
      */
     void refuseUnused(UnaryOperator<String> why) {

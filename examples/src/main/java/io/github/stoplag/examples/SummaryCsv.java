@@ -1,17 +1,10 @@
 package io.github.stoplag.examples;
 
-import de.siegmar.fastcsv.writer.CsvWriter;
-import de.siegmar.fastcsv.writer.LineDelimiter;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.util.List;
-import java.util.Optional;
-import java.util.function.ToDoubleFunction;
 
 /** The table of results: a row for each speed and lamp, a field left empty where the quantity does not exist. */
 final class SummaryCsv {
@@ -33,14 +26,7 @@ final class SummaryCsv {
     private SummaryCsv() {}
 
     static String of(LampSwap swap) {
-        StringWriter text = new StringWriter();
-        try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text)) {
-            csv.writeRecord(HEADER);
-            swap.rows().forEach(row -> csv.writeRecord(fields(row)));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return text.toString();
+        return CsvText.of(HEADER, swap.rows().stream().map(SummaryCsv::fields));
     }
 
     private static List<String> fields(LampSwap.Row row) {
@@ -50,19 +36,15 @@ final class SummaryCsv {
                 Numbers.fixed(row.leg().speed().inKmh(), 2),
                 Numbers.fixed(row.leg().speed().inMph(), 2),
                 lamp.name(),
-                field(lamp.onset().timeToLevel(0.1), TimeSpan::inSeconds, 5),
-                field(lamp.onset().timeToLevel(0.9), TimeSpan::inSeconds, 5),
-                field(lamp.seen(), TimeSpan::inSeconds, 5),
+                CsvText.field(lamp.onset().timeToLevel(0.1), TimeSpan::inSeconds, 5),
+                CsvText.field(lamp.onset().timeToLevel(0.9), TimeSpan::inSeconds, 5),
+                CsvText.field(lamp.seen(), TimeSpan::inSeconds, 5),
                 lamp.detection().criterion(),
-                field(row.extraDistance(), Distance::inMetres, 3),
-                field(row.extraDistance(), Distance::inFeet, 2),
-                field(verdict.gapNeeded(), Distance::inMetres, 3),
+                CsvText.field(row.extraDistance(), Distance::inMetres, 3),
+                CsvText.field(row.extraDistance(), Distance::inFeet, 2),
+                CsvText.field(verdict.gapNeeded(), Distance::inMetres, 3),
                 verdict.word(),
-                field(verdict.closingSpeed(), Speed::inKmh, 2),
-                field(verdict.closingSpeed(), Speed::inMph, 2));
-    }
-
-    private static <T> String field(Optional<T> value, ToDoubleFunction<T> in, int decimals) {
-        return value.map(v -> Numbers.fixed(in.applyAsDouble(v), decimals)).orElse("");
+                CsvText.field(verdict.closingSpeed(), Speed::inKmh, 2),
+                CsvText.field(verdict.closingSpeed(), Speed::inMph, 2));
     }
 }

@@ -104,21 +104,18 @@ class BadInputTest {
         Path scenario = Program.scenario(folder, "follower.mood", "calm");
         Program run = Program.lampSwap(results, "--scenario", scenario.toString());
         assertRefused(
-                run,
-                scenario + ": follower.mood = calm: unknown key; the keys are "
-                        + String.join(", ", LampSwapKeys.KIND.keys()));
+                run, scenario + ": follower.mood = calm: unknown key; the keys are " + String.join(", ", Key.names()));
     }
 
     @Test
     void repeatedAndMissingKeysAreNamed() throws IOException {
         Path twice = Program.write(
-                folder.resolve("twice.properties"), LampSwapKeys.KIND.shippedText() + "led.rise-time = 3 ms\n");
+                folder.resolve("twice.properties"), ScenarioFile.shippedText() + "led.rise-time = 3 ms\n");
         assertRefused(
                 Program.lampSwap(results, "--scenario", twice.toString()),
                 twice + ": led.rise-time = 3 ms: key is given twice");
         Path without = Program.write(
-                folder.resolve("without.properties"),
-                LampSwapKeys.KIND.shippedText().replace("led.rise-time = 1 ms", ""));
+                folder.resolve("without.properties"), ScenarioFile.shippedText().replace("led.rise-time = 1 ms", ""));
         assertRefused(
                 Program.lampSwap(results, "--scenario", without.toString()),
                 without + ": led.rise-time: key is missing and has no default");

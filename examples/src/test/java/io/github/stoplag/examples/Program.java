@@ -31,7 +31,7 @@ record Program(int exitCode, String out, String err) {
 
     /** Writes the shipped scenario with some keys set to other values. */
     static Path scenario(Path folder, String... keysAndValues) {
-        String text = LampSwapKeys.KIND.shippedText();
+        String text = ScenarioFile.shippedText();
         for (int i = 0; i < keysAndValues.length; i += 2) {
             String line = "(?m)^" + Pattern.quote(keysAndValues[i]) + " = .*$";
             Matcher old = Pattern.compile(line).matcher(text);

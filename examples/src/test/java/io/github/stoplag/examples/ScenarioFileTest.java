@@ -16,14 +16,14 @@ class ScenarioFileTest {
     Path folder;
 
     static Stream<String> keys() {
-        return LampSwapKeys.KIND.keys().stream();
+        return Key.names().stream();
     }
 
     @ParameterizedTest
     @MethodSource("keys")
     void shippedScenarioShowsEachKey(String key) {
         assertThat(Pattern.compile("(?m)^(# )?" + Pattern.quote(key) + " = \\S")
-                        .matcher(LampSwapKeys.KIND.shippedText())
+                        .matcher(ScenarioFile.shippedText())
                         .results())
                 .hasSize(1);
     }
@@ -33,24 +33,21 @@ class ScenarioFileTest {
         Program printed = Program.run("lamp-swap", "--print-scenario");
         assertThat(printed.exitCode()).isZero();
         Path copy = Program.write(folder.resolve("copy.properties"), printed.out());
-        assertThat(Scenario.of(ScenarioFile.read(LampSwapKeys.KIND, copy)).inputs())
-                .isEqualTo(Scenario.of(ScenarioFile.shipped(LampSwapKeys.KIND)).inputs());
+        assertThat(Scenario.of(ScenarioFile.read(copy)).inputs())
+                .isEqualTo(Scenario.of(ScenarioFile.shipped()).inputs());
     }
 
     @Test
     void byteOrderMarkIsSkipped() {
-        Path marked = Program.write(folder.resolve("marked.properties"), "\ufeff" + LampSwapKeys.KIND.shippedText());
-        assertThat(Scenario.of(ScenarioFile.read(LampSwapKeys.KIND, marked))
-                        .heading()
-                        .title())
-                .startsWith("Community minibus");
+        Path marked = Program.write(folder.resolve("marked.properties"), "\ufeff" + ScenarioFile.shippedText());
+        assertThat(Scenario.of(ScenarioFile.read(marked)).heading().title()).startsWith("Community minibus");
     }
 
     @Test
     void speedsAreSortedAndGapsStayWithTheirSpeeds() {
         Path file = Program.scenario(
                 folder, "speeds", "60 mph, 50 km/h, 30 mph", "following.gap", "100 ft, 2 s, 65 ft 6 in");
-        Scenario scenario = Scenario.of(ScenarioFile.read(LampSwapKeys.KIND, file));
+        Scenario scenario = Scenario.of(ScenarioFile.read(file));
         assertThat(scenario.legs()).hasSize(3);
         assertThat(scenario.legs().get(0).speed().inMph()).isCloseTo(30, within(1e-9));
         assertThat(scenario.legs().get(0).gap().inFeet()).isCloseTo(65.5, within(1e-9));
@@ -63,7 +60,7 @@ class ScenarioFileTest {
     @Test
     void roadGivesTheDecelerationWhereTheFileSaysSo() {
         Path file = Program.scenario(folder, "follower.deceleration", "road", "road.friction", "0.6");
-        Scenario scenario = Scenario.of(ScenarioFile.read(LampSwapKeys.KIND, file));
+        Scenario scenario = Scenario.of(ScenarioFile.read(file));
         assertThat(scenario.follower().deceleration().inMps2()).isCloseTo(0.6 * 9.80665, within(1e-12));
         assertThat(scenario.leader().deceleration().inMps2()).isEqualTo(6.5);
         assertThat(scenario.inputs()).contains(new ScenarioFile.Used("road.grade", "0 %", true));

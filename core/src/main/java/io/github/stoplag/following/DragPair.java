@@ -1,0 +1,67 @@
+package io.github.stoplag.following;
+
+import io.github.stoplag.kernel.Trajectory;
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.road.RoadLoad;
+
+/**
+ * A pair of which road load slows each vehicle from the moment its brakes act; until then the engine holds the speed.
+ *
+ * <p>The motions come from {@link RoadLoadMotion}; without road load every result is that of the pair itself. A vehicle that
+ * does not brake goes on at constant speed.
+ *
+ * @param pair the pair as its brakes alone would move it
+ * @param leaderLoad the leader's rolling resistance and drag
+ * @param followerLoad the follower's
+ */
+public record DragPair(Pair pair, RoadLoad leaderLoad, RoadLoad followerLoad) {
+    /**
+     * Gives both motions.
+     *
+     * @return the encounter, for outcome, gap needed and time to collision
+     */
+    public Encounter encounter() {
+        return encounter(pair.lampLatency().inSeconds());
+    }
+
+    private Encounter encounter(double latencyS) {
+        BrakingVehicle leader = pair.leader();
+        BrakingVehicle follower = pair.follower();
+        return new Encounter(
+                slowed(leader, pair.leaderTrajectory(), leader.onsetS(), leaderLoad),
+                slowed(follower, pair.followerTrajectory(latencyS), latencyS + follower.onsetS(), followerLoad),
+                pair.gap());
+    }
+
+    /**
+     * Finds the outcome.
+     *
+     * @return no contact and the smallest gap, or contact, when and how fast
+     */
+    public PairOutcome outcome() {
+        return encounter().outcome();
+    }
+
+    /**
+     * Finds the gap with which the two just do not touch.
+     *
+     * @return the border, or that no gap is enough
+     */
+    public GapNeeded gapNeeded() {
+        return encounter().gapNeeded();
+    }
+
+    /**
+     * Finds the largest lamp latency that still avoids contact.
+     *
+     * @return the border, or that any or no latency does
+     */
+    public LatencyBorder largestLampLatency() {
+        return pair.largestLampLatency(latencyS -> encounter(latencyS).gapNeeded());
+    }
+
+    private static Trajectory slowed(BrakingVehicle vehicle, Trajectory motion, double onsetS, RoadLoad load) {
+        boolean brakes = vehicle.deceleration().inMps2() > 0;
+        return brakes ? RoadLoadMotion.of(motion, load, TimeSpan.seconds(onsetS)) : motion;
+    }
+}

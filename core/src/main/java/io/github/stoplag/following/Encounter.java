@@ -1,0 +1,111 @@
+package io.github.stoplag.following;
+
+import io.github.stoplag.kernel.GapEvent;
+import io.github.stoplag.kernel.GapKernel;
+import io.github.stoplag.kernel.Trajectory;
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.quantity.TimeSpan;
+
+/**
+ * A leader and a follower on one lane, each with any motion of constant-jerk phases: braking in several steps, speeding up,
+ * at constant speed, standing, or not responding at all.
+ *
+ * <p>gap(t) = g + s_L(t) − s_F(t)
+ *
+ * <p>g gap at time 0 from the follower's front to the leader's rear [m]; s_L, s_F distances run since time 0 [m]. Range: g in
+ * [0, 1e5] m. Both motions are prescribed: neither vehicle answers to the other, and nothing is said about the motion after
+ * a contact.
+ *
+ * <p>Example: {@code new Encounter(Trajectory.startingAt(0).build(), Trajectory.stop(20, 1, 0, 8),
+ * Distance.metres(50)).outcome()} is a stop 5 m behind a standing vehicle.
+ *
+ * <p>Source: kinematics; see {@link GapKernel}.
+ *
+ * @param leader the motion of the vehicle ahead
+ * @param follower the motion of the vehicle behind
+ * @param gap the gap at time 0
+ */
+public record Encounter(Trajectory leader, Trajectory follower, Distance gap) {
+    /**
+     * Checks the gap.
+     *
+     * @param leader the motion of the vehicle ahead
+     * @param follower the motion of the vehicle behind
+     * @param gap the gap at time 0
+     * @throws IllegalArgumentException if the gap is not in [0, 1e5] m
+     */
+    public Encounter {
+        Check.inRange("gap", gap.inMetres(), 0, 1e5, "m");
+    }
+
+    /**
+     * Finds the outcome, exactly.
+     *
+     * @return no contact and the smallest gap, or contact, when and how fast
+     */
+    public PairOutcome outcome() {
+        GapEvent event = new GapEvent();
+        GapKernel.event(leader, follower, gap.inMetres(), event);
+        return outcomeOf(event);
+    }
+
+    static PairOutcome outcomeOf(GapEvent event) {
+        if (event.contact()) {
+            return new PairOutcome.Contact(
+                    TimeSpan.seconds(event.timeS()),
+                    Speed.mps(event.closingSpeedMps()),
+                    Speed.mps(event.leaderSpeedMps()),
+                    Speed.mps(event.followerSpeedMps()),
+                    event.leaderStanding());
+        }
+        return new PairOutcome.NoContact(
+                Distance.metres(event.smallestGapM()), TimeSpan.seconds(event.timeS()), event.grazing());
+    }
+
+    /**
+     * Finds the gap with which the two just do not touch: −min over t of (s_L − s_F). The encounter's own gap plays no part.
+     *
+     * @return the exact border, or that no gap is enough
+     */
+    public GapNeeded gapNeeded() {
+        double neededM = GapKernel.gapNeededM(leader, follower, new GapEvent());
+        if (Double.isInfinite(neededM)) {
+            return new GapNeeded.Unbounded("the follower goes on faster than the leader for ever");
+        }
+        return new GapNeeded.Finite(Distance.metres(neededM));
+    }
+
+    /**
+     * Gives the gap at a time, as the prescribed motions have it; negative once the follower would have run through the
+     * leader.
+     *
+     * @param time the time, in [0, 1e6] s
+     * @return the gap
+     * @throws IllegalArgumentException if the time is out of range
+     */
+    public Distance gapAt(TimeSpan time) {
+        double timeS = time.inSeconds();
+        return Distance.metres(gap.inMetres() + (leader.positionAtM(timeS) - follower.positionAtM(timeS)));
+    }
+
+    /**
+     * Follows the time to collision over the whole motion.
+     *
+     * @return its course up to the contact, or for ever
+     */
+    public TimeToCollision timeToCollision() {
+        return TimeToCollision.of(this);
+    }
+
+    /**
+     * Tells what changes from this encounter to another one.
+     *
+     * @param after the other one, for example with another lamp
+     * @return the difference in metres, seconds, outcome and closing speed
+     */
+    public Difference differenceTo(Encounter after) {
+        return Difference.between(this, after);
+    }
+}
