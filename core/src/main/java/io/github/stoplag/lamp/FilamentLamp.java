@@ -28,9 +28,11 @@ import org.jspecify.annotations.Nullable;
  * diameter, length and mass, hot. Resistance follows R(T) = Rd ρ(T)/ρ(Td); the 1 to 2 % by which the wire's own expansion
  * changes resistance and area is left out.
  *
- * <p>Defaults and ranges: Td 2800 K [2200, 3200], or the temperature at which the bulb gives its rated flux if that is
+ * <p>Defaults and ranges: Td 2800 K [2000, 3200], or the temperature at which the bulb gives its rated flux if that is
  * set; g 0.18 [0, 0.5], 0 for a vacuum bulb; f 0.72 [0.5, 1], 1 for a straight wire. They are assumed values for a
- * gas-filled single-coil signal bulb, not fitted lamp by lamp. Filament ends and supports count as gas loss.
+ * gas-filled single-coil signal bulb, not fitted lamp by lamp. Filament ends and supports count as gas loss. Glass and cap
+ * keep back a share of the light, default 0.05 [0, 0.3] (IES Lighting Handbook 1984, 4.5 to 7 % of the input in bulb and
+ * base, from memory); it counts where a rated flux sets the temperature.
  *
  * <p>Sources: radiation plus a loss linear in T − T0 describes commercial lamps, Carlà, Am. J. Phys. 81 (2013) 512 (seen,
  * abstract and introduction); the coil factor as a concept, Agrawal, Lat. Am. J. Phys. Educ. 5 (2011) (seen, abstract).
@@ -45,7 +47,13 @@ public final class FilamentLamp {
         ratedVoltage = b.ratedVoltage;
         ratedPower = b.ratedPower;
         givenFlux = Optional.ofNullable(b.ratedFlux);
-        wire = new FilamentWire(ratedVoltage.inVolts(), ratedPower.inWatts(), filamentK, b.gasLossShare, b.coilFactor);
+        wire = new FilamentWire(
+                ratedVoltage.inVolts(),
+                ratedPower.inWatts(),
+                filamentK,
+                b.gasLossShare,
+                b.coilFactor,
+                b.lightLossShare);
     }
 
     /**
@@ -65,52 +73,71 @@ public final class FilamentLamp {
      *
      * @param conditions supply, wiring, temperatures and lens
      * @return the onset of its light, temperature and current
-     * @throws IllegalArgumentException if the supply would drive the filament beyond 3600 K, if it warms it by less than
-     *     0.01 K, or if the filament starts hotter than it will settle
+     * @throws IllegalArgumentException if the supply would drive the filament beyond 3600 K (see {@link #outcome}), or if
+     *     the filament starts hotter than it will settle
      */
     public FilamentOnset switchOn(SupplyConditions conditions) {
         return new FilamentOnset(this, conditions);
     }
 
     /**
-     * Names the lamp by its rating.
+     * Switches the lamp on and says what comes of it, also where no light does.
      *
-     * @return for example {@code filament 13.5 V 26 W}
+     * @param conditions supply, wiring, temperatures and lens
+     * @return lights, too dim to light, or burns out
+     * @throws IllegalArgumentException if the filament starts hotter than it will settle
      */
+    public SwitchOnOutcome outcome(SupplyConditions conditions) {
+        return SwitchOnOutcome.of(this, conditions);
+    }
+
+    /**
+     * Switches the lamp off after it has been lit for long.
+     *
+     * @param conditions the conditions under which it was lit
+     * @return the decay of its light, temperature and current
+     * @throws IllegalArgumentException if the supply would have driven the filament beyond 3600 K
+     */
+    public FilamentDecay switchOff(SupplyConditions conditions) {
+        FilamentPath lit = FilamentTransient.of(this, conditions).path();
+        return FilamentDecay.of(this, conditions.withSupply(Voltage.volts(0)), lit.steadyK());
+    }
+
+    /**
+     * Gives the times to several levels of the final light at once: the fast path, without a curve.
+     *
+     * @param conditions supply, wiring, temperatures and lens
+     * @param levelRatios the levels relative to the final light, each in (0, 1), in rising order
+     * @return the times since switch-on in seconds, equal to those of {@link #switchOn} to about 1e-9
+     * @throws IllegalArgumentException as {@link #switchOn}, or if a level is out of range or order
+     */
+    public double[] timesToLevelsS(SupplyConditions conditions, double... levelRatios) {
+        return FilamentOnset.timesToLevelsS(this, conditions, levelRatios);
+    }
+
+    /** {@return the lamp's name by its rating, for example {@code filament 13.5 V 26 W}} */
     public String label() {
         return "filament " + ratedVoltage + " " + ratedPower;
     }
 
-    /**
-     * Gives the design voltage.
-     *
-     * @return U
-     */
+    /** {@return the design voltage U} */
     public Voltage ratedVoltage() {
         return ratedVoltage;
     }
 
-    /**
-     * Gives the power drawn at the design voltage.
-     *
-     * @return P
-     */
+    /** {@return the power P drawn at the design voltage} */
     public Power ratedPower() {
         return ratedPower;
     }
 
-    /**
-     * Gives the luminous flux of the bare bulb at the design voltage: as set, else as predicted.
-     *
-     * @return the flux
-     */
+    /** {@return the luminous flux of the bare bulb at the design voltage: as set, else as predicted} */
     public LuminousFlux ratedFlux() {
         return givenFlux.orElseGet(this::predictedFlux);
     }
 
     /**
-     * Predicts the luminous flux of the bare bulb at the design voltage: Φ = π L(Td) A, for a surface of equal luminance in
-     * all directions, nothing absorbed by glass or supports.
+     * Predicts the luminous flux of the bare bulb at the design voltage: Φ = (1 − a) π L(Td) A, for a surface of equal
+     * luminance in all directions, a the share kept back by glass and cap.
      *
      * @return the flux
      */
@@ -118,77 +145,51 @@ public final class FilamentLamp {
         return LuminousFlux.lumens(wire.predictedLm());
     }
 
-    /**
-     * Gives the filament's temperature at the design voltage.
-     *
-     * @return Td
-     */
+    /** {@return the filament's temperature Td at the design voltage} */
     public Temperature filamentTemperature() {
         return Temperature.kelvin(wire.filamentK());
     }
 
-    /**
-     * Gives the filament's resistance at the design voltage.
-     *
-     * @return Rd = U²/P
-     */
+    /** {@return the filament's resistance at the design voltage, Rd = U²/P} */
     public Resistance ratedResistance() {
         return Resistance.ohms(wire.ratedOhm());
     }
 
     /**
-     * Gives the filament's resistance at a temperature.
+     * {@return the filament's resistance at a temperature, R(T) = Rd ρ(T)/ρ(Td)}
      *
      * @param temperature the filament's temperature, [200, 3695] K; 300 K gives the cold resistance
-     * @return R(T) = Rd ρ(T)/ρ(Td)
      * @throws IllegalArgumentException if the temperature is out of range
      */
     public Resistance resistanceAt(Temperature temperature) {
         return Resistance.ohms(wire.resistanceOhm(temperature.inKelvin()));
     }
 
-    /**
-     * Gives the resistance of the filament at 300 K.
-     *
-     * @return the cold resistance
-     */
+    /** {@return the resistance of the filament at 300 K} */
     public Resistance coldResistance() {
         return Resistance.ohms(wire.resistanceOhm(FilamentWire.DESIGN_AMBIENT_K));
     }
 
-    /**
-     * Gives the length of the wire, uncoiled, as it follows from the rating.
-     *
-     * @return l
-     */
+    /** {@return the length l of the wire, uncoiled, as it follows from the rating} */
     public Distance wireLength() {
         return Distance.metres(wire.lengthM());
     }
 
-    /**
-     * Gives the diameter of the wire, as it follows from the rating.
-     *
-     * @return d
-     */
+    /** {@return the diameter d of the wire, as it follows from the rating} */
     public Distance wireDiameter() {
         return Distance.metres(wire.diameterM());
     }
 
-    /**
-     * Gives the mass of the wire, as it follows from the rating.
-     *
-     * @return m
-     */
+    /** {@return the mass m of the wire, as it follows from the rating} */
     public Mass wireMass() {
         return Mass.kg(wire.massKg());
     }
 
     /**
-     * Gives the power the filament loses at a temperature.
+     * {@return the power the filament loses at a temperature, A ε(T) σ (T⁴ − T0⁴) + G (T − T0)}
      *
      * @param temperature the filament's temperature T, [200, 3695] K
      * @param ambient the surroundings T0
-     * @return A ε(T) σ (T⁴ − T0⁴) + G (T − T0)
      * @throws IllegalArgumentException if the filament's temperature is out of range or below the surroundings
      */
     public Power lossAt(Temperature temperature, Temperature ambient) {
@@ -210,7 +211,7 @@ public final class FilamentLamp {
 
     /** Collects a lamp's rating and what is known of its filament. */
     public static final class Builder {
-        private static final double LOWEST_FILAMENT_K = 2200;
+        private static final double LOWEST_FILAMENT_K = 2000;
         private static final double HIGHEST_FILAMENT_K = 3200;
         private static final double USUAL_FILAMENT_K = 2800;
 
@@ -220,6 +221,7 @@ public final class FilamentLamp {
         private @Nullable Temperature filamentTemperature;
         private double gasLossShare = 0.18;
         private double coilFactor = 0.72;
+        private double lightLossShare = 0.05;
 
         private Builder(Voltage ratedVoltage, Power ratedPower) {
             Check.inRange("rated voltage", ratedVoltage.inVolts(), 0.5, 300, "V");
@@ -241,10 +243,9 @@ public final class FilamentLamp {
         }
 
         /**
-         * Sets the filament's temperature at the design voltage.
+         * {@return this builder after it has set the filament's temperature at the design voltage}
          *
-         * @param temperature the temperature, [2200, 3200] K
-         * @return this builder
+         * @param temperature the temperature, [2000, 3200] K
          * @throws IllegalArgumentException if it is out of range
          */
         public Builder filamentTemperature(Temperature temperature) {
@@ -254,10 +255,9 @@ public final class FilamentLamp {
         }
 
         /**
-         * Sets the share of the rated power lost to gas and supports.
+         * {@return this builder after it has set the share of the rated power lost to gas and supports}
          *
          * @param ratio the share g, [0, 0.5]
-         * @return this builder
          * @throws IllegalArgumentException if it is out of range
          */
         public Builder gasLossShare(double ratio) {
@@ -266,10 +266,9 @@ public final class FilamentLamp {
         }
 
         /**
-         * Sets the effective radiating area over the wire's surface.
+         * {@return this builder after it has set the effective radiating area over the wire's surface}
          *
          * @param ratio the coil factor f, [0.5, 1]
-         * @return this builder
          * @throws IllegalArgumentException if it is out of range
          */
         public Builder coilFactor(double ratio) {
@@ -278,10 +277,21 @@ public final class FilamentLamp {
         }
 
         /**
+         * {@return this builder after it has set the share of the filament's light that glass, cap and supports keep back}
+         *
+         * @param ratio the share a, [0, 0.3]
+         * @throws IllegalArgumentException if it is out of range
+         */
+        public Builder lightLossShare(double ratio) {
+            lightLossShare = Check.inRange("light-loss share", ratio, 0, 0.3, "");
+            return this;
+        }
+
+        /**
          * Works the wire out.
          *
          * @return the lamp
-         * @throws IllegalArgumentException if the rated flux asks for a filament outside [2200, 3200] K
+         * @throws IllegalArgumentException if the rated flux asks for a filament outside [2000, 3200] K
          */
         public FilamentLamp build() {
             if (filamentTemperature != null) {
@@ -291,7 +301,7 @@ public final class FilamentLamp {
                 return new FilamentLamp(this, USUAL_FILAMENT_K);
             }
             double fluxLm = Check.inRange(
-                    "rated flux of a " + ratedPower + " filament between 2200 K and 3200 K",
+                    "rated flux of a " + ratedPower + " filament between 2000 K and 3200 K",
                     ratedFlux.inLumens(),
                     predictedLm(LOWEST_FILAMENT_K),
                     predictedLm(HIGHEST_FILAMENT_K),

@@ -1,11 +1,13 @@
 package io.github.stoplag.lamp;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caveat;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,11 +27,11 @@ import java.util.OptionalDouble;
  */
 public final class FilamentOnset implements OnsetCurve {
     /** The Draper point in kelvin, from memory: below it a surface does not visibly glow. */
-    private static final double VISIBLE_GLOW_K = 798;
+    static final double VISIBLE_GLOW_K = 798;
 
     private final FilamentLamp lamp;
     private final SupplyConditions conditions;
-    private final HeatingCurve heating;
+    private final FilamentTransient heating;
     private final Photometry photometry;
     private final double steadyLog;
     private final double initialRatio;
@@ -37,10 +39,48 @@ public final class FilamentOnset implements OnsetCurve {
     FilamentOnset(FilamentLamp lamp, SupplyConditions conditions) {
         this.lamp = lamp;
         this.conditions = conditions;
-        heating = new HeatingCurve(lamp, conditions);
+        heating = FilamentTransient.of(lamp, conditions);
+        requireHeating(heating.path(), conditions);
         photometry = Photometry.tungsten(conditions.lens());
         steadyLog = photometry.logLuminance(heating.steadyK());
         initialRatio = ratioAt(heating.initialK());
+    }
+
+    static double[] timesToLevelsS(FilamentLamp lamp, SupplyConditions conditions, double... levelRatios) {
+        FilamentPath path = FilamentPath.of(
+                lamp.label(),
+                HeatBalance.of(lamp, conditions),
+                conditions.supply().inVolts(),
+                conditions.initialTemperature().inKelvin());
+        requireHeating(path, conditions);
+        Photometry photometry = Photometry.tungsten(conditions.lens());
+        double steadyLog = photometry.logLuminance(path.steadyK());
+        double initialLog = photometry.logLuminance(path.initialK());
+        double[] timesS = new double[levelRatios.length];
+        double u = 0;
+        double timeS = 0;
+        for (int i = 0; i < timesS.length; i++) {
+            double log = steadyLog + Math.log(OnsetCurve.checkLevel(levelRatios[i]));
+            if (i > 0 && !(levelRatios[i] >= levelRatios[i - 1])) {
+                throw new IllegalArgumentException("levels must rise, got " + Numbers.text(levelRatios[i]) + " after "
+                        + Numbers.text(levelRatios[i - 1]));
+            }
+            if (log > initialLog && !path.isSettled()) {
+                double toU = path.uOf(photometry.temperatureK(log, path.initialK(), path.steadyK()));
+                timeS += path.secondsBetweenU(u, toU);
+                u = toU;
+            }
+            timesS[i] = timeS;
+        }
+        return timesS;
+    }
+
+    private static void requireHeating(FilamentPath path, SupplyConditions conditions) {
+        if (path.steadyK() < path.initialK() && !path.isSettled()) {
+            throw new IllegalArgumentException("initial filament temperature must not be above the "
+                    + Numbers.text(path.steadyK()) + " K at which " + conditions.supply()
+                    + " holds the filament (a decay starts there), got " + conditions.initialTemperature());
+        }
     }
 
     /**
@@ -63,31 +103,38 @@ public final class FilamentOnset implements OnsetCurve {
         return Current.amperes(time.inSeconds() < 0 ? 0 : heating.currentA(heating.temperatureK(time.inSeconds())));
     }
 
-    /**
-     * Gives the current at the instant of switch-on, the largest.
-     *
-     * @return I(0)
-     */
+    /** {@return the current I(0) at the instant of switch-on, the largest} */
     public Current inrushCurrent() {
         return Current.amperes(heating.currentA(heating.initialK()));
     }
 
-    /**
-     * Gives the current once the filament is hot.
-     *
-     * @return I(∞)
-     */
+    /** {@return the current I(∞) once the filament is hot} */
     public Current steadyCurrent() {
         return Current.amperes(heating.currentA(heating.steadyK()));
     }
 
-    /**
-     * Gives the inrush current over the steady current.
-     *
-     * @return I(0)/I(∞)
-     */
+    /** {@return the inrush current over the steady current, I(0)/I(∞)} */
     public double inrushRatio() {
-        return heating.currentA(heating.initialK()) / heating.currentA(heating.steadyK());
+        double seriesOhm = heating.path().balance().seriesOhm();
+        return (lamp.wire().resistanceOhm(heating.steadyK()) + seriesOhm)
+                / (lamp.wire().resistanceOhm(heating.initialK()) + seriesOhm);
+    }
+
+    /** {@return the current surge at switch-on: its ratio, its energy and how fast it is over} */
+    public Inrush inrush() {
+        return new Inrush(this, heating);
+    }
+
+    /**
+     * Switches the lamp off again, hot or still warming up.
+     *
+     * @param after how long it was on, not negative
+     * @return the decay from the temperature reached by then
+     * @throws IllegalArgumentException if the time is negative
+     */
+    public FilamentDecay switchOffAfter(TimeSpan after) {
+        Check.inRange("time on", after.inSeconds(), 0, 1e6, "s");
+        return FilamentDecay.of(lamp, conditions.withSupply(Voltage.volts(0)), heating.temperatureK(after.inSeconds()));
     }
 
     /**
@@ -100,11 +147,7 @@ public final class FilamentOnset implements OnsetCurve {
         return Power.watts(ampere * ampere * lamp.wire().resistanceOhm(heating.steadyK()));
     }
 
-    /**
-     * Gives the filament's temperature once hot.
-     *
-     * @return Ts
-     */
+    /** {@return the filament's temperature Ts once hot} */
     public Temperature steadyTemperature() {
         return Temperature.kelvin(heating.steadyK());
     }
@@ -131,20 +174,12 @@ public final class FilamentOnset implements OnsetCurve {
         return LuminousFlux.lumens(lamp.ratedFlux().inLumens() * Math.exp(logRatio));
     }
 
-    /**
-     * Gives the conditions of the switch-on.
-     *
-     * @return supply, wiring, temperatures and lens
-     */
+    /** {@return the conditions of the switch-on: supply, wiring, temperatures and lens} */
     public SupplyConditions conditions() {
         return conditions;
     }
 
-    /**
-     * Gives the lamp.
-     *
-     * @return the lamp that was switched on
-     */
+    /** {@return the lamp that was switched on} */
     public FilamentLamp lamp() {
         return lamp;
     }
@@ -182,21 +217,28 @@ public final class FilamentOnset implements OnsetCurve {
 
     @Override
     public List<String> basis() {
+        return basis(
+                lamp,
+                conditions,
+                "switched on to a step of " + conditions.supply() + " through " + conditions.seriesResistance()
+                        + ", filament at " + conditions.initialTemperature() + ", surroundings at "
+                        + conditions.ambientTemperature() + "; steady filament temperature "
+                        + Numbers.text(heating.steadyK(), 4) + " K");
+    }
+
+    static List<String> basis(FilamentLamp lamp, SupplyConditions conditions, String course) {
         FilamentWire wire = lamp.wire();
         List<String> lines = new ArrayList<>();
         lines.add("filament from its rating: " + lamp.ratedPower() + " at " + lamp.ratedVoltage());
         lines.add("filament temperature " + Numbers.text(wire.filamentK(), 4) + " K, gas-loss share "
                 + Numbers.text(wire.gasLossShare()) + ", coil factor " + Numbers.text(wire.coilFactor())
-                + " (assumed unless given)");
+                + ", light-loss share " + Numbers.text(wire.lightLossShare()) + " (assumed unless given)");
         lines.add("heat loss: radiation and a loss linear in temperature difference, Carlà, Am. J. Phys. 81 (2013) 512"
                 + " (seen)");
         lines.addAll(Tungsten.basis());
-        lines.add("light: Planck, tungsten spectral emissivity of Pon & Hessler 1984 (seen), CIE 1924 V(λ) (seen)");
-        lines.add("switched on to a step of " + conditions.supply() + " through "
-                + conditions.seriesResistance() + ", filament at " + conditions.initialTemperature()
-                + ", surroundings at " + conditions.ambientTemperature() + ", " + conditions.lens()
-                + (conditions.lens() == Lens.RED ? " (assumed transmission)" : ""));
-        lines.add("steady filament temperature " + Numbers.text(heating.steadyK(), 4) + " K");
+        lines.add("light: Planck, tungsten spectral emissivity of Pon & Hessler 1984 (seen), CIE 1924 V(λ) (seen), "
+                + conditions.lens() + (conditions.lens() == Lens.RED ? " (assumed transmission)" : ""));
+        lines.add(course);
         return List.copyOf(lines);
     }
 

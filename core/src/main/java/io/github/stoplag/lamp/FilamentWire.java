@@ -14,6 +14,7 @@ final class FilamentWire {
     private final double filamentK;
     private final double gasLossShare;
     private final double coilFactor;
+    private final double lightLossShare;
     private final double ratedOhm;
     private final double hotResistivityOhmM;
     private final double radiatingAreaM2;
@@ -22,8 +23,15 @@ final class FilamentWire {
     private final double lengthM;
     private final double massKg;
 
-    FilamentWire(double ratedV, double ratedW, double filamentK, double gasLossShare, double coilFactor) {
+    FilamentWire(
+            double ratedV,
+            double ratedW,
+            double filamentK,
+            double gasLossShare,
+            double coilFactor,
+            double lightLossShare) {
         this.filamentK = filamentK;
+        this.lightLossShare = lightLossShare;
         this.gasLossShare = gasLossShare;
         this.coilFactor = coilFactor;
         ratedOhm = ratedV * ratedV / ratedW;
@@ -48,6 +56,10 @@ final class FilamentWire {
         return coilFactor;
     }
 
+    double lightLossShare() {
+        return lightLossShare;
+    }
+
     double ratedOhm() {
         return ratedOhm;
     }
@@ -65,7 +77,8 @@ final class FilamentWire {
     }
 
     double predictedLm() {
-        return Math.PI
+        return (1 - lightLossShare)
+                * Math.PI
                 * radiatingAreaM2
                 * Math.exp(Photometry.tungsten(Lens.CLEAR).logLuminance(filamentK));
     }
@@ -85,6 +98,11 @@ final class FilamentWire {
     private static double exitanceWPerM2(double temperatureK, double ambientK) {
         return Tungsten.totalEmissivityRatio(temperatureK)
                 * STEFAN_BOLTZMANN
-                * (Math.pow(temperatureK, 4) - Math.pow(ambientK, 4));
+                * (fourth(temperatureK) - fourth(ambientK));
+    }
+
+    private static double fourth(double x) {
+        double square = x * x;
+        return square * square;
     }
 }

@@ -27,7 +27,12 @@ public final class Photometry {
     private static final double BOLTZMANN_JPERK = 1.380649e-23;
     private static final double SECOND_RADIATION_MK = PLANCK_JS * LIGHT_MPS / BOLTZMANN_JPERK;
     private static final double STEP_NM = 5;
+    private static final double BLUE_NM = 450;
+    private static final double RED_NM = 650;
     private static final int POINTS = 49;
+    private static final int SECANT_STEPS = 12;
+    /** The last digits of ln L near 1e2. */
+    private static final double ROUNDING = 2e-14;
     /** Takes the steep part out of ln L, whose slope in 1/T is near −c2/λ at the eye's peak. */
     private static final double WIEN_K = SECOND_RADIATION_MK / 560e-9;
 
@@ -100,6 +105,24 @@ public final class Photometry {
     }
 
     /**
+     * Gives the temperature of the black body whose light has the colour of glowing tungsten: equal ratio of blue to red.
+     *
+     * <p>1/Tc = 1/T − ln(ε(λb)/ε(λr))/(c2 (1/λb − 1/λr)), λb = 450 nm, λr = 650 nm, c2 = hc/k, by Wien's law; tungsten's emissivity falls from blue to
+     * red, so Tc lies some 50 K above T at 2800 K.
+     *
+     * @param tungsten the true temperature T of the tungsten, [200, 3695] K
+     * @return Tc
+     * @throws IllegalArgumentException if the temperature is out of range
+     */
+    public static Temperature colourTemperature(Temperature tungsten) {
+        double kelvin = tungsten.inKelvin();
+        double logRatio = Math.log(
+                Tungsten.spectralEmissivityRatio(BLUE_NM, kelvin) / Tungsten.spectralEmissivityRatio(RED_NM, kelvin));
+        double inverse = 1 / kelvin - logRatio / (SECOND_RADIATION_MK * 1e9 * (1 / BLUE_NM - 1 / RED_NM));
+        return Temperature.kelvin(1 / inverse);
+    }
+
+    /**
      * Gives the natural logarithm of the luminance in cd/m².
      *
      * @param temperatureK the temperature in kelvin
@@ -126,10 +149,26 @@ public final class Photometry {
      * @return the temperature in kelvin
      */
     double temperatureK(double logLuminance, double loK, double hiK) {
-        // in 1/T the curve is almost straight, so the root is found in a few steps
-        double inverse =
+        // in 1/T the curve is almost straight, so the secant rule ends in a few steps
+        double previous = 1 / hiK;
+        double previousOff = logLuminance(hiK) - logLuminance;
+        double inverse = previous + previousOff / WIEN_K;
+        for (int i = 0; i < SECANT_STEPS; i++) {
+            if (!(inverse >= 1 / hiK && inverse <= 1 / loK)) {
+                break;
+            }
+            double off = logLuminance(1 / inverse) - logLuminance;
+            double step = off * (inverse - previous) / (off - previousOff);
+            if (Math.abs(off) < ROUNDING || !(Math.abs(step) > 1e-15 * inverse)) {
+                return 1 / inverse;
+            }
+            previous = inverse;
+            previousOff = off;
+            inverse -= step;
+        }
+        double bracketed =
                 new BrentSolver(1e-15, 1e-18).solve(100, y -> logLuminance(1 / y) - logLuminance, 1 / hiK, 1 / loK);
-        return Math.min(hiK, Math.max(loK, 1 / inverse));
+        return Math.min(hiK, Math.max(loK, 1 / bracketed));
     }
 
     private static double sum(double[] nm, double[] weight, DoubleBinaryOperator emissivity, double temperatureK) {

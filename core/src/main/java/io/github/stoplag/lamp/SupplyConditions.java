@@ -8,7 +8,7 @@ import io.github.stoplag.quantity.Voltage;
 /**
  * How a filament lamp is switched on: a step of constant supply voltage through switch and harness.
  *
- * @param supply the voltage before the series resistance, above 0
+ * @param supply the voltage before the series resistance, [0, 1000] V
  * @param seriesResistance switch, connectors and harness together, [0, 100] Ω
  * @param ambientTemperature the surroundings into which the filament loses heat, [200, 500] K
  * @param initialTemperature the filament's temperature at switch-on, [200, 3600] K
@@ -30,11 +30,11 @@ public record SupplyConditions(
      * @param ambientTemperature the surroundings
      * @param initialTemperature the filament's temperature at switch-on
      * @param lens what the light passes
-     * @throws IllegalArgumentException if the supply is not in (0, 1000] V, the series resistance not in [0, 100] Ω, the
+     * @throws IllegalArgumentException if the supply is not in [0, 1000] V, the series resistance not in [0, 100] Ω, the
      *     ambient temperature not in [200, 500] K or the initial temperature not in [200, 3600] K
      */
     public SupplyConditions {
-        Check.above("supply voltage", supply.inVolts(), 0, 1000, "V");
+        Check.inRange("supply voltage", supply.inVolts(), 0, 1000, "V");
         Check.inRange("series resistance", seriesResistance.inOhms(), 0, 100, "Ω");
         Check.inRange("ambient temperature", ambientTemperature.inKelvin(), Tungsten.LOWEST_K, 500, "K");
         Check.inRange(
@@ -50,10 +50,21 @@ public record SupplyConditions(
      *
      * @param supply the supply voltage
      * @return the conditions
-     * @throws IllegalArgumentException if the supply is not in (0, 1000] V
+     * @throws IllegalArgumentException if the supply is not in [0, 1000] V
      */
     public static SupplyConditions of(Voltage supply) {
         return new SupplyConditions(supply, Resistance.ohms(0), ROOM, ROOM, Lens.CLEAR);
+    }
+
+    /**
+     * Changes the supply and keeps all else.
+     *
+     * @param newSupply the supply voltage, [0, 1000] V
+     * @return the changed conditions
+     * @throws IllegalArgumentException if it is out of range
+     */
+    public SupplyConditions withSupply(Voltage newSupply) {
+        return new SupplyConditions(newSupply, seriesResistance, ambientTemperature, initialTemperature, lens);
     }
 
     /**

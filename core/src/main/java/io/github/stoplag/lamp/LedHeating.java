@@ -1,0 +1,117 @@
+package io.github.stoplag.lamp;
+
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Temperature;
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Source;
+import io.github.stoplag.source.Table;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * How an LED loses light as it warms.
+ *
+ * <p>Φ(Tj)/Φ(T0) = e^(−k (Tj − T0)); while it warms itself up by ΔT with time constant θ, Tj(t) = T0 + ΔT (1 − e^(−t/θ)).
+ *
+ * <p>Symbols: Tj junction temperature; T0 reference temperature in °C; k slope in 1/K from a published loss at a temperature,
+ * k = −ln(1 − loss)/(T − T0). Rows and their standing in {@code led_temperature.csv}. Possible Tj: [-60, 200] °C.
+ *
+ * @param kind which LED, for example {@code AlInGaP red-orange}
+ * @param slopePerK k in 1/K
+ * @param referenceC T0 in °C
+ * @param validToC the highest temperature of the published figure in °C
+ * @param source where the slope comes from
+ */
+public record LedHeating(String kind, double slopePerK, double referenceC, double validToC, Source source) {
+    /**
+     * Checks the slope.
+     *
+     * @param kind which LED
+     * @param slopePerK k in 1/K
+     * @param referenceC T0 in °C
+     * @param validToC the highest temperature of the published figure in °C
+     * @param source where the slope comes from
+     * @throws IllegalArgumentException if the slope is not in [-0.05, 0.05] per K
+     */
+    public LedHeating {
+        Check.inRange("light-loss slope of an LED", slopePerK, -0.05, 0.05, "1/K");
+    }
+
+    /** {@return the published slopes} */
+    public static List<LedHeating> published() {
+        Table table = Table.read(LedHeating.class, "led_temperature.csv");
+        return table.rows().stream().map(row -> read(table, row)).toList();
+    }
+
+    /**
+     * Finds a published slope.
+     *
+     * @param kind the kind of LED as the table names it
+     * @return the row
+     * @throws IllegalArgumentException if there is no such row; the message names those there are
+     */
+    public static LedHeating find(String kind) {
+        List<LedHeating> all = published();
+        return all.stream().filter(row -> row.kind.equals(kind)).findFirst().orElseThrow(() -> {
+            List<String> kinds = all.stream().map(LedHeating::kind).toList();
+            return new IllegalArgumentException("LED kind must be one of " + kinds + ", got \"" + kind + "\"");
+        });
+    }
+
+    private static LedHeating read(Table table, Map<String, String> row) {
+        double lossRatio = table.number(row, "loss_ratio");
+        double fromC = table.number(row, "reference_C");
+        double atC = table.number(row, "at_C");
+        return new LedHeating(
+                table.text(row, "kind"), -Math.log1p(-lossRatio) / (atC - fromC), fromC, atC, table.source(row));
+    }
+
+    /**
+     * Gives the light at a junction temperature.
+     *
+     * @param junction Tj, [-60, 200] °C
+     * @return the light over that at the reference temperature
+     * @throws IllegalArgumentException if the temperature is out of range
+     */
+    public double lightRatio(Temperature junction) {
+        double c = Check.inRange("LED junction temperature", junction.inCelsius(), -60, 200, "°C");
+        return Math.exp(-slopePerK * (c - referenceC));
+    }
+
+    /**
+     * Gives the light while the LED warms itself up.
+     *
+     * @param time the time since switch-on, not negative
+     * @param start its temperature at switch-on
+     * @param riseK how far it warms itself, [0, 200] K
+     * @param timeConstant θ, above 0
+     * @return the light over that at switch-on: 1 at first, e^(−k ΔT) in the end
+     * @throws IllegalArgumentException if an argument is out of range or the end above 200 °C
+     */
+    public double whileWarming(TimeSpan time, Temperature start, double riseK, TimeSpan timeConstant) {
+        Check.inRange("time after switch-on", time.inSeconds(), 0, 1e6, "s");
+        Check.inRange("self-heating of the LED", riseK, 0, 200, "K");
+        Check.above("thermal time constant of the LED", timeConstant.inSeconds(), 0, 1e6, "s");
+        double warmedK = -riseK * Math.expm1(-time.inSeconds() / timeConstant.inSeconds());
+        return lightRatio(Temperature.kelvin(start.inKelvin() + warmedK)) / lightRatio(start);
+    }
+
+    /**
+     * Says whether a temperature lies outside what was published.
+     *
+     * @param junction Tj
+     * @return a caveat, or nothing
+     */
+    public Optional<Caveat> caveat(Temperature junction) {
+        double c = junction.inCelsius();
+        if (c >= referenceC && c <= validToC) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                new Caveat("junction temperature " + Numbers.text(c, 4) + " °C is outside the published range ["
+                        + Numbers.text(referenceC) + ", " + Numbers.text(validToC) + "] °C of " + source));
+    }
+}
