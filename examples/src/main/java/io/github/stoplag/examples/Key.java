@@ -127,9 +127,7 @@ record Key<T>(
 
     /** Says of a key that was given but not asked for why it does not count. */
     static String unused(String key) {
-        return key.startsWith("road.")
-                ? "neither vehicle's deceleration is \"road\""
-                : "filament.bulb names a bulb of the catalogue, which has its own rating";
+        return key.startsWith("road.") ? "neither vehicle's deceleration is \"road\"" : FilamentInput.RATING_UNUSED;
     }
 
     /** Gives the same key under another name, which has no default. */

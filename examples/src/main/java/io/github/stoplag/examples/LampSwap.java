@@ -90,12 +90,13 @@ record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List<String
     private static Lamp filament(Scenario scenario, List<String> notes) {
         FilamentOnset onset;
         try {
-            onset = scenario.filament().switchOn(scenario.supply());
+            onset = scenario.filament().lamp().switchOn(scenario.supply());
         } catch (IllegalArgumentException e) {
             throw new InputException("filament lamp on its supply: " + e.getMessage(), e);
         }
         LuminousIntensity intensity =
                 LuminousIntensity.candela(scenario.filamentIntensity().inCandela() * onset.relativeToRated());
+        notes.add("filament: " + scenario.filament().origin() + ".");
         notes.add("filament: " + Text.digits(intensity.inCandela()) + " cd = " + scenario.filamentIntensity()
                 + " at design voltage, given, times " + Text.digits(onset.relativeToRated())
                 + ", the model's light on this supply.");

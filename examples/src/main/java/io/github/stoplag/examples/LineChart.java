@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Numbers;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -140,12 +141,21 @@ record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> 
     }
 
     private static void mark(Markup out, Series s, double x, double y) {
-        if (s.style != 1) {
-            out.empty("circle", "class", "sl-open sl-" + s.style, "cx", px(x), "cy", px(y), "r", "6");
-        } else {
-            out.empty(
-                    "rect", "class", "sl-open sl-1", "x", px(x - 5.5), "y", px(y - 5.5), "width", "11", "height", "11");
+        String style = "sl-open sl-" + s.style;
+        switch (s.style) {
+            case 1 ->
+                out.empty("rect", "class", style, "x", px(x - 5.5), "y", px(y - 5.5), "width", "11", "height", "11");
+            case 3 -> polygon(out, style, x, y - 8, x + 8, y, x, y + 8, x - 8, y);
+            case 4 -> polygon(out, style, x, y - 8, x + 7, y + 5, x - 7, y + 5);
+            default -> out.empty("circle", "class", style, "cx", px(x), "cy", px(y), "r", "6");
         }
+    }
+
+    private static void polygon(Markup out, String style, double... corners) {
+        String points = IntStream.range(0, corners.length / 2)
+                .mapToObj(i -> px(corners[2 * i]) + "," + px(corners[2 * i + 1]))
+                .collect(Collectors.joining(" "));
+        out.empty("polygon", "class", style, "points", points);
     }
 
     private static String lineClass(Series s) {

@@ -2,7 +2,6 @@ package io.github.stoplag.examples;
 
 import io.github.stoplag.braking.BrakeResponse;
 import io.github.stoplag.following.BrakingVehicle;
-import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.LedLamp;
 import io.github.stoplag.lamp.Lens;
 import io.github.stoplag.lamp.SupplyConditions;
@@ -37,7 +36,7 @@ record Scenario(
         List<Leg> legs,
         Vehicle leader,
         Vehicle follower,
-        FilamentLamp filament,
+        FilamentInput filament,
         SupplyConditions supply,
         LuminousIntensity filamentIntensity,
         LedLamp led,
@@ -86,7 +85,7 @@ record Scenario(
                 new BrakeResponse(file.get(Key.FOLLOWER_DEAD_TIME), file.get(Key.FOLLOWER_BUILD_UP)),
                 braking(file, Key.FOLLOWER_BRAKING),
                 file.get(Key.FOLLOWER_LENGTH));
-        FilamentLamp filament = filament(file);
+        FilamentInput filament = filament(file);
         SupplyConditions supply = SupplyConditions.of(file.get(Key.SUPPLY))
                 .withSeriesResistance(file.get(Key.WIRING))
                 .withAmbientTemperature(file.get(Key.AMBIENT))
@@ -160,7 +159,7 @@ record Scenario(
         throw file.bad(key.name(), text, ((RoadDeceleration.CannotHold) onRoad).reason());
     }
 
-    private static FilamentLamp filament(ScenarioFile file) {
+    private static FilamentInput filament(ScenarioFile file) {
         return FilamentInput.of(file, lamp -> {
             file.find(Key.FILAMENT_TEMPERATURE).ifPresent(lamp::filamentTemperature);
             file.find(Key.GAS_LOSS).ifPresent(lamp::gasLossShare);

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -210,6 +211,19 @@ final class ScenarioFile {
                 throw bad(key, value, "is not used: " + why.apply(key));
             }
         });
+    }
+
+    /**
+     * Makes something of the file's values.
+     *
+     * @throws InputException if they do not go together; it names the file and what was to be made
+     */
+    <T> T making(String what, Supplier<T> maker) {
+        try {
+            return maker.get();
+        } catch (IllegalArgumentException e) {
+            throw new InputException(name + ": " + what + ": " + e.getMessage(), e);
+        }
     }
 
     InputException bad(String key, String value, String why) {
