@@ -5,13 +5,7 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
-import io.github.stoplag.source.Standing;
-import io.github.stoplag.source.Table;
 import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
-import java.util.List;
-import java.util.Map;
 
 /**
  * A rule of the form s = k₁ v + k₂ v², as regulations and driving codes write it in their own units.
@@ -21,34 +15,26 @@ import java.util.Map;
  *
  * <p>Symbols: s distance, v speed, k₁ [s in SI], k₂ [s²/m in SI], a mean deceleration [m/s²].
  *
- * <p>The rules shipped stand in the table {@code quadratic-rules.csv}, each with its source; a further rule is a further row.
+ * <p>A few rules of thumb add a constant k₀, for example (v/10)² + 7 m; it counts to the lag part.
+ *
+ * <p>The rules shipped are those of {@link PublishedRule}.
  */
 public final class QuadraticRule implements StoppingRule {
-    private static final String TABLE = "quadratic-rules.csv";
-
-    private final String key;
     private final String name;
     private final RuleUnits units;
+    private final BigDecimal constant;
     private final BigDecimal linear;
     private final BigDecimal square;
     private final Source source;
-    private final String roundingM;
 
     private QuadraticRule(
-            String key,
-            String name,
-            RuleUnits units,
-            BigDecimal linear,
-            BigDecimal square,
-            Source source,
-            String roundingM) {
-        this.key = key;
+            String name, RuleUnits units, BigDecimal constant, BigDecimal linear, BigDecimal square, Source source) {
         this.name = name;
         this.units = units;
+        this.constant = constant;
         this.linear = linear;
         this.square = square;
         this.source = source;
-        this.roundingM = roundingM;
     }
 
     /**
@@ -63,89 +49,41 @@ public final class QuadraticRule implements StoppingRule {
      * @throws IllegalArgumentException if a coefficient is out of range
      */
     public static QuadraticRule of(String name, RuleUnits units, BigDecimal linear, BigDecimal square, Source source) {
-        return checked(name, name, units, linear, square, source, "");
-    }
-
-    /**
-     * Finds a shipped rule.
-     *
-     * @param key its key, one of those of {@link #shipped()}
-     * @return the rule
-     * @throws IllegalArgumentException if there is no such rule
-     */
-    public static QuadraticRule named(String key) {
-        List<QuadraticRule> rules = shipped();
-        return rules.stream()
-                .filter(rule -> rule.key.equals(key))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("stopping rule must be one of "
-                        + String.join(
-                                ", ", rules.stream().map(QuadraticRule::key).toList()) + "; got \"" + key
-                        + "\""));
-    }
-
-    /**
-     * Gives the shipped rules.
-     *
-     * @return the rules of the table in its order
-     */
-    public static List<QuadraticRule> shipped() {
-        return Table.read(QuadraticRule.class, TABLE).rows().stream()
-                .map(QuadraticRule::fromRow)
-                .toList();
-    }
-
-    private static QuadraticRule fromRow(Map<String, String> row) {
-        Source source = new Source(field(row, "document"), field(row, "place"), Standing.of(field(row, "standing")));
-        return checked(
-                field(row, "key"),
-                field(row, "name"),
-                RuleUnits.valueOf(field(row, "units")),
-                // a fraction keeps a published coefficient such as 1/130 exact
-                fraction(field(row, "k1")),
-                fraction(field(row, "k2")),
-                source,
-                field(row, "part_rounding_m"));
-    }
-
-    private static String field(Map<String, String> row, String column) {
-        String text = row.get(column);
-        if (text == null) {
-            throw new IllegalArgumentException("table " + TABLE + " has no column " + column);
-        }
-        return text;
-    }
-
-    private static BigDecimal fraction(String text) {
-        int slash = text.indexOf('/');
-        return slash < 0
-                ? new BigDecimal(text)
-                : new BigDecimal(text.substring(0, slash))
-                        .divide(new BigDecimal(text.substring(slash + 1)), MathContext.DECIMAL64);
-    }
-
-    private static QuadraticRule checked(
-            String key,
-            String name,
-            RuleUnits units,
-            BigDecimal linear,
-            BigDecimal square,
-            Source source,
-            String roundingM) {
         if (linear.signum() < 0 || square.signum() <= 0) {
             throw new IllegalArgumentException("coefficients of " + name + " must be k1 >= 0 and k2 > 0, got "
                     + linear.toPlainString() + " and " + square.toPlainString());
         }
-        return new QuadraticRule(key, name, units, linear, square, source, roundingM);
+        return new QuadraticRule(name, units, BigDecimal.ZERO, linear, square, source);
     }
 
     /**
-     * Gives the key by which {@link #named} finds the rule; for a rule of one's own, its name.
+     * Gives the same rule with a constant added: s = k₀ + k₁ v + k₂ v².
      *
-     * @return the key
+     * @param k0 the constant in the rule's unit of length, at least 0
+     * @return the rule
+     * @throws IllegalArgumentException if the constant is negative
      */
-    public String key() {
-        return key;
+    public QuadraticRule plus(BigDecimal k0) {
+        if (k0.signum() < 0) {
+            throw new IllegalArgumentException(
+                    "constant of " + name + " must be at least 0, got " + k0.toPlainString());
+        }
+        return new QuadraticRule(name, units, k0, linear, square, source);
+    }
+
+    /**
+     * Finds a shipped rule of this form.
+     *
+     * @param key its key in {@link PublishedRule}
+     * @return the rule
+     * @throws IllegalArgumentException if there is no such rule or it is of another form
+     */
+    public static QuadraticRule named(String key) {
+        StoppingRule rule = PublishedRule.named(key).rule();
+        if (rule instanceof QuadraticRule quadratic) {
+            return quadratic;
+        }
+        throw new IllegalArgumentException("stopping rule " + key + " is not of the form k1 v + k2 v²");
     }
 
     @Override
@@ -162,30 +100,33 @@ public final class QuadraticRule implements StoppingRule {
     public Parts at(Speed speed) {
         BigDecimal v = units.written(speed);
         return new Parts(
-                units.distance(linear.multiply(v)),
+                units.distance(linear.multiply(v).add(constant)),
                 units.distance(square.multiply(v).multiply(v)));
     }
 
     /**
-     * Applies the rule with the rounding of its published table: each part to the table's step, halves up. A rule without
-     * a stated rounding gives the same as {@link #at}.
+     * Carries a measured stop over to the prescribed speed: s_p = k₁ v_p + (s − k₁ v) (v_p/v)².
      *
-     * @param speed the speed
-     * @return the distance in parts as printed
+     * <p>Symbols: v and s measured speed and distance, v_p and s_p those of the prescribed speed. The lag scales with the speed,
+     * the braking with its square.
+     *
+     * <p>Source: the correction of UN Regulation No. 78 and GTR No. 3 with k₁ = 0.1, from memory.
+     *
+     * @param measured the stopping distance measured
+     * @param from the speed at which it was measured, above 0
+     * @param prescribed the speed of the rule
+     * @return the distance from the prescribed speed
+     * @throws IllegalArgumentException if the speed is 0 or the distance does not exceed the lag
      */
-    public Parts asPublished(Speed speed) {
-        Parts exact = at(speed);
-        return roundingM.isEmpty()
-                ? exact
-                : new Parts(rounded(exact.lag(), roundingM), rounded(exact.braking(), roundingM));
-    }
-
-    private static Distance rounded(Distance distance, String stepM) {
-        BigDecimal step = new BigDecimal(stepM);
-        return Distance.metres(BigDecimal.valueOf(distance.inMetres())
-                .divide(step, 0, RoundingMode.HALF_UP)
-                .multiply(step)
-                .doubleValue());
+    public Distance corrected(Distance measured, Speed from, Speed prescribed) {
+        double lagS = impliedLag().inSeconds();
+        double brakingM = measured.inMetres() - lagS * from.inMps();
+        if (!(from.inMps() > 0 && brakingM > 0)) {
+            throw new IllegalArgumentException("a measured stop must be longer than its lag, got " + measured + " from "
+                    + from + " with a lag of " + impliedLag());
+        }
+        double ratio = prescribed.inMps() / from.inMps();
+        return Distance.metres(lagS * prescribed.inMps() + brakingM * ratio * ratio);
     }
 
     /**

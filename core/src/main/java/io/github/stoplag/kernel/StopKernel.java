@@ -121,6 +121,28 @@ public final class StopKernel {
     }
 
     /**
+     * Gives the deceleration that stops a vehicle within a distance after a linear build-up, the inverse of {@link
+     * #brakingDistanceM}.
+     *
+     * <pre>
+     *   D = s − v tᵣ/2:  a = v²/(D + √(D² + v² tᵣ²/12))     for a stop after the build-up, a tᵣ/2 ≤ v
+     *                    a = 8 v³ tᵣ/(9 s²)                  for a stop inside it
+     * </pre>
+     *
+     * @param speedMps the speed in m/s
+     * @param buildUpS the time of the linear build-up in s
+     * @param distanceM the braking distance in m
+     * @return the deceleration in m/s²; positive infinity at distance 0
+     */
+    public static double decelerationToStopMps2(double speedMps, double buildUpS, double distanceM) {
+        double restM = distanceM - 0.5 * speedMps * buildUpS;
+        double decelMps2 = speedMps * speedMps / (restM + Math.hypot(restM, speedMps * buildUpS / Math.sqrt(12)));
+        return 0.5 * decelMps2 * buildUpS <= speedMps
+                ? decelMps2
+                : 8 * speedMps * speedMps * speedMps * buildUpS / (9 * distanceM * distanceM);
+    }
+
+    /**
      * Gives the speed from which a constant deceleration stops within a distance: v = √(2 a s).
      *
      * @param distanceM the braking distance in m

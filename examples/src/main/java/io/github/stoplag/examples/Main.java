@@ -11,7 +11,12 @@ import picocli.CommandLine.ParameterException;
 /** The entry point of the example programs; without arguments it runs {@code lamp-swap} on the shipped scenario. */
 @Command(
         name = "stoplag",
-        subcommands = {LampSwapCommand.class, CircuitCommand.class, CommandLine.HelpCommand.class},
+        subcommands = {
+            LampSwapCommand.class,
+            CircuitCommand.class,
+            StoppingTablesCommand.class,
+            CommandLine.HelpCommand.class
+        },
         mixinStandardHelpOptions = false,
         description = "Example programs of the Stoplag library. Without arguments: lamp-swap.")
 public final class Main {

@@ -50,6 +50,13 @@ final class OutputFolder {
         return new OutputFolder(folder);
     }
 
+    /** The path as it is printed: from the folder the program runs in, if it lies below it. */
+    static Path shown(Path path) {
+        Path here = Path.of("").toAbsolutePath();
+        Path there = path.toAbsolutePath().normalize();
+        return there.startsWith(here) ? here.relativize(there) : path;
+    }
+
     /**
      * Writes the files.
      *

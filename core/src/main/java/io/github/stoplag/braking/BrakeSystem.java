@@ -1,0 +1,93 @@
+package io.github.stoplag.braking;
+
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.PublishedRange;
+import io.github.stoplag.source.Source;
+import io.github.stoplag.source.Table;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/**
+ * The response of a kind of brake system as one source gives it.
+ *
+ * <p>Sources speak of different things: a time to a chamber pressure, a lag seen by the driver, an upper limit, or the time
+ * that the linear term of a stopping distance stands for. The description and the note say which; a lag that is already the
+ * sum of dead time and half the build-up stands here as dead time alone.
+ *
+ * @param id the name of the row
+ * @param kind how the pedal reaches the brakes
+ * @param what what the source times
+ * @param response the response to calculate with
+ * @param source who published it
+ * @param note how the response was read from the source, possibly empty
+ */
+public record BrakeSystem(String id, Kind kind, String what, BrakeResponse response, Source source, String note) {
+    private static final String RESOURCE = "brake_systems.csv";
+
+    /** How the pedal reaches the brakes. */
+    public enum Kind {
+        /** Through brake fluid: cars, vans. */
+        HYDRAULIC,
+        /** Through compressed air: trucks, buses, their trailers. */
+        PNEUMATIC,
+        /** The source does not say. */
+        UNSTATED
+    }
+
+    /**
+     * Lists the published responses.
+     *
+     * @return the rows of the table in order
+     */
+    public static List<BrakeSystem> published() {
+        Table table = Table.read(BrakeSystem.class, RESOURCE);
+        return table.rows().stream().map(row -> of(table, row)).toList();
+    }
+
+    /**
+     * Lists the published responses of one kind, so that their spread can be seen.
+     *
+     * @param kind how the pedal reaches the brakes
+     * @return the rows in order
+     */
+    public static List<BrakeSystem> published(Kind kind) {
+        return published().stream().filter(system -> system.kind == kind).toList();
+    }
+
+    /**
+     * Finds a published response.
+     *
+     * @param id the name of the row, for example {@code fmvss121-truck}
+     * @return the response
+     * @throws IllegalArgumentException if no row has this name
+     */
+    public static BrakeSystem published(String id) {
+        return published().stream()
+                .filter(system -> system.id.equals(id))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("brake system must be one of "
+                        + published().stream().map(BrakeSystem::id).toList() + ", got \"" + id + "\""));
+    }
+
+    /**
+     * Lists published figures about brake response that are no response by themselves: release times, jerk limits.
+     *
+     * @return the rows of the table in order
+     */
+    public static List<PublishedRange> figures() {
+        return PublishedRange.read(BrakeSystem.class, "brake_figures.csv");
+    }
+
+    private static BrakeSystem of(Table table, Map<String, String> row) {
+        return new BrakeSystem(
+                table.text(row, "id"),
+                Kind.valueOf(table.text(row, "kind").toUpperCase(Locale.ROOT)),
+                table.text(row, "what"),
+                new BrakeResponse(
+                        TimeSpan.seconds(table.number(row, "dead_s")),
+                        TimeSpan.seconds(table.number(row, "build_up_s"))),
+                table.source(row),
+                table.text(row, "note"));
+    }
+}

@@ -1,0 +1,160 @@
+package io.github.stoplag.braking;
+
+import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Grade;
+import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Validity;
+import java.util.DoubleSummaryStatistics;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A stopping rule as someone published it: the rule, how its table rounds, and the rows it is printed with.
+ *
+ * <p>The catalogue is data: {@code rules_quadratic.csv}, {@code rules_kinematic.csv} and {@code rules_friction.csv} hold the
+ * rules, {@code rules_rows.csv} the printed rows. A further rule is a further row; a rule of one's own needs no catalogue, only
+ * {@link QuadraticRule#of}, {@link KinematicRule} or {@link FrictionRule#exact} and a {@link TableRounding}.
+ *
+ * @param key the name by which {@link #named} finds it
+ * @param rule the rule without the table's rounding
+ * @param rounding how the table rounds
+ * @param note what to know about the rule, possibly empty
+ */
+public record PublishedRule(String key, StoppingRule rule, TableRounding rounding, String note) {
+    /**
+     * Lists the catalogue.
+     *
+     * @return the rules in the order of their tables
+     */
+    public static List<PublishedRule> all() {
+        return RuleTables.rules();
+    }
+
+    /**
+     * Finds a rule.
+     *
+     * @param key its key, for example {@code uk-highway-code}
+     * @return the rule
+     * @throws IllegalArgumentException if no rule has this key
+     */
+    public static PublishedRule named(String key) {
+        List<PublishedRule> rules = all();
+        return rules.stream()
+                .filter(rule -> rule.key.equals(key))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("stopping rule must be one of "
+                        + String.join(
+                                ", ", rules.stream().map(PublishedRule::key).toList())
+                        + "; got \"" + key + "\""));
+    }
+
+    /**
+     * Applies the rule with the rounding of its table.
+     *
+     * @param speed the speed
+     * @return the distance in parts as printed
+     */
+    public StoppingRule.Parts asPublished(Speed speed) {
+        return rounding.parts(rule.at(speed));
+    }
+
+    /**
+     * Applies the rule on a grade with the rounding of its table.
+     *
+     * @param speed the speed
+     * @param grade the grade in the direction of travel, positive uphill
+     * @return the distance in parts as printed
+     * @throws IllegalArgumentException if the rule knows no grades or the grade outweighs its deceleration
+     */
+    public StoppingRule.Parts asPublished(Speed speed, Grade grade) {
+        return rounding.parts(exact(speed, grade));
+    }
+
+    /**
+     * Gives the value for design or for the table: the total, rounded as the table rounds it.
+     *
+     * @param speed the speed
+     * @return the total as printed
+     */
+    public Distance designDistance(Speed speed) {
+        return rounding.total(rule.at(speed));
+    }
+
+    /**
+     * Gives the value for design or for the table on a grade.
+     *
+     * @param speed the speed
+     * @param grade the grade in the direction of travel, positive uphill
+     * @return the total as printed
+     * @throws IllegalArgumentException if the rule knows no grades or the grade outweighs its deceleration
+     */
+    public Distance designDistance(Speed speed, Grade grade) {
+        return rounding.total(exact(speed, grade));
+    }
+
+    StoppingRule.Parts exact(Speed speed, Grade grade) {
+        if (rule instanceof GradedStoppingRule graded) {
+            return graded.at(speed, grade);
+        }
+        if (grade.inRatio() == 0) {
+            return rule.at(speed);
+        }
+        throw new IllegalArgumentException("stopping rule " + key + " holds on the level, got a grade of " + grade);
+    }
+
+    /**
+     * Gives the printed rows of the rule.
+     *
+     * @return the rows in order, empty for a rule published without a table
+     */
+    public List<PublishedRow> rows() {
+        return RuleTables.rows(this);
+    }
+
+    /**
+     * Compares the printed rows with the rule.
+     *
+     * @return one residual a row, in order
+     */
+    public List<Residual> residuals() {
+        return residuals(rows());
+    }
+
+    /**
+     * Compares rows from elsewhere with the rule: a table of one's own, or another print of the same rule.
+     *
+     * @param printed the rows
+     * @return one residual a row, in order
+     * @throws IllegalArgumentException if a row asks for a quantity that a rule of this form does not have, or for a grade
+     *     where the rule holds on the level
+     */
+    public List<Residual> residuals(List<PublishedRow> printed) {
+        return printed.stream()
+                .map(row -> new Residual(row, row.computed(this)))
+                .toList();
+    }
+
+    /**
+     * Says whether a speed lies beyond the printed rows.
+     *
+     * @param speed the speed
+     * @return a caveat if it does, or nothing; nothing for a rule with fewer than two printed speeds
+     */
+    public Optional<Caveat> caveat(Speed speed) {
+        DoubleSummaryStatistics kmh =
+                rows().stream().mapToDouble(row -> row.speed().inKmh()).summaryStatistics();
+        if (!(kmh.getMin() < kmh.getMax())) {
+            return Optional.empty();
+        }
+        // a speed that went through m/s may miss the end of the table by its last bit
+        double margin = 1e-9;
+        return new Validity("speed", kmh.getMin() - margin, kmh.getMax() + margin, "km/h", rule.source())
+                .check(speed.inKmh());
+    }
+
+    @Override
+    public String toString() {
+        return key + ": " + rule.name();
+    }
+}

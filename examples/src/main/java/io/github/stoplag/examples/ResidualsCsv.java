@@ -1,0 +1,52 @@
+package io.github.stoplag.examples;
+
+import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
+import io.github.stoplag.braking.PublishedRow;
+import io.github.stoplag.braking.Residual;
+import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.source.Source;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.util.List;
+
+/** The table of residuals: a row for each printed figure; why one differs stands behind its source. */
+final class ResidualsCsv {
+    static final List<String> HEADER =
+            List.of("rule", "case", "published", "computed", "unit", "residual", "standing", "source");
+    private static final int DIGITS = 9;
+    // conversions between feet and metres leave less than this
+    private static final double DUST = 1e-9;
+
+    private ResidualsCsv() {}
+
+    static String of(List<RuleResiduals> rules) {
+        StringWriter text = new StringWriter();
+        try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text)) {
+            csv.writeRecord(HEADER);
+            rules.forEach(rule -> rule.residuals()
+                    .forEach(residual -> csv.writeRecord(fields(rule.rule().key(), residual))));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return text.toString();
+    }
+
+    private static List<String> fields(String key, Residual residual) {
+        PublishedRow row = residual.row();
+        return List.of(
+                key,
+                row.condition(),
+                row.printed(),
+                Numbers.text(residual.computed(), DIGITS),
+                row.unit(),
+                Math.abs(residual.value()) < DUST ? "0" : Numbers.text(residual.value(), DIGITS),
+                row.source().standing().toString(),
+                source(row.source()) + (row.note().isEmpty() ? "" : "; note: " + row.note()));
+    }
+
+    static String source(Source source) {
+        return source.document() + (source.place().isEmpty() ? "" : ", " + source.place());
+    }
+}
