@@ -24,10 +24,11 @@ record Figure(String id, String title, String description, int width, int height
             .sl-axis{stroke:#4a5561;stroke-width:1.5;fill:none}
             .sl-grid{stroke:#d5dae0;stroke-width:1;fill:none}
             .sl-line{fill:none;stroke-width:3.2;stroke-linejoin:round}
-            .sl-0{stroke:#8f3b00}.sl-1{stroke:#2585cf}.sl-2{stroke:#4a5561}.sl-3{stroke:#1d6b48}.sl-4{stroke:#8a3fa8}
+            .sl-0{stroke:#8f3b00}.sl-1{stroke:#2585cf}.sl-2{stroke:#4a5561}
+            .sl-3{stroke:#1b7a57}.sl-4{stroke:#8a3fa0}.sl-5{stroke:#6b6400}
             .sl-1.sl-line{stroke-dasharray:10 5}
-            .sl-3.sl-line{stroke-dasharray:16 5 3 5}
-            .sl-4.sl-line{stroke-dasharray:4 4}
+            .sl-3.sl-line{stroke-dasharray:3 4}.sl-4.sl-line{stroke-dasharray:14 4 3 4}.sl-5.sl-line{stroke-dasharray:6 3}
+            .sl-cross{stroke:#d3122c;stroke-width:3.2;fill:none}
             .sl-band{fill:#e7e2b8}
             .sl-thin{stroke-width:1.8;fill:none;stroke-dasharray:2 5}
             .sl-open{fill:#ffffff;stroke-width:2.5}
@@ -40,7 +41,9 @@ record Figure(String id, String title, String description, int width, int height
             .sl .sl-note{fill:#b9c3cd}
             .sl-axis{stroke:#b9c3cd}
             .sl-grid{stroke:#36404a}
-            .sl-0{stroke:#f2a65e}.sl-1{stroke:#64b7f6}.sl-2{stroke:#b9c3cd}.sl-3{stroke:#63c998}.sl-4{stroke:#d39bec}
+            .sl-0{stroke:#f2a65e}.sl-1{stroke:#64b7f6}.sl-2{stroke:#b9c3cd}
+            .sl-3{stroke:#5fd3a8}.sl-4{stroke:#d9a0ea}.sl-5{stroke:#d6cf6a}
+            .sl-cross{stroke:#ff5a6e}
             .sl-band{fill:#46431f}
             .sl-open{fill:#14191f}
             .sl-body{fill:#55616d;stroke:#eef2f6}

@@ -12,11 +12,9 @@ record Heading(String title, boolean invented) {
     /** The mark of every output that made-up data went into. */
     static final String INVENTED_DATA = "invented data";
 
-    private static final String TITLE = "title";
-    private static final String INVENTED = "invented";
     private static final int LONGEST_TITLE = 120;
 
-    static final List<String> KEYS = List.of(TITLE, INVENTED);
+    static final List<String> KEYS = List.of(Key.TITLE, Key.INVENTED);
 
     /**
      * Reads it from a scenario.
@@ -24,12 +22,12 @@ record Heading(String title, boolean invented) {
      * @throws InputException if the title is missing or too long
      */
     static Heading of(ScenarioFile file) {
-        String title = file.text(TITLE, null);
+        String title = file.text(Key.TITLE, null);
         if (title.length() > LONGEST_TITLE) {
-            throw file.bad(TITLE, title, "must have 1 to " + LONGEST_TITLE + " characters, got " + title.length());
+            throw file.bad(Key.TITLE, title, "must have 1 to " + LONGEST_TITLE + " characters, got " + title.length());
         }
         return new Heading(
-                title, file.word(INVENTED, "no", List.of("yes", "no")).equals("yes"));
+                title, file.word(Key.INVENTED, "no", List.of("yes", "no")).equals("yes"));
     }
 
     /** Gives the notes for charts and tables: the mark, or nothing. */

@@ -39,6 +39,8 @@ record Key<T>(
         double lo,
         double hi,
         String unit) {
+    static final String TITLE = "title";
+    static final String INVENTED = "invented";
     static final String SPEEDS = "speeds";
     static final String GAP = "following.gap";
     static final String LENS = "filament.lens";

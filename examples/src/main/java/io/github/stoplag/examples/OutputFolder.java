@@ -77,13 +77,6 @@ final class OutputFolder {
         }
     }
 
-    /** Gives a path as a reader finds it: from the folder the program runs in, if it lies below. */
-    static Path shown(Path path) {
-        Path here = Path.of("").toAbsolutePath();
-        Path there = path.toAbsolutePath().normalize();
-        return there.startsWith(here) ? here.relativize(there) : path;
-    }
-
     private void swap(Path fresh, Path old) throws IOException {
         boolean existed = Files.exists(folder);
         if (existed) {
