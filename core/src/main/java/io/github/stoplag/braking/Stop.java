@@ -5,6 +5,7 @@ import io.github.stoplag.kernel.Trajectory;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.Road;
@@ -29,6 +30,10 @@ import io.github.stoplag.road.RoadDeceleration;
  * <p>Source: kinematics; see {@link StopKernel}.
  */
 public final class Stop implements StopOutcome {
+    private static final double LONGEST_M = 1e7;
+    private static final double LONGEST_S = 1e6;
+    private static final double SLIGHT_MPS2 = 0.01;
+
     // plain doubles, so that the JIT of Java 17 can take the caller's value objects apart
     private final double speedMps;
     private final double reactionS;
@@ -51,7 +56,8 @@ public final class Stop implements StopOutcome {
      * @param reaction the driver's perception-reaction time, in [0, 30] s
      * @param response the brake system's answer to the pedal
      * @param deceleration the deceleration after the build-up
-     * @return the stop; or that it never stops, if the deceleration is 0 and the vehicle moves
+     * @return the stop; or that it never stops, if the deceleration is 0 and the vehicle moves, or if it is so small that the
+     *     stop would take more than 1e7 m or 1e6 s
      * @throws IllegalArgumentException if the reaction time is out of range
      */
     public static StopOutcome of(Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration) {
@@ -59,7 +65,27 @@ public final class Stop implements StopOutcome {
         if (deceleration.inMps2() == 0 && speed.inMps() > 0) {
             return new NeverStops("deceleration is 0 m/s²: the vehicle goes on at " + speed);
         }
-        return new Stop(speed, reaction, response, deceleration);
+        Stop stop = new Stop(speed, reaction, response, deceleration);
+        return stop.isWithinReach() ? stop : stop.beyondReach();
+    }
+
+    /** Only a deceleration of next to nothing can lead beyond what a distance or a time may be. */
+    private boolean isWithinReach() {
+        return decelMps2 >= SLIGHT_MPS2 || (distanceM() <= LONGEST_M && durationS() <= LONGEST_S);
+    }
+
+    private NeverStops beyondReach() {
+        return new NeverStops("a deceleration of " + deceleration() + " takes " + Numbers.text(distanceM()) + " m and "
+                + Numbers.text(durationS()) + " s from " + Speed.mps(speedMps)
+                + ", beyond the 1e7 m and 1e6 s looked at here");
+    }
+
+    private double distanceM() {
+        return StopKernel.stoppingDistanceM(speedMps, reactionS + deadS, buildUpS, decelMps2);
+    }
+
+    private double durationS() {
+        return StopKernel.stoppingTimeS(speedMps, reactionS + deadS, buildUpS, decelMps2);
     }
 
     /**
@@ -104,7 +130,7 @@ public final class Stop implements StopOutcome {
      * @return the distance
      */
     public Distance stoppingDistance() {
-        return Distance.metres(StopKernel.stoppingDistanceM(speedMps, reactionS + deadS, buildUpS, decelMps2));
+        return Distance.metres(distanceM());
     }
 
     /**
@@ -113,7 +139,7 @@ public final class Stop implements StopOutcome {
      * @return the time
      */
     public TimeSpan duration() {
-        return TimeSpan.seconds(StopKernel.stoppingTimeS(speedMps, reactionS + deadS, buildUpS, decelMps2));
+        return TimeSpan.seconds(durationS());
     }
 
     /**

@@ -254,6 +254,6 @@ public final class GapKernel {
     }
 
     private static double checkedGapM(double gapM) {
-        return Check.inRange("gap", gapM, 0, 1e7, "m");
+        return Check.inRange("gap", gapM, 0, 1e7, "m") + 0.0;
     }
 }

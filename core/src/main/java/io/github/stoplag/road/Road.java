@@ -24,6 +24,8 @@ import io.github.stoplag.quantity.Numbers;
  * @param gravityMps2 the acceleration of free fall in m/s², in [1, 30]
  */
 public record Road(FrictionCoefficient friction, Grade grade, double gravityMps2) {
+    private static final double ROUNDING = 1e-12;
+
     /**
      * Checks gravity.
      *
@@ -75,10 +77,11 @@ public record Road(FrictionCoefficient friction, Grade grade, double gravityMps2
      */
     public RoadDeceleration deceleration() {
         double decelMps2 = StopKernel.decelerationMps2(friction.inRatio(), grade.inRatio(), gravityMps2);
-        if (decelMps2 > 0) {
+        // friction that equals the downgrade leaves a rounding error of either sign, which is no deceleration
+        if (decelMps2 > ROUNDING * gravityMps2) {
             return new RoadDeceleration.Holds(Deceleration.mps2(decelMps2));
         }
         return new RoadDeceleration.CannotHold("friction " + friction + " does not slow a vehicle on a grade of "
-                + grade + ": its acceleration downhill would be " + Numbers.text(0 - decelMps2) + " m/s²");
+                + grade + ": its acceleration downhill would be " + Numbers.text(Math.max(0, -decelMps2)) + " m/s²");
     }
 }
