@@ -20,7 +20,6 @@ final class Charts {
     private static final int LINES = 2;
 
     private static final double MARGIN = 1.05;
-    private static final int LONGEST_NOTE = 75;
 
     private Charts() {}
 
@@ -45,17 +44,11 @@ final class Charts {
         String description = swap.lamps().stream().map(Charts::inWords).collect(Collectors.joining(" "))
                 + " Marks: seen by " + swap.scenario().criterion().criterion() + ".";
         return new LineChart(
-                        notes(swap, seenBy(swap.scenario().criterion())),
+                        notes(swap, "seen by: " + swap.scenario().criterion().brief()),
                         "time since switch-on (ms)",
                         "light, % of final",
                         series)
                 .figure("onset", "How the light rises, and when it is seen", description);
-    }
-
-    /** Names a criterion on one line of a chart: the longest ones without the words that chose them. */
-    private static String seenBy(Criterion criterion) {
-        String whole = "seen by: " + criterion.criterion();
-        return whole.length() <= LONGEST_NOTE ? whole : "seen by: " + criterion.meaning();
     }
 
     private static String inWords(LampSwap.Lamp lamp) {

@@ -11,8 +11,6 @@ import java.util.stream.Stream;
 
 /** The printed report of {@code circuit}. */
 final class CircuitText {
-    private static final int WIDTH = 110;
-
     private CircuitText() {}
 
     static List<String> of(CircuitStudy study, List<CircuitSection> sections) {
@@ -22,7 +20,7 @@ final class CircuitText {
         for (CircuitSection section : sections) {
             lines.add("");
             lines.add(section.title());
-            section.answers().forEach(answer -> lines.addAll(wrapped("  ", answer)));
+            section.answers().forEach(answer -> lines.addAll(Text.wrapped("  ", answer)));
             section.rows().stream()
                     .filter(row -> !row.unit().isEmpty())
                     .forEach(row -> lines.add(
@@ -40,7 +38,7 @@ final class CircuitText {
     private static void block(List<String> lines, String title, Stream<String> items) {
         lines.add("");
         lines.add(title);
-        items.forEach(item -> lines.addAll(wrapped("  - ", item)));
+        items.forEach(item -> lines.addAll(Text.wrapped("  - ", item)));
     }
 
     /** Joins statements that differ in their numbers only. */
@@ -49,23 +47,5 @@ final class CircuitText {
                 text -> text.replaceAll("[0-9.]+", "#"), LinkedHashMap::new, Collectors.toList()));
         return alike.values().stream()
                 .map(same -> same.get(0) + (same.size() == 1 ? "" : " (and " + (same.size() - 1) + " more like this)"));
-    }
-
-    /** Breaks a sentence at spaces; what follows the first line stands under its text. */
-    private static List<String> wrapped(String start, String sentence) {
-        List<String> lines = new ArrayList<>();
-        StringBuilder line = new StringBuilder(start);
-        boolean fresh = true;
-        for (String word : sentence.split(" ", -1)) {
-            if (!fresh && line.length() + 1 + word.length() > WIDTH) {
-                lines.add(line.toString());
-                line = new StringBuilder(" ".repeat(start.length()));
-                fresh = true;
-            }
-            line.append(fresh ? "" : " ").append(word);
-            fresh = false;
-        }
-        lines.add(line.toString());
-        return lines;
     }
 }

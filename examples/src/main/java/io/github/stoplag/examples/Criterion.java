@@ -24,6 +24,7 @@ import java.util.List;
  * @param tail the tail lamp that is lit already, 0 cd for none
  */
 record Criterion(String word, String meaning, Detector detector, LuminousIntensity tail) {
+    private static final int LONGEST_BRIEF = 65;
     private static final LuminousIntensity DARK = LuminousIntensity.candela(0);
     private static final String EYE = "eye";
     private static final String SHARE = "share";
@@ -80,5 +81,10 @@ record Criterion(String word, String meaning, Detector detector, LuminousIntensi
 
     String criterion() {
         return detector.criterion();
+    }
+
+    /** Names it with its parameters if they fit into a line, else in words. */
+    String brief() {
+        return criterion().length() <= LONGEST_BRIEF ? criterion() : meaning;
     }
 }

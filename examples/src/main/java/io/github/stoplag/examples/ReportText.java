@@ -22,7 +22,7 @@ final class ReportText {
         Scenario scenario = swap.scenario();
         List<String> lines = new ArrayList<>();
         lines.add(scenario.heading().toString());
-        lines.add("Seen means: " + scenario.criterion().criterion());
+        lines.addAll(Text.wrapped("", "Seen means: " + scenario.criterion().criterion()));
         lines.add("");
         lines.add(format(LAMP_ROW, "lamp", "10 % light", "90 % light", "seen", "intensity"));
         for (LampSwap.Lamp lamp : swap.lamps()) {
@@ -54,7 +54,7 @@ final class ReportText {
         swap.lamps().stream()
                 .flatMap(LampSwap.Lamp::caveats)
                 .distinct()
-                .forEach(caveat -> lines.add("Caveat: " + caveat));
+                .forEach(caveat -> lines.addAll(Text.wrapped("", "Caveat: " + caveat)));
         lines.add("A gain counts only if the driver behind responds to the lamp's onset; it is not a crash forecast.");
         lines.add("Lamp law, type approval, hot load resistors, fuses: read the cautions in report.html.");
         return lines;
@@ -62,7 +62,7 @@ final class ReportText {
 
     /** Says in a sentence by how much the LED lamp is seen earlier. */
     static String gain(LampSwap swap) {
-        String how = " (by " + swap.scenario().criterion().criterion() + ").";
+        String how = " (by " + swap.scenario().criterion().brief() + ").";
         return swap.earlier(0)
                 .map(earlier -> "The LED lamp is seen " + Text.milliseconds(Math.abs(earlier.inSeconds()))
                         + (earlier.inSeconds() < 0 ? " later" : " earlier") + " than the "
