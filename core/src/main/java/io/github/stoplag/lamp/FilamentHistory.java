@@ -216,7 +216,7 @@ public final class FilamentHistory {
         double[] ratio = new double[samples + 1];
         double last = relativeToRated(dense.endS());
         for (int i = 0; i <= samples; i++) {
-            timeS[i] = dense.endS() * i / samples;
+            timeS[i] = i == samples ? dense.endS() : dense.endS() * i / samples;
             ratio[i] = relativeToRated(timeS[i]) / last;
         }
         return MeasuredLamp.of(lamp.label() + " on " + supply, timeS, ratio);

@@ -17,18 +17,19 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  */
 final class FilamentPath {
     /** Ends of the panels: fine where a cold filament's properties change fast, coarse in the exponential tail. */
-    static final double[] U_ENDS = {0, 0.1, 0.25, 0.5, 0.8, 1.2, 1.7, 2.3, 3, 4, 5, 6, 7.5, 9, 11, 13, 15, 18, 24};
+    static final double[] U_ENDS = {0, 0.3, 1, 2, 3.5, 5.5, 8, 11, 15, 20, 26};
 
     private static final double U_LAST = U_ENDS[U_ENDS.length - 1];
-    private static final double SCAN_K = 100;
+    private static final int SECANT_STEPS = 30;
     /** Below this the filament does not move: the quotient of the balance has no digits left. */
     private static final double LEAST_SPAN_K = 0.01;
 
-    private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(8);
+    private static final int POINTS = 10;
+    private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(POINTS);
     private static final double[] NODE =
-            IntStream.range(0, 8).mapToDouble(RULE::getPoint).toArray();
+            IntStream.range(0, POINTS).mapToDouble(RULE::getPoint).toArray();
     private static final double[] WEIGHT =
-            IntStream.range(0, 8).mapToDouble(RULE::getWeight).toArray();
+            IntStream.range(0, POINTS).mapToDouble(RULE::getWeight).toArray();
 
     private final HeatBalance balance;
     private final FilamentWire wire;
@@ -51,35 +52,48 @@ final class FilamentPath {
     }
 
     /**
-     * Finds the steady temperature: the first one met from the initial temperature in the direction the balance drives.
+     * Makes the way to the steady temperature.
      *
      * @throws IllegalArgumentException if the filament runs up to 3600 K without balance
      */
     static FilamentPath of(String label, HeatBalance balance, double supplyV, double initialK) {
-        return new FilamentPath(balance, supplyV, initialK, steady(label, balance, supplyV, initialK));
+        return new FilamentPath(balance, supplyV, initialK, steady(label, balance, supplyV));
     }
 
-    private static double steady(String label, HeatBalance balance, double supplyV, double initialK) {
+    /**
+     * Finds where gain and loss balance. There is one such temperature: with rising temperature the loss grows faster than
+     * linearly in T − T0, the gain at most as the resistivity, that is as T^1.2.
+     */
+    private static double steady(String label, HeatBalance balance, double supplyV) {
+        double coldK = balance.ambientK();
         if (supplyV == 0) {
-            return balance.ambientK();
+            return coldK;
         }
-        double netW = balance.netW(initialK, supplyV);
-        double stepK = netW >= 0 ? SCAN_K : -SCAN_K;
-        double limitK = netW >= 0 ? FilamentWire.HIGHEST_K : balance.ambientK();
-        double fromK = initialK;
-        while (fromK != limitK) {
-            double toK = stepK > 0 ? Math.min(fromK + stepK, limitK) : Math.max(fromK + stepK, limitK);
-            if (balance.netW(toK, supplyV) * stepK <= 0) {
-                return netW == 0
-                        ? initialK
-                        : new BrentSolver(1e-15, 1e-12)
-                                .solve(200, k -> balance.netW(k, supplyV), Math.min(fromK, toK), Math.max(fromK, toK));
+        double hotK = FilamentWire.HIGHEST_K;
+        if (balance.netW(hotK, supplyV) > 0) {
+            throw new IllegalArgumentException("supply voltage of " + label + " must be below "
+                    + Numbers.text(balance.holdingV(hotK), 4)
+                    + " V, at which the filament reaches 3600 K, the end of the"
+                    + " tungsten tables (it melts at 3695 K), got " + Numbers.text(supplyV) + " V");
+        }
+        double kelvin = balance.nearSteadyK(supplyV);
+        double previousK = hotK;
+        double previousOff = balance.logRatio(previousK, supplyV);
+        for (int i = 0; i < SECANT_STEPS && kelvin > coldK && kelvin < hotK; i++) {
+            double off = balance.logRatio(kelvin, supplyV);
+            double step = off * (kelvin - previousK) / (off - previousOff);
+            if (off == 0 || Math.abs(step) <= 1e-14 * kelvin) {
+                return kelvin;
             }
-            fromK = toK;
+            // the next error is the product of the last two times a curvature of order 1/T
+            if (Math.abs(step * (kelvin - previousK)) < 1e-16 * kelvin * kelvin) {
+                return kelvin - step;
+            }
+            previousK = kelvin;
+            previousOff = off;
+            kelvin -= step;
         }
-        throw new IllegalArgumentException("supply voltage of " + label + " must be below "
-                + Numbers.text(balance.holdingV(limitK), 4) + " V, at which the filament reaches 3600 K, the end of the"
-                + " tungsten tables (it melts at 3695 K), got " + Numbers.text(supplyV) + " V");
+        return new BrentSolver(1e-15, 1e-12).solve(200, k -> balance.netW(k, supplyV), coldK, hotK);
     }
 
     HeatBalance balance() {
@@ -146,12 +160,15 @@ final class FilamentPath {
         return balance.filamentW(temperatureAtU(u), supplyV) * secondsPerU(u);
     }
 
-    /** Gives the time between two values of u. */
+    /** Gives the time between two values of u, over panels no wider than those of the table. */
     double secondsBetweenU(double fromU, double toU) {
         double sum = 0;
-        for (int panel = 1; panel < U_ENDS.length && U_ENDS[panel - 1] < toU; panel++) {
-            if (U_ENDS[panel] > fromU) {
-                sum += panelS(Math.max(fromU, U_ENDS[panel - 1]), Math.min(toU, U_ENDS[panel]));
+        double lo = fromU;
+        for (int panel = 1; panel < U_ENDS.length && lo < toU; panel++) {
+            if (U_ENDS[panel] > lo) {
+                double hi = toU - lo <= U_ENDS[panel] - U_ENDS[panel - 1] ? toU : Math.min(toU, U_ENDS[panel]);
+                sum += panelS(lo, hi);
+                lo = hi;
             }
         }
         return sum;

@@ -16,7 +16,8 @@ final class FilamentWire {
     private final double coilFactor;
     private final double lightLossShare;
     private final double ratedOhm;
-    private final double hotResistivityOhmM;
+    private final double ratedW;
+    private final double ohmPerOhmM;
     private final double radiatingAreaM2;
     private final double gasLossWPerK;
     private final double diameterM;
@@ -34,8 +35,10 @@ final class FilamentWire {
         this.lightLossShare = lightLossShare;
         this.gasLossShare = gasLossShare;
         this.coilFactor = coilFactor;
+        this.ratedW = ratedW;
         ratedOhm = ratedV * ratedV / ratedW;
-        hotResistivityOhmM = Tungsten.resistivityOhmM(filamentK);
+        double hotResistivityOhmM = Tungsten.resistivityOhmM(filamentK);
+        ohmPerOhmM = ratedOhm / hotResistivityOhmM;
         radiatingAreaM2 = ratedW * (1 - gasLossShare) / exitanceWPerM2(filamentK, DESIGN_AMBIENT_K);
         gasLossWPerK = ratedW * gasLossShare / (filamentK - DESIGN_AMBIENT_K);
         double wireAreaM2 = radiatingAreaM2 / coilFactor;
@@ -58,6 +61,10 @@ final class FilamentWire {
 
     double lightLossShare() {
         return lightLossShare;
+    }
+
+    double ratedW() {
+        return ratedW;
     }
 
     double ratedOhm() {
@@ -88,7 +95,7 @@ final class FilamentWire {
     }
 
     double resistanceOhm(double temperatureK) {
-        return ratedOhm * Tungsten.resistivityOhmM(temperatureK) / hotResistivityOhmM;
+        return ohmPerOhmM * Tungsten.resistivityOhmM(temperatureK);
     }
 
     double heatCapacityJPerK(double temperatureK) {

@@ -37,6 +37,18 @@ record HeatBalance(FilamentWire wire, double seriesOhm, double ambientK) {
         return filamentW(temperatureK, supplyV) - lossW(temperatureK);
     }
 
+    /** Gives ln(gain/loss), far straighter in the temperature than their difference. */
+    double logRatio(double temperatureK, double supplyV) {
+        return Math.log(filamentW(temperatureK, supplyV) / lossW(temperatureK));
+    }
+
+    /** Guesses the steady temperature by the usual law T ~ U^0.37 from the rated one. */
+    double nearSteadyK(double supplyV) {
+        double ratedV = Math.sqrt(wire.ratedW() * wire.ratedOhm());
+        double guessK = wire.filamentK() * Math.pow(supplyV / ratedV, 0.37);
+        return Math.min(FilamentWire.HIGHEST_K - 1, Math.max(ambientK + 100, guessK));
+    }
+
     /** Gives the supply that just holds a temperature. */
     double holdingV(double temperatureK) {
         double ohm = wire.resistanceOhm(temperatureK);

@@ -17,8 +17,8 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * Tungsten#spectralEmissivityRatio} for tungsten); τ transmission of the lens; V(λ) the CIE 1924 photopic efficiency, 380
  * to 780 nm in 5 nm steps; h, c, k the exact constants of the SI. Range [200, 3695] K.
  *
- * <p>The sum over the spectrum is taken once, at 49 Chebyshev points in T^(−1/2); between them ln L + a/T is a polynomial
- * that repeats the sum to about 1e-12.
+ * <p>The sum over the spectrum is taken once, at 16 Chebyshev points in each of six pieces of T^(−1/2); between them ln L +
+ * a/T is a polynomial that repeats the sum to about 1e-12.
  */
 public final class Photometry {
     private static final double KM_LM_PER_W = 683;
@@ -29,7 +29,8 @@ public final class Photometry {
     private static final double STEP_NM = 5;
     private static final double BLUE_NM = 450;
     private static final double RED_NM = 650;
-    private static final int POINTS = 49;
+    private static final int POINTS = 16;
+    private static final int PIECES = 6;
     private static final int SECANT_STEPS = 12;
     /** The last digits of ln L near 1e2. */
     private static final double ROUNDING = 2e-14;
@@ -38,13 +39,14 @@ public final class Photometry {
 
     private static final double X_HOT = 1 / Math.sqrt(Tungsten.MELTING_POINT_K);
     private static final double X_COLD = 1 / Math.sqrt(Tungsten.LOWEST_K);
+    private static final double PIECE = (X_COLD - X_HOT) / PIECES;
 
     private static final Photometry BLACK_BODY = new Photometry((nm, kelvin) -> 1, Lens.CLEAR);
     private static final Map<Lens, Photometry> TUNGSTEN = Map.of(
             Lens.CLEAR, new Photometry(Tungsten::spectralEmissivityRatio, Lens.CLEAR),
             Lens.RED, new Photometry(Tungsten::spectralEmissivityRatio, Lens.RED));
 
-    private final double[] chebyshev;
+    private final double[][] chebyshev = new double[PIECES][];
 
     private Photometry(DoubleBinaryOperator emissivity, Lens lens) {
         Table table = Table.read(Photometry.class, "photopic_efficiency.csv");
@@ -54,14 +56,17 @@ public final class Photometry {
         for (int i = 0; i < nm.length; i++) {
             weight[i] *= transmission[i];
         }
-        double[] value = new double[POINTS];
-        for (int j = 0; j < POINTS; j++) {
-            double x = Math.cos(Math.PI * (j + 0.5) / POINTS);
-            double root = X_HOT + (X_COLD - X_HOT) * (x + 1) / 2;
-            double temperatureK = Math.min(Tungsten.MELTING_POINT_K, Math.max(Tungsten.LOWEST_K, 1 / (root * root)));
-            value[j] = Math.log(sum(nm, weight, emissivity, temperatureK)) + WIEN_K / temperatureK;
+        for (int piece = 0; piece < PIECES; piece++) {
+            double[] value = new double[POINTS];
+            for (int j = 0; j < POINTS; j++) {
+                double x = Math.cos(Math.PI * (j + 0.5) / POINTS);
+                double root = X_HOT + PIECE * (piece + (x + 1) / 2);
+                double temperatureK =
+                        Math.min(Tungsten.MELTING_POINT_K, Math.max(Tungsten.LOWEST_K, 1 / (root * root)));
+                value[j] = Math.log(sum(nm, weight, emissivity, temperatureK)) + WIEN_K / temperatureK;
+            }
+            chebyshev[piece] = coefficients(value);
         }
-        chebyshev = coefficients(value);
     }
 
     /**
@@ -129,15 +134,18 @@ public final class Photometry {
      * @return ln L
      */
     double logLuminance(double temperatureK) {
-        double x = 2 * (1 / Math.sqrt(temperatureK) - X_HOT) / (X_COLD - X_HOT) - 1;
+        double place = (1 / Math.sqrt(temperatureK) - X_HOT) / PIECE;
+        int piece = Math.min(PIECES - 1, Math.max(0, (int) place));
+        double x = 2 * (place - piece) - 1;
+        double[] c = chebyshev[piece];
         double b1 = 0;
         double b2 = 0;
         for (int k = POINTS - 1; k > 0; k--) {
-            double b0 = chebyshev[k] + 2 * x * b1 - b2;
+            double b0 = c[k] + 2 * x * b1 - b2;
             b2 = b1;
             b1 = b0;
         }
-        return chebyshev[0] + x * b1 - b2 - WIEN_K / temperatureK;
+        return c[0] + x * b1 - b2 - WIEN_K / temperatureK;
     }
 
     /**
@@ -161,6 +169,10 @@ public final class Photometry {
             double step = off * (inverse - previous) / (off - previousOff);
             if (Math.abs(off) < ROUNDING || !(Math.abs(step) > 1e-15 * inverse)) {
                 return 1 / inverse;
+            }
+            // the next error is the product of the last two, scaled by a curvature far below 1
+            if (Math.abs(step * (inverse - previous)) < 1e-16 * inverse * inverse) {
+                return 1 / (inverse - step);
             }
             previous = inverse;
             previousOff = off;

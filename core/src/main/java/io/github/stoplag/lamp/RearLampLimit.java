@@ -1,6 +1,7 @@
 package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
@@ -50,6 +51,11 @@ public record RearLampLimit(
      * @param byNight whether the night limit of a variable lamp was used
      */
     public record Result(Verdict verdict, LuminousIntensity intensity, RearLampLimit limit, boolean byNight) {
+        /** {@return what to mind whatever the verdict: an intensity on the axis is no type approval} */
+        public List<Caution> cautions() {
+            return List.of(Caution.LAMP_LAW, Caution.LICENSED_PRACTICE);
+        }
+
         @Override
         public String toString() {
             LuminousIntensity most = byNight ? limit.mostByNight.orElse(limit.most) : limit.most;

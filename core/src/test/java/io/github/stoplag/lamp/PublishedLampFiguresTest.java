@@ -5,7 +5,6 @@ import static java.util.Map.entry;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Temperature;
-import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.sight.Detection;
 import io.github.stoplag.sight.IntegratingEye;
@@ -17,14 +16,13 @@ import java.util.function.ToDoubleFunction;
 
 /** Published figures of stop lamps against the model, every lamp from its rating and one eye for all. */
 class PublishedLampFiguresTest extends PublishedFigures {
-    private static final FilamentLamp BULB =
-            FilamentLamp.builder(Voltage.volts(13.5), Power.watts(26)).build();
+    private static final FilamentLamp BULB = LaboratoryLamps.bulb();
     private static final FilamentOnset BENCH = BULB.switchOn(SupplyConditions.of(Voltage.volts(13.5)));
-    private static final FilamentOnset LABORATORY =
-            BULB.switchOn(SupplyConditions.of(Voltage.volts(12.8)).withLens(Lens.RED));
-    private static final LedLamp LED = LedLamp.of(TimeSpan.seconds(0), TimeSpan.seconds(0));
-    /** Time constant as published for Allard's law; threshold from the 84 ms between 42 cd and 5 cd. */
-    private static final IntegratingEye EYE = IntegratingEye.of(TimeSpan.seconds(0.2), LuminousIntensity.candela(1.86));
+    private static final FilamentOnset LABORATORY = LaboratoryLamps.standard();
+    private static final MeasuredLamp FAST = LaboratoryLamps.fast().onset();
+    private static final LedLamp LED = LaboratoryLamps.led();
+    private static final IntegratingEye EYE =
+            IntegratingEye.of(LaboratoryLamps.EYE_TIME_CONSTANT, LaboratoryLamps.EYE_THRESHOLD);
 
     private static final FilamentLamp BARE_WIRE = FilamentLamp.builder(Voltage.volts(13.5), Power.watts(26))
             .filamentTemperature(Temperature.kelvin(2500))
@@ -54,7 +52,22 @@ class PublishedLampFiguresTest extends PublishedFigures {
             entry(
                     "current_exponent_2500",
                     () -> exponent(BARE_WIRE, onset -> onset.steadyCurrent().inAmperes())),
-            entry("flux", () -> BENCH.bulbFlux().inLumens()),
+            entry(
+                    "colour_temperature_exponent",
+                    () -> VoltageRerating.of(BULB)
+                            .row(VoltageRerating.Quantity.COLOUR_TEMPERATURE, Voltage.volts(12.8))
+                            .physicsExponent()
+                            .orElseThrow()),
+            entry(
+                    "colour_temperature",
+                    () -> Photometry.colourTemperature(Temperature.kelvin(2800)).inKelvin()),
+            entry("inrush_twice", () -> LABORATORY.inrush().timeToMultiple(2).inMillis()),
+            entry(
+                    "flux",
+                    () -> FilamentLamp.builder(Voltage.volts(13.5), Power.watts(25))
+                            .build()
+                            .predictedFlux()
+                            .inLumens()),
             entry("tungsten_ratio", () -> Tungsten.resistivityOhmM(2800) / Tungsten.resistivityOhmM(300)),
             entry("melting_emissivity", () -> Tungsten.spectralEmissivityRatio(653, Tungsten.MELTING_POINT_K)),
             entry(
@@ -64,22 +77,25 @@ class PublishedLampFiguresTest extends PublishedFigures {
                                     .inCdPerM2()
                             / 1e4),
             entry("led_84", () -> seenMs(LED, 5) - seenMs(LED, 42)),
-            entry("led_gain", () -> (gainMs(42) + gainMs(5)) / 2),
+            entry("led_gain", () -> meanSeenMs(LABORATORY) - meanSeenMs(LED)),
+            entry("fast_gain", () -> meanSeenMs(LABORATORY) - meanSeenMs(FAST)),
             entry("film_first", () -> levelMs(LABORATORY, 0.5)),
-            entry("driver_notices", () -> (seenMs(LABORATORY, 42) + seenMs(LABORATORY, 5)) / 2),
+            entry("driver_notices", () -> meanSeenMs(LABORATORY)),
             entry("full_brightness", () -> levelMs(LABORATORY, 0.999)),
             entry("draw_major", () -> drawnW(12.8, 2.1, 12.6)),
             entry("draw_minor", () -> drawnW(14, 0.59, 13.5)),
-            entry("led_current_low", () -> BENCH.steadyCurrent().inAmperes() / 20),
-            entry("led_current_high", () -> BENCH.steadyCurrent().inAmperes() / 10));
+            entry("led_current_low", () -> LABORATORY.steadyCurrent().inAmperes() / 20),
+            entry("led_current_high", () -> LABORATORY.steadyCurrent().inAmperes() / 10));
 
     private static double levelMs(FilamentOnset onset, double level) {
         return 1000 * onset.timeToLevelS(level).orElseThrow();
     }
 
     private static double exponent(FilamentLamp lamp, ToDoubleFunction<FilamentOnset> quantity) {
-        double high = quantity.applyAsDouble(lamp.switchOn(SupplyConditions.of(Voltage.volts(13.5 * 1.02))));
-        double low = quantity.applyAsDouble(lamp.switchOn(SupplyConditions.of(Voltage.volts(13.5 * 0.98))));
+        double high = quantity.applyAsDouble(lamp.switchOn(
+                SupplyConditions.of(Voltage.volts(lamp.ratedVoltage().inVolts() * 1.02))));
+        double low = quantity.applyAsDouble(lamp.switchOn(
+                SupplyConditions.of(Voltage.volts(lamp.ratedVoltage().inVolts() * 0.98))));
         return Math.log(high / low) / Math.log(1.02 / 0.98);
     }
 
@@ -91,8 +107,8 @@ class PublishedLampFiguresTest extends PublishedFigures {
         throw new AssertionError(detection);
     }
 
-    private static double gainMs(double finalCd) {
-        return seenMs(LABORATORY, finalCd) - seenMs(LED, finalCd);
+    private static double meanSeenMs(OnsetCurve onset) {
+        return (seenMs(onset, 42) + seenMs(onset, 5)) / 2;
     }
 
     private static double drawnW(double ratedV, double ratedA, double supplyV) {

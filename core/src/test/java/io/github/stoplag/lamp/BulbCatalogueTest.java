@@ -1,0 +1,152 @@
+package io.github.stoplag.lamp;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import io.github.stoplag.quantity.LuminousFlux;
+import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.Resistance;
+import io.github.stoplag.quantity.Voltage;
+import io.github.stoplag.source.Standing;
+import org.assertj.core.data.Percentage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class BulbCatalogueTest {
+    static Iterable<BulbRating> bulbs() {
+        return BulbCatalogue.all();
+    }
+
+    @ParameterizedTest
+    @MethodSource("bulbs")
+    void everyRatingGivesASensibleFilament(BulbRating bulb) {
+        FilamentLamp lamp = bulb.majorLamp().build();
+        assertThat(lamp.predictedFlux().inLumens())
+                .isCloseTo(bulb.major().clearFlux().inLumens(), Percentage.withPercentage(1e-6));
+        assertThat(lamp.filamentTemperature().inKelvin()).isBetween(2200.0, 2900.0);
+        assertThat(lamp.switchOn(SupplyConditions.of(bulb.major().testVoltage()))
+                        .inrushRatio())
+                .isBetween(10.0, 17.0);
+        if (bulb.minor().isPresent()) {
+            CombinedBulb both = bulb.combined();
+            assertThat(both.minor().filamentTemperature().inKelvin()).isBetween(2100.0, 2500.0);
+        }
+        assertThat(bulb.major().source().standing()).isIn(Standing.SEEN, Standing.FROM_MEMORY);
+    }
+
+    @Test
+    void findsBulbsByNameAndSystem() {
+        BulbRating bulb = BulbCatalogue.find("P21/5W");
+        assertThat(bulb.major().power().inWatts()).isEqualTo(25);
+        assertThat(bulb.major().flux()).isEqualTo(LuminousFlux.lumens(440));
+        assertThat(bulb.major().fluxTolerancePercent()).contains(15.0);
+        assertThat(bulb.major().source().standing()).isEqualTo(Standing.SEEN);
+        assertThat(bulb).hasToString("P21/5W 12 V");
+        assertThat(BulbCatalogue.find("P21/5W", Voltage.volts(24)).major().testVoltage())
+                .isEqualTo(Voltage.volts(28));
+        assertThat(BulbCatalogue.find("P21W").major().source().standing()).isEqualTo(Standing.FROM_MEMORY);
+        assertThat(BulbCatalogue.find("PY21W").major().clearFlux()).isEqualTo(LuminousFlux.lumens(460));
+        BulbRating trade = BulbCatalogue.find("1157");
+        assertThat(trade.major().power().inWatts()).isCloseTo(26.9, within(0.1));
+        assertThat(trade.minor().orElseThrow().power().inWatts()).isCloseTo(8.3, within(0.1));
+        assertThat(trade.minor().orElseThrow().lifeHours()).contains(5000.0);
+        assertThat(BulbCatalogue.find("W5W").fill()).isEqualTo(BulbFill.VACUUM);
+        assertThatThrownBy(() -> BulbCatalogue.find("P99W"))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("bulb must be one of P21/5W 12 V, P21/5W 6 V, P21/5W 24 V, ")
+                .hasMessageEndingWith("; got \"P99W\" for 12 V");
+        assertThatThrownBy(() -> BulbCatalogue.find("P21W").minorLamp())
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("P21W 12 V has one filament only");
+    }
+
+    @Test
+    void vacuumHeatsSlowerThanGasAtTheSameRating() {
+        FilamentLamp vacuum = BulbCatalogue.find("W5W").majorLamp().build();
+        FilamentLamp gas =
+                BulbCatalogue.find("W5W").majorLamp().gasLossShare(0.3).build();
+        SupplyConditions on = SupplyConditions.of(Voltage.volts(13.5));
+        assertThat(vacuum.filamentTemperature()).isLessThan(gas.filamentTemperature());
+        assertThat(vacuum.switchOn(on).timeToLevelS(0.5).orElseThrow())
+                .isGreaterThan(gas.switchOn(on).timeToLevelS(0.5).orElseThrow());
+    }
+
+    @Test
+    void higherSystemVoltageMeansFinerWireAndAFasterBulb() {
+        double before = Double.POSITIVE_INFINITY;
+        for (double volt : new double[] {6, 12, 24}) {
+            BulbRating bulb = BulbCatalogue.find("P21/5W", Voltage.volts(volt));
+            FilamentLamp lamp = bulb.majorLamp().build();
+            double half = lamp.switchOn(SupplyConditions.of(bulb.major().testVoltage()))
+                    .timeToLevelS(0.5)
+                    .orElseThrow();
+            assertThat(half).isLessThan(before);
+            before = half;
+        }
+    }
+
+    @Test
+    void atNightTheStopLightComesOnTopOfTheTailLight() {
+        SupplyConditions at = SupplyConditions.of(Voltage.volts(13.5));
+        CombinedBulb.Change change = BulbCatalogue.find("P21/5W").combined().stopOverTail(at, at);
+        assertThat(change.stopToTail()).isCloseTo(440.0 / 35, within(1e-6));
+        assertThat(change.sumToTail()).isCloseTo(475.0 / 35, within(1e-6));
+        assertThat(change.relativeToTail(-1)).isCloseTo(1, within(1e-9));
+        assertThat(change.relativeToTail(60)).isCloseTo(change.sumToTail(), within(1e-6));
+        assertThat(change.basis()).hasSize(3);
+        // both regulations ask for 5:1, each in its own way
+        LuminousIntensity tail = LuminousIntensity.candela(10);
+        LuminousIntensity stop = LuminousIntensity.candela(10 * change.stopToTail());
+        assertThat(StopTailRatio.UN_R148.check(stop, tail).met()).isTrue();
+        assertThat(StopTailRatio.FMVSS_108_NEAR_AXIS.check(stop, tail).met()).isTrue();
+    }
+
+    @Test
+    void aWarmedStopFilamentIsALittleFaster() {
+        SupplyConditions at = SupplyConditions.of(Voltage.volts(13.5)).withSeriesResistance(Resistance.ohms(0.05));
+        CombinedBulb bulb = BulbCatalogue.find("P21/5W").combined();
+        CombinedBulb warmed = new CombinedBulb(bulb.major(), bulb.minor(), 150, 1);
+        double cold = bulb.stopOverTail(at, at).stop().timeToLevelS(0.1).orElseThrow();
+        double warm = warmed.stopOverTail(at, at).stop().timeToLevelS(0.1).orElseThrow();
+        assertThat(warm / cold).isBetween(0.95, 1.0);
+        assertThatThrownBy(() -> new CombinedBulb(bulb.major(), bulb.minor(), 600, 1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("warming of the stop filament by the tail filament must be in [0, 500] K, got 600 K");
+        assertThatThrownBy(() -> new CombinedBulb(bulb.major(), bulb.minor(), 0, 0))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("optics ratio of stop to tail filament must be in [0.1, 10], got 0");
+    }
+
+    @Test
+    void reratingGivesPhysicsAndPublicationsSideBySide() {
+        FilamentLamp bulb = LaboratoryLamps.bulb();
+        VoltageRerating rerating = VoltageRerating.of(bulb);
+        for (VoltageRerating.Row row : rerating.at(Voltage.volts(12.8 * 1.05))) {
+            assertThat(row.published()).isNotEmpty();
+            if (row.quantity() == VoltageRerating.Quantity.LIFE) {
+                assertThat(row.physicsRatio()).isEmpty();
+                assertThat(row.physicsExponent()).isEmpty();
+            } else {
+                VoltageRerating.Published law = row.published().get(0);
+                // the exponents of one handbook, rounded to one or two digits, against the heat balance
+                assertThat(row.physicsRatio().orElseThrow())
+                        .as(row.quantity().name())
+                        .isCloseTo((law.lowRatio() + law.highRatio()) / 2, Percentage.withPercentage(0.8));
+            }
+        }
+        VoltageRerating.Row life = rerating.row(VoltageRerating.Quantity.LIFE, Voltage.volts(12.8 * 1.05));
+        // +5 % halves the life
+        assertThat(life.published())
+                .anySatisfy(law -> assertThat(law.lowRatio()).isCloseTo(0.5, within(0.001)));
+        assertThat(life.published().get(0).source().standing()).isEqualTo(Standing.SEEN);
+        assertThat(rerating.row(VoltageRerating.Quantity.POWER, Voltage.volts(12.8))
+                        .physicsRatio()
+                        .orElseThrow())
+                .isCloseTo(1, within(1e-9));
+        assertThatThrownBy(() -> rerating.at(Voltage.volts(0)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("voltage to rerate filament 12.8 V 26.88 W to must be above 0 V, got 0 V");
+    }
+}
