@@ -14,6 +14,7 @@ import picocli.CommandLine.ParameterException;
         subcommands = {
             LampSwapCommand.class,
             CircuitCommand.class,
+            OnsetCommand.class,
             FollowingCommand.class,
             StoppingTablesCommand.class,
             CommandLine.HelpCommand.class

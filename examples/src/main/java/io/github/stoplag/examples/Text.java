@@ -10,7 +10,7 @@ import java.util.List;
 /** Results in the words and units that drivers use, metric and US customary side by side. */
 final class Text {
     private static final int DIGITS = 3;
-    private static final int WIDTH = 110;
+    private static final int WIDTH = 118;
 
     private Text() {}
 
