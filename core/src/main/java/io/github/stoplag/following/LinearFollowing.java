@@ -1,6 +1,7 @@
 package io.github.stoplag.following;
 
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
 
@@ -132,7 +133,8 @@ public record LinearFollowing(double sensitivityPerS, TimeSpan delay) {
     private void requireLocallyStable() {
         if (local() == Local.UNSTABLE) {
             throw new IllegalArgumentException(
-                    "sensitivity times delay must be below pi/2 = 1.5708 for a gain to exist, got " + productRatio());
+                    "sensitivity times delay must be below pi/2 = 1.5708 for a gain to exist, got "
+                            + Numbers.text(productRatio()));
         }
     }
 }

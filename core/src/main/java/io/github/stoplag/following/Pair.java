@@ -168,7 +168,7 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
 
     LatencyBorder largestLampLatency(DoubleFunction<GapNeeded> neededAtLatencyS) {
         Trajectory unbraked = Trajectory.startingAt(follower.speed().inMps()).build();
-        return LatencyBorder.find(
+        return LatencySearch.find(
                 latencyS -> isEnough(neededAtLatencyS.apply(latencyS)),
                 isEnough(new Encounter(leaderTrajectory(), unbraked, gap).gapNeeded()),
                 "gap " + gap + ", follower " + follower.speed() + ", leader " + leader.speed());

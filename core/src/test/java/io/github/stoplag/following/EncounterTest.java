@@ -144,6 +144,11 @@ class EncounterTest {
         assertThat(pair(0, 24, 7, 20, 1).largestLampLatency())
                 .isEqualTo(new LatencyBorder.Any("the follower does not reach the leader even without braking:"
                         + " gap 20 m, follower 24 m/s, leader 25 m/s"));
+        assertThat(pair(7, 1e-4, 7, 1000, 1).largestLampLatency())
+                .isInstanceOfSatisfying(
+                        LatencyBorder.Any.class,
+                        any -> assertThat(any.reason())
+                                .startsWith("the follower does not reach the leader within 1e5 s"));
         // far beyond the lamp latencies that a pair takes
         double far = ((LatencyBorder.UpTo) pair(7, 1, 7, 1000, 1).largestLampLatency())
                 .latency()

@@ -1,14 +1,9 @@
 package io.github.stoplag.examples;
 
-import de.siegmar.fastcsv.writer.CsvWriter;
-import de.siegmar.fastcsv.writer.LineDelimiter;
 import io.github.stoplag.braking.PublishedRow;
 import io.github.stoplag.braking.Residual;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.source.Source;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.util.List;
 
 /** The table of residuals: a row for each printed figure; why one differs stands behind its source. */
@@ -22,15 +17,11 @@ final class ResidualsCsv {
     private ResidualsCsv() {}
 
     static String of(List<RuleResiduals> rules) {
-        StringWriter text = new StringWriter();
-        try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text)) {
-            csv.writeRecord(HEADER);
-            rules.forEach(rule -> rule.residuals()
-                    .forEach(residual -> csv.writeRecord(fields(rule.rule().key(), residual))));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return text.toString();
+        return CsvText.of(
+                HEADER,
+                rules.stream()
+                        .flatMap(rule -> rule.residuals().stream()
+                                .map(residual -> fields(rule.rule().key(), residual))));
     }
 
     private static List<String> fields(String key, Residual residual) {
