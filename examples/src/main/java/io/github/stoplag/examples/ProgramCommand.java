@@ -38,8 +38,13 @@ abstract class ProgramCommand implements Callable<Integer> {
      *
      * @param lines the printed report
      * @param files the content of each result file by its name
+     * @param exitCode 0 if all is well
      */
-    record Results(List<String> lines, Map<String, String> files) {}
+    record Results(List<String> lines, Map<String, String> files, int exitCode) {
+        Results(List<String> lines, Map<String, String> files) {
+            this(lines, files, ExitCode.OK);
+        }
+    }
 
     /** Gives the names of all files that a run of this program may write. */
     abstract List<String> fileNames();
@@ -58,13 +63,14 @@ abstract class ProgramCommand implements Callable<Integer> {
         folder.replaceWith(results.files());
         results.lines().forEach(printer()::println);
         printer().println("Written to " + OutputFolder.shown(out) + ": " + named(fileNames()));
-        return ExitCode.OK;
+        return results.exitCode();
     }
 
     private static String named(List<String> files) {
         List<String> others =
                 files.stream().filter(name -> !name.endsWith(PICTURE)).toList();
-        return String.join(", ", others) + " and " + (files.size() - others.size()) + " pictures.";
+        int pictures = files.size() - others.size();
+        return String.join(", ", others) + (pictures == 0 ? "." : " and " + pictures + " pictures.");
     }
 
     PrintWriter printer() {

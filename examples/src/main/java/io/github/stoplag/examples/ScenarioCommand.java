@@ -11,14 +11,20 @@ abstract class ScenarioCommand extends ProgramCommand {
     @Option(
             names = "--scenario",
             paramLabel = "FILE",
-            description =
-                    "a scenario in the form that --print-scenario shows; default: the shipped minibus, invented data")
+            description = "a scenario in the form that --print-scenario shows; default: a shipped one, invented data")
     private @Nullable Path scenario;
 
     @Option(
             names = "--print-scenario",
             description = "print the shipped scenario with its comments, to be edited, and end")
     private boolean printScenario;
+
+    /**
+     * Refuses options that do not go together, before anything is read.
+     *
+     * @param given whether a scenario was given
+     */
+    void checkOptions(boolean given) {}
 
     /** Gives the name of the scenario that comes with the program. */
     abstract String shipped();
@@ -45,6 +51,7 @@ abstract class ScenarioCommand extends ProgramCommand {
 
     @Override
     final Results results() {
+        checkOptions(scenario != null);
         return results(
                 scenario == null
                         ? ScenarioFile.shipped(shipped(), vocabulary())

@@ -99,7 +99,7 @@ class CircuitRunTest {
     @Test
     void printedReportAnswersInSentencesWithBasisCaveatsAndCautions() {
         String report = run().out();
-        assertThat(report)
+        assertThat(report.replaceAll("\\s+", " "))
                 .contains("Community minibus: the circuit of its stop lamps (invented data)")
                 .contains("UN Regulation No. 37, sheet P21W (from memory)")
                 .contains("With the LED lamp alone it reports a failed lamp.")
