@@ -13,8 +13,10 @@ import picocli.CommandLine.ParameterException;
         name = "stoplag",
         subcommands = {
             LampSwapCommand.class,
-            StoppingTablesCommand.class,
+            CircuitCommand.class,
+            OnsetCommand.class,
             FollowingCommand.class,
+            StoppingTablesCommand.class,
             CommandLine.HelpCommand.class
         },
         mixinStandardHelpOptions = false,

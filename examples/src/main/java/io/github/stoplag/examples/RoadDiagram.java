@@ -28,7 +28,7 @@ final class RoadDiagram {
         String title = "Both vehicles at " + Text.speed(diagram.instants.leg().speed());
         return new Figure(
                 "road",
-                title + (swap.scenario().invented() ? "; invented data" : ""),
+                title + (swap.scenario().heading().invented() ? "; " + Heading.INVENTED_DATA : ""),
                 "Side view to scale, driving to the right. " + diagram.instants.inWords(),
                 WIDTH,
                 diagram.height(),
@@ -47,7 +47,7 @@ final class RoadDiagram {
                 .line();
         out.element(
                 "text",
-                (swap.scenario().invented() ? "invented data; " : "")
+                (swap.scenario().heading().invented() ? Heading.INVENTED_DATA + "; " : "")
                         + "side view to scale, heights taken as 2.6 m and 1.5 m",
                 "class",
                 "sl-note",

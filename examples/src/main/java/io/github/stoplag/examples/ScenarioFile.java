@@ -11,10 +11,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Properties;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -23,7 +24,7 @@ final class ScenarioFile {
     /** The scenario that comes with {@code lamp-swap}. */
     static final String SHIPPED = "minibus.properties";
 
-    private static final Vocabulary LAMP_SWAP = new Vocabulary(Key.names()::contains, String.join(", ", Key.names()));
+    static final Vocabulary LAMP_SWAP = Vocabulary.of(Key.names());
 
     private static final int LONGEST_TEXT = 1000;
     private final String name;
@@ -45,7 +46,11 @@ final class ScenarioFile {
      * @param has whether a key is one of them
      * @param listed all of them in words
      */
-    record Vocabulary(Predicate<String> has, String listed) {}
+    record Vocabulary(Predicate<String> has, String listed) {
+        static Vocabulary of(List<String> keys) {
+            return new Vocabulary(keys::contains, String.join(", ", keys));
+        }
+    }
 
     private ScenarioFile(String name, Map<String, String> given) {
         this.name = name;
@@ -86,7 +91,7 @@ final class ScenarioFile {
     }
 
     private static ScenarioFile parse(String name, Reader reader, Vocabulary vocabulary) throws IOException {
-        OnceOnly lines = new OnceOnly();
+        UniqueProperties lines = new UniqueProperties();
         try {
             lines.load(reader);
         } catch (IllegalArgumentException e) {
@@ -95,7 +100,7 @@ final class ScenarioFile {
         Map<String, String> given = new TreeMap<>();
         for (String key : lines.stringPropertyNames()) {
             String value = lines.getProperty(key).strip();
-            if (lines.repeated.contains(key)) {
+            if (lines.isRepeated(key)) {
                 throw new InputException(name + ": " + key + " = " + value + ": key is given twice");
             }
             if (!vocabulary.has.test(key)) {
@@ -190,12 +195,35 @@ final class ScenarioFile {
      * @throws InputException if there is one
      */
     void refuseUnused(String why) {
+        refuseUnused(key -> why);
+    }
+
+    /**
+     * Refuses keys that were given but never asked for.
+     *
+     * @param why says of a key why it may not have been asked for
+     * @throws InputException if there is one
+     */
+    void refuseUnused(UnaryOperator<String> why) {
         Set<String> asked = used.stream().map(Used::key).collect(Collectors.toSet());
         given.forEach((key, value) -> {
             if (!asked.contains(key)) {
-                throw bad(key, value, "is not used: " + why);
+                throw bad(key, value, "is not used: " + why.apply(key));
             }
         });
+    }
+
+    /**
+     * Makes something of the file's values.
+     *
+     * @throws InputException if they do not go together; it names the file and what was to be made
+     */
+    <T> T making(String what, Supplier<T> maker) {
+        try {
+            return maker.get();
+        } catch (IllegalArgumentException e) {
+            throw new InputException(name + ": " + what + ": " + e.getMessage(), e);
+        }
     }
 
     InputException bad(String key, String value, String why) {
@@ -208,20 +236,5 @@ final class ScenarioFile {
                 || type == Character.SURROGATE
                 || type == Character.UNASSIGNED
                 || type == Character.PRIVATE_USE;
-    }
-
-    /** Java's own reader of such files, except that it remembers keys given more than once. */
-    private static final class OnceOnly extends Properties {
-        private static final long serialVersionUID = 1L;
-        private final transient List<Object> repeated = new ArrayList<>();
-
-        @Override
-        public synchronized @Nullable Object put(Object key, Object value) {
-            Object before = super.put(key, value);
-            if (before != null) {
-                repeated.add(key);
-            }
-            return before;
-        }
     }
 }

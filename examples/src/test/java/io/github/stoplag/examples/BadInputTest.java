@@ -57,7 +57,7 @@ class BadInputTest {
             filament.coil-factor | 0.2      | must be in [0.5, 1], got 0.2
             filament.coil-factor | half     | not a ratio; write it like 0.1 or 10 % (allowed: [0.5, 1])
             supply.voltage    | 600 V       | must be in [1, 60] V, got 600 V
-            detector          | nose        | must be one of eye, share
+            detector          | nose        | must be one of eye, share, day, dusk, night, tail
             detector.share.level | 100 %    | must be in [0.001, 0.999], got 1
             invented          | perhaps     | must be one of yes, no
             road.friction     | 0.8         | is not used: neither vehicle's deceleration is "road"

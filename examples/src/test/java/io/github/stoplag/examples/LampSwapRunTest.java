@@ -90,7 +90,7 @@ class LampSwapRunTest {
         assertThat(run.out())
                 .contains("(invented data)")
                 .contains("Seen means: integrating eye, time constant 0.2 s, threshold 1.86 cd")
-                .contains("for comparison, by 10 % of final intensity")
+                .contains("other ways to say when a lamp is seen", "night, tail lamp lit")
                 .contains("not a crash forecast")
                 .contains("97 km/h (60 mph)");
         assertThat(run.out().lines())

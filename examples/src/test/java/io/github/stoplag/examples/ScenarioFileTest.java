@@ -40,7 +40,7 @@ class ScenarioFileTest {
     @Test
     void byteOrderMarkIsSkipped() {
         Path marked = Program.write(folder.resolve("marked.properties"), "\ufeff" + ScenarioFile.shippedText());
-        assertThat(Scenario.of(ScenarioFile.read(marked)).title()).startsWith("Community minibus");
+        assertThat(Scenario.of(ScenarioFile.read(marked)).heading().title()).startsWith("Community minibus");
     }
 
     @Test
