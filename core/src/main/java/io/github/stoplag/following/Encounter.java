@@ -95,9 +95,9 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap) {
         return new GapNeeded.Finite(Distance.metres(neededM));
     }
 
-    /** Names both speeds with all their digits, since a horizon is passed when they are nearly equal. */
+    /** Names both speeds to 16 digits, since a horizon is passed when they are nearly equal. */
     private static String speeds(double leaderMps, double followerMps) {
-        return "leader at " + Numbers.text(leaderMps, 17) + " m/s, follower at " + Numbers.text(followerMps, 17)
+        return "leader at " + Numbers.text(leaderMps, 16) + " m/s, follower at " + Numbers.text(followerMps, 16)
                 + " m/s";
     }
 

@@ -26,7 +26,7 @@ final class Overdrive {
                     .row(VoltageRerating.Quantity.LIFE, held)
                     .published()
                     .get(0);
-            caveats.add(new Caveat("overdriven: " + Numbers.text(held.inVolts(), 3) + " V at the filament, "
+            caveats.add(new Caveat("overdriven: " + Numbers.text(held.inVolts(), 4) + " V at the filament, "
                     + Numbers.text(relative, 3) + " times its design voltage of " + lamp.ratedVoltage()
                     + ", so its life falls steeply, to " + Numbers.text(100 * life.lowRatio(), 2) + " to "
                     + Numbers.text(100 * life.highRatio(), 2) + " % by the exponents "

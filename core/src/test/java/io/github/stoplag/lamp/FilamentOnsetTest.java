@@ -247,7 +247,7 @@ class FilamentOnsetTest {
         // 1.5^-16 and 1.5^-12 by the published exponents
         assertThat(caveats(BULB.switchOn(SupplyConditions.of(Voltage.volts(20.25)))))
                 .containsExactly(
-                        "overdriven: 20.2 V at the filament, 1.5 times its design voltage of 13.5 V, so its life"
+                        "overdriven: 20.25 V at the filament, 1.5 times its design voltage of 13.5 V, so its life"
                                 + " falls steeply, to 0.15 to 0.77 % by the exponents -16 to -12 of Fink & Beaty, Standard"
                                 + " Handbook for Electrical Engineers, 11th ed., p. 22-8, as cited publicly (seen), which hold"
                                 + " near the design voltage only");
@@ -272,7 +272,7 @@ class FilamentOnsetTest {
                         .caveats())
                 .singleElement()
                 .asString()
-                .startsWith("overdriven: 20.2 V at the filament, 1.5 times its design voltage");
+                .startsWith("overdriven: 20.25 V at the filament, 1.5 times its design voltage");
     }
 
     private static List<String> caveats(FilamentOnset onset) {
