@@ -65,7 +65,7 @@ final class CircuitKeys {
     static final Key<Double> FLASHER_RATE = Key.number("flasher.rate", "90 /min", 1, 6000, PER_MINUTE);
     static final Key<Double> FLASHER_ERROR_RATE = Key.number("flasher.error-rate", "180 /min", 1, 6000, PER_MINUTE);
 
-    private static final List<Key<?>> QUANTITIES = List.of(
+    static final List<Key<?>> QUANTITIES = List.of(
             LOWEST,
             NOMINAL,
             HIGHEST,

@@ -63,7 +63,7 @@ record CircuitStudy(
         try {
             return work.done();
         } catch (IllegalArgumentException e) {
-            throw new InputException(what + ": " + e.getMessage(), e);
+            throw new IllegalArgumentException(what + ": " + e.getMessage(), e);
         }
     }
 

@@ -83,6 +83,16 @@ record Criterion(String word, String meaning, Detector detector, LuminousIntensi
         return detector.criterion();
     }
 
+    /** Gives the keys that its moment depends on most. */
+    List<String> keys() {
+        return switch (word) {
+            case EYE -> List.of(Key.EYE_TIME.name(), Key.EYE_THRESHOLD.name());
+            case SHARE -> List.of(Key.SHARE.name());
+            case TAIL -> List.of(Key.VIEWING_DISTANCE.name(), Key.VISIBILITY.name(), Key.TAIL_INTENSITY.name());
+            default -> List.of(Key.VIEWING_DISTANCE.name(), Key.VISIBILITY.name());
+        };
+    }
+
     /** Names it with its parameters if they fit into a line, else in words. */
     String brief() {
         return criterion().length() <= LONGEST_BRIEF ? criterion() : meaning;

@@ -8,20 +8,29 @@ import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.units.QuantityText;
 import java.util.List;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 
 /**
  * The filament bulb of a scenario: a bulb of the catalogue, or what it draws at its design voltage.
  *
  * @param lamp the bulb
  * @param origin where its rating comes from
+ * @param key the key that gives its design voltage
  */
-record FilamentInput(FilamentLamp lamp, String origin) {
+record FilamentInput(FilamentLamp lamp, String origin, String key) {
     private static final String BULB = "filament.bulb";
     private static final String NO_BULB = "none";
-    private static final Key<Voltage> DESIGN_VOLTAGE = Key.voltage("filament.design-voltage", null, 1, 60);
-    private static final Key<Power> DESIGN_POWER = Key.power("filament.design-power", null, 1, 100);
+    static final Key<Voltage> DESIGN_VOLTAGE = Key.voltage("filament.design-voltage", null, 1, 60);
+    static final Key<Power> DESIGN_POWER = Key.power("filament.design-power", null, 1, 100);
 
     static final List<String> KEYS = List.of(BULB, DESIGN_VOLTAGE.name(), DESIGN_POWER.name());
+    private static final List<String> MODEL =
+            List.of(Key.FILAMENT_TEMPERATURE.name(), Key.GAS_LOSS.name(), Key.COIL_FACTOR.name());
+    private static final List<String> GIVEN = Stream.concat(
+                    Stream.of(DESIGN_VOLTAGE.name(), DESIGN_POWER.name()), MODEL.stream())
+            .toList();
+    private static final List<String> CATALOGUED =
+            Stream.concat(Stream.of(BULB), MODEL.stream()).toList();
     static final String RATING_UNUSED = BULB + " names a bulb of the catalogue, which has its own rating";
 
     /**
@@ -36,18 +45,19 @@ record FilamentInput(FilamentLamp lamp, String origin) {
             Power power = file.get(DESIGN_POWER);
             return new FilamentInput(
                     file.making(
-                            "filament lamp",
+                            GIVEN,
                             () -> more.apply(FilamentLamp.builder(voltage, power))
                                     .build()),
-                    power + " at " + voltage + ", given");
+                    power + " at " + voltage + ", given",
+                    DESIGN_VOLTAGE.name());
         }
         BulbRating rating = catalogued(file, bulb);
         return new FilamentInput(
-                file.making(
-                        "filament lamp", () -> more.apply(rating.majorLamp()).build()),
+                file.making(CATALOGUED, () -> more.apply(rating.majorLamp()).build()),
                 rating + ", " + rating.major().power() + " (" + rating.major().powerRule() + ") and "
                         + rating.major().clearFlux() + " at " + rating.major().testVoltage() + ": "
-                        + rating.major().source());
+                        + rating.major().source(),
+                BULB);
     }
 
     /** Finds {@code P21W} for 12 V, or {@code P21/5W 24 V}. */

@@ -60,10 +60,12 @@ record FollowingScenario(
             new Key<>("compare.vehicle", null, FollowingScenario::parseCount, Integer::doubleValue, 1, 1000, "");
     private static final Key<TimeSpan> CHANGED_LATENCY = LATENCY.named("compare.lamp-latency");
 
+    /** The keys that hold one quantity of a vehicle each. */
+    static final List<Key<?>> QUANTITIES =
+            List.of(SPEED, TIME_GAP, GAP, LATENCY, REACTION, DECELERATION, DEAD_TIME, BUILD_UP, LENGTH, MASS);
+
     private static final List<String> OF_A_VEHICLE = Stream.concat(
-                    Stream.of(SPEED, GAP, LATENCY, REACTION, DECELERATION, DEAD_TIME, BUILD_UP, LENGTH, MASS)
-                            .map(Key::name),
-                    Stream.of(RESPONDS))
+                    QUANTITIES.stream().map(Key::name).distinct(), Stream.of(RESPONDS))
             .toList();
     private static final List<String> OF_ALL = List.of(
             Key.TITLE, Key.INVENTED, VEHICLES.name(), RESTITUTION.name(), CHANGED.name(), CHANGED_LATENCY.name());

@@ -1,5 +1,6 @@
 package io.github.stoplag.examples;
 
+import io.github.stoplag.lamp.LaboratoryLamps;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
@@ -75,15 +76,47 @@ record Key<T>(
     static final Key<Voltage> SUPPLY = voltage("supply.voltage", null, 1, 60);
     static final Key<Resistance> WIRING = resistance("supply.series-resistance", "0 ohm", 0, 100);
     static final Key<Temperature> AMBIENT = celsius("ambient.temperature", "27 °C", -50, 90);
-    static final Key<TimeSpan> LED_DELAY = time("led.driver-delay", "0 s", 0, 2);
-    static final Key<TimeSpan> LED_RISE = time("led.rise-time", null, 0, 2);
+    static final Key<TimeSpan> LED_DELAY = time("led.driver-delay", "0 s", 0, 1);
+    static final Key<TimeSpan> LED_RISE = time("led.rise-time", null, 0, 1);
     static final Key<LuminousIntensity> LED_INTENSITY = intensity("led.intensity", null, 0.1, 10_000);
     static final Key<Double> SHARE = ratio("detector.share.level", "10 %", 0.001, 0.999);
-    static final Key<TimeSpan> EYE_TIME = time("detector.eye.time-constant", "0.2 s", 0.001, 2);
-    static final Key<LuminousIntensity> EYE_THRESHOLD = intensity("detector.eye.threshold", "1.86 cd", 1e-6, 10_000);
+    static final Key<TimeSpan> EYE_TIME =
+            time("detector.eye.time-constant", LaboratoryLamps.EYE_TIME_CONSTANT.toString(), 0.001, 2);
+    static final Key<LuminousIntensity> EYE_THRESHOLD =
+            intensity("detector.eye.threshold", LaboratoryLamps.EYE_THRESHOLD.toString(), 1e-6, 10_000);
     static final Key<Distance> VIEWING_DISTANCE = distance("viewing.distance", "50 m", 1, 2000);
     static final Key<Distance> VISIBILITY = distance("viewing.visibility", "model", 10, 100_000);
     static final Key<LuminousIntensity> TAIL_INTENSITY = intensity("tail.intensity", "6 cd", 0.1, 1000);
+
+    /** The keys of {@code lamp-swap} that hold one quantity each. */
+    static final List<Key<?>> QUANTITIES = List.of(
+            LEADER_BRAKING,
+            FOLLOWER_BRAKING,
+            FRICTION,
+            GRADE,
+            LEADER_DEAD_TIME,
+            LEADER_BUILD_UP,
+            LEADER_LENGTH,
+            REACTION,
+            FOLLOWER_DEAD_TIME,
+            FOLLOWER_BUILD_UP,
+            FOLLOWER_LENGTH,
+            FILAMENT_INTENSITY,
+            FILAMENT_TEMPERATURE,
+            GAS_LOSS,
+            COIL_FACTOR,
+            SUPPLY,
+            WIRING,
+            AMBIENT,
+            LED_DELAY,
+            LED_RISE,
+            LED_INTENSITY,
+            SHARE,
+            EYE_TIME,
+            EYE_THRESHOLD,
+            VIEWING_DISTANCE,
+            VISIBILITY,
+            TAIL_INTENSITY);
 
     private static final String DECIMAL = "[0-9]+(\\.[0-9]+)?";
 
@@ -94,37 +127,17 @@ record Key<T>(
                         Stream.of(SPEEDS, GAP),
                         FilamentInput.KEYS.stream(),
                         Stream.of(LENS, DETECTOR),
-                        Stream.of(
-                                        LEADER_BRAKING,
-                                        FOLLOWER_BRAKING,
-                                        FRICTION,
-                                        GRADE,
-                                        LEADER_DEAD_TIME,
-                                        LEADER_BUILD_UP,
-                                        LEADER_LENGTH,
-                                        REACTION,
-                                        FOLLOWER_DEAD_TIME,
-                                        FOLLOWER_BUILD_UP,
-                                        FOLLOWER_LENGTH,
-                                        FILAMENT_INTENSITY,
-                                        FILAMENT_TEMPERATURE,
-                                        GAS_LOSS,
-                                        COIL_FACTOR,
-                                        SUPPLY,
-                                        WIRING,
-                                        AMBIENT,
-                                        LED_DELAY,
-                                        LED_RISE,
-                                        LED_INTENSITY,
-                                        SHARE,
-                                        EYE_TIME,
-                                        EYE_THRESHOLD,
-                                        VIEWING_DISTANCE,
-                                        VISIBILITY,
-                                        TAIL_INTENSITY)
-                                .map(Key::name))
+                        QUANTITIES.stream().map(Key::name))
                 .flatMap(names -> names)
                 .toList();
+    }
+
+    /** Says whether a key of {@code lamp-swap} tells of the modelled filament lamp, which a filmed lamp replaces. */
+    static boolean ofFilamentModel(String key) {
+        return FilamentInput.KEYS.contains(key)
+                || key.equals(LENS)
+                || Stream.of(FILAMENT_TEMPERATURE, GAS_LOSS, COIL_FACTOR, SUPPLY, WIRING, AMBIENT)
+                        .anyMatch(unused -> unused.name.equals(key));
     }
 
     /** Says of a key that was given but not asked for why it does not count. */

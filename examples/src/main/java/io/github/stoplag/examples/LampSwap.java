@@ -32,7 +32,7 @@ record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List<String
      *
      * @param name a word for tables
      * @param onset how its light rises
-     * @param intensity how bright it ends up
+     * @param intensity how bright it is at the level 1 of its onset
      * @param detections when it is seen, by each of the scenario's criteria
      */
     record Lamp(String name, OnsetCurve onset, LuminousIntensity intensity, List<Detection> detections) {
@@ -44,6 +44,11 @@ record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List<String
         /** Gives the reservations about its light and about the criterion that counts. */
         Stream<Caveat> caveats() {
             return Stream.concat(onset.caveats().stream(), detection().caveats().stream());
+        }
+
+        /** Gives how bright it ends up, which for a film that ends early is less than its full intensity. */
+        double endCd() {
+            return intensity.inCandela() * onset.relativeIntensity(Double.POSITIVE_INFINITY);
         }
 
         Optional<TimeSpan> seen() {
@@ -70,7 +75,7 @@ record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List<String
     static LampSwap of(Scenario scenario, @Nullable MeasuredLamp measured) {
         List<String> notes = new ArrayList<>();
         Lamp now = measured == null ? filament(scenario, notes) : measured(scenario, measured, notes);
-        Lamp led = lamp(scenario, "LED", scenario.led(), scenario.ledIntensity());
+        Lamp led = lamp(scenario, "LED", scenario.led(), scenario.ledIntensity(), Key.LED_INTENSITY);
         notes.add("LED: " + scenario.ledIntensity() + ", given.");
         List<Lamp> lamps = List.of(now, led);
         double firstSeenS = lamps.stream()
@@ -87,13 +92,20 @@ record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List<String
         return new LampSwap(scenario, lamps, List.copyOf(rows), List.copyOf(notes));
     }
 
+    /** Says whether a filmed lamp takes the place of the modelled filament. */
+    boolean filmed() {
+        return lamps.get(0).onset() instanceof MeasuredLamp;
+    }
+
     private static Lamp filament(Scenario scenario, List<String> notes) {
-        FilamentOnset onset;
-        try {
-            onset = scenario.filament().lamp().switchOn(scenario.supply());
-        } catch (IllegalArgumentException e) {
-            throw new InputException("filament lamp on its supply: " + e.getMessage(), e);
-        }
+        FilamentOnset onset = scenario.file()
+                .making(
+                        List.of(
+                                Key.SUPPLY.name(),
+                                Key.WIRING.name(),
+                                Key.AMBIENT.name(),
+                                scenario.filament().key()),
+                        () -> scenario.filament().lamp().switchOn(scenario.supply()));
         LuminousIntensity intensity =
                 LuminousIntensity.candela(scenario.filamentIntensity().inCandela() * onset.relativeToRated());
         notes.add("filament: " + scenario.filament().origin() + ".");
@@ -103,24 +115,37 @@ record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List<String
         notes.add("filament: " + Text.digits(onset.steadyCurrent().inAmperes()) + " A and "
                 + Text.digits(onset.steadyPower().inWatts()) + " W once hot, "
                 + Text.digits(onset.inrushCurrent().inAmperes()) + " A at switch-on.");
-        return lamp(scenario, "filament", onset, intensity);
+        return lamp(scenario, "filament", onset, intensity, Key.FILAMENT_INTENSITY);
     }
 
     private static Lamp measured(Scenario scenario, MeasuredLamp onset, List<String> notes) {
-        notes.add("measured: " + scenario.filamentIntensity()
-                + ", taken from the scenario's filament lamp; the film gives the shape of the rise only.");
-        return lamp(scenario, "measured", onset, scenario.filamentIntensity());
+        Lamp lamp = lamp(scenario, "measured", onset, scenario.filamentIntensity(), Key.FILAMENT_INTENSITY);
+        double end = onset.relativeIntensity(Double.POSITIVE_INFINITY);
+        notes.add("measured: "
+                + (end < 1 ? Text.digits(lamp.endCd()) + " cd = " : "")
+                + scenario.filamentIntensity() + (end < 1 ? " times " + Text.digits(end) + ", where the film ends" : "")
+                + "; the candela are the scenario's " + Key.FILAMENT_INTENSITY.name()
+                + ", the film gives the shape of the rise only.");
+        return lamp;
     }
 
-    private static Lamp lamp(Scenario scenario, String name, OnsetCurve onset, LuminousIntensity intensity) {
+    private static Lamp lamp(
+            Scenario scenario, String name, OnsetCurve onset, LuminousIntensity intensity, Key<?> given) {
         LampSignal signal = new LampSignal(onset, intensity);
         List<Detection> detections = scenario.criteria().stream()
                 .map(criterion -> criterion.detect(signal))
                 .toList();
         Detection detection = detections.get(0);
         if (detection instanceof Detection.Seen seen && !(seen.at().inSeconds() <= LATEST_SEEN_S)) {
-            throw new InputException("the " + name + " lamp is seen " + seen.at() + " after switch-on by "
-                    + detection.criterion() + "; must be in [0, " + Text.digits(LATEST_SEEN_S) + "] s");
+            List<String> keys = Stream.concat(Stream.of(given.name()), scenario.criterion().keys().stream())
+                    .toList();
+            throw scenario.file()
+                    .bad(
+                            keys,
+                            "the " + name + " lamp is seen " + seen.at() + " after switch-on, must be in [0, "
+                                    + Text.digits(LATEST_SEEN_S)
+                                    + "] s: its light hardly exceeds what it takes to be seen",
+                            null);
         }
         return new Lamp(name, onset, intensity, detections);
     }

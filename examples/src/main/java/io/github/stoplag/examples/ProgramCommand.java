@@ -1,6 +1,5 @@
 package io.github.stoplag.examples;
 
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -57,7 +56,7 @@ abstract class ProgramCommand implements Callable<Integer> {
     abstract Results results();
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() {
         OutputFolder folder = OutputFolder.of(out, fileNames());
         Results results = results();
         folder.replaceWith(results.files());

@@ -28,7 +28,11 @@ final class ReportHtml {
         if (heading.invented()) {
             out.open("p")
                     .element("span", Heading.INVENTED_DATA, "class", "mark")
-                    .text(" Vehicles, traffic and lamps of this scenario are made up to show the method.")
+                    .text(
+                            swap.filmed()
+                                    ? " Vehicles, traffic and the LED lamp of this scenario are made up to show the"
+                                            + " method; the measured lamp is the one filmed."
+                                    : " Vehicles, traffic and lamps of this scenario are made up to show the method.")
                     .close()
                     .line();
         }
@@ -92,8 +96,14 @@ final class ReportHtml {
                         + " deceleration once the brakes have built up. A default is a value that the scenario file leaves out.");
         page.table(
                 List.of("key", "value", "from"),
-                swap.scenario().inputs().stream()
-                        .map(used -> List.of(used.key(), used.value(), used.isDefault() ? "default" : "file")));
+                swap.scenario().inputs().stream().map(used -> List.of(used.key(), used.value(), origin(used))));
+    }
+
+    private String origin(ScenarioFile.Used used) {
+        if (swap.filmed() && Key.ofFilamentModel(used.key())) {
+            return "not used: a filmed lamp takes its place";
+        }
+        return used.isDefault() ? "default" : "file";
     }
 
     private void sources() {

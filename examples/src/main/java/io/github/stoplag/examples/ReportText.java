@@ -32,7 +32,7 @@ final class ReportText {
                     time(lamp.onset().timeToLevel(0.1)),
                     time(lamp.onset().timeToLevel(0.9)),
                     time(lamp.seen()),
-                    Text.digits(lamp.intensity().inCandela()) + " cd"));
+                    Text.digits(lamp.endCd()) + " cd"));
             if (lamp.detection() instanceof Detection.NeverSeen never) {
                 lines.add("    never seen: " + never.reason());
             }

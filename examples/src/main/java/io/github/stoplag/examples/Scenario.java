@@ -29,7 +29,7 @@ import java.util.List;
  * @param led the lamp considered
  * @param ledIntensity its luminous intensity
  * @param criteria the criteria of seeing: the one used, the one its charts compare it with, then all others
- * @param inputs the values all this was made of
+ * @param file where all this was read
  */
 record Scenario(
         Heading heading,
@@ -42,7 +42,7 @@ record Scenario(
         LedLamp led,
         LuminousIntensity ledIntensity,
         List<Criterion> criteria,
-        List<ScenarioFile.Used> inputs) {
+        ScenarioFile file) {
     private static final String FROM_ROAD = "road";
 
     /**
@@ -91,7 +91,9 @@ record Scenario(
                 .withAmbientTemperature(file.get(Key.AMBIENT))
                 .withLens(file.word(Key.LENS, "red", List.of("red", "clear")).equals("red") ? Lens.RED : Lens.CLEAR);
         LuminousIntensity filamentIntensity = file.get(Key.FILAMENT_INTENSITY);
-        LedLamp led = LedLamp.of(file.get(Key.LED_DELAY), file.get(Key.LED_RISE));
+        LedLamp led = file.making(
+                List.of(Key.LED_DELAY.name(), Key.LED_RISE.name()),
+                () -> LedLamp.of(file.get(Key.LED_DELAY), file.get(Key.LED_RISE)));
         LuminousIntensity ledIntensity = file.get(Key.LED_INTENSITY);
         List<Criterion> criteria = Criterion.all(file);
         file.refuseUnused(Key::unused);
@@ -106,7 +108,7 @@ record Scenario(
                 led,
                 ledIntensity,
                 criteria,
-                file.used());
+                file);
     }
 
     private static List<Leg> legs(ScenarioFile file) {
@@ -166,6 +168,11 @@ record Scenario(
             file.find(Key.COIL_FACTOR).ifPresent(lamp::coilFactor);
             return lamp;
         });
+    }
+
+    /** Gives the values all this was made of. */
+    List<ScenarioFile.Used> inputs() {
+        return file.used();
     }
 
     /** Gives the criterion that says when a lamp is seen. */

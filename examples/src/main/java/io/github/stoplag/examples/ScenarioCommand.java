@@ -1,6 +1,5 @@
 package io.github.stoplag.examples;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ExitCode;
@@ -40,7 +39,7 @@ abstract class ScenarioCommand extends ProgramCommand {
     abstract Results results(ScenarioFile file);
 
     @Override
-    public final Integer call() throws IOException {
+    public final Integer call() {
         if (printScenario) {
             printer().print(Resource.text(shipped()));
             printer().flush();
@@ -52,9 +51,13 @@ abstract class ScenarioCommand extends ProgramCommand {
     @Override
     final Results results() {
         checkOptions(scenario != null);
-        return results(
-                scenario == null
-                        ? ScenarioFile.shipped(shipped(), vocabulary())
-                        : ScenarioFile.read(scenario, vocabulary()));
+        ScenarioFile file = scenario == null
+                ? ScenarioFile.shipped(shipped(), vocabulary())
+                : ScenarioFile.read(scenario, vocabulary());
+        try {
+            return results(file);
+        } catch (IllegalArgumentException e) {
+            throw new InputException(file.name() + ": " + e.getMessage(), e);
+        }
     }
 }

@@ -17,6 +17,7 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The lines {@code key = value} of a scenario file, each key known and given once. Every complaint names file, key and value. */
@@ -183,9 +184,12 @@ final class ScenarioFile {
 
     /** Gives the texts of a list separated by commas. */
     List<String> list(String key) {
-        return List.of(text(key, null).split(",", -1)).stream()
-                .map(String::strip)
-                .toList();
+        String text = text(key, null);
+        List<String> entries = Stream.of(text.split(",", -1)).map(String::strip).toList();
+        if (entries.contains("")) {
+            throw bad(key, text, "has nothing before or after a comma");
+        }
+        return entries;
     }
 
     /**
@@ -224,6 +228,29 @@ final class ScenarioFile {
         } catch (IllegalArgumentException e) {
             throw new InputException(name + ": " + what + ": " + e.getMessage(), e);
         }
+    }
+
+    /**
+     * Makes something of the values of some keys.
+     *
+     * @throws InputException if they do not go together; it names the file and each key with its value
+     */
+    <T> T making(List<String> keys, Supplier<T> maker) {
+        try {
+            return maker.get();
+        } catch (IllegalArgumentException e) {
+            throw bad(keys, String.valueOf(e.getMessage()), e);
+        }
+    }
+
+    /** Complains of the values of several keys, except those that leave the matter to the model. */
+    InputException bad(List<String> keys, String why, @Nullable Throwable cause) {
+        String values = keys.stream()
+                .flatMap(key -> used.stream().filter(entry -> entry.key.equals(key)))
+                .filter(entry -> !entry.value.equals("model"))
+                .map(entry -> entry.key + " = " + entry.value)
+                .collect(Collectors.joining(", "));
+        return new InputException(name + ": " + values + ": " + why, cause);
     }
 
     InputException bad(String key, String value, String why) {

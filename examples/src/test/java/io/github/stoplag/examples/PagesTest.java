@@ -6,10 +6,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -32,6 +34,26 @@ class PagesTest {
         String svg = produced(name);
         Pictures.assertGood(svg);
         assertThat(Pictures.title(svg)).contains("invented data");
+    }
+
+    /** A silhouette grows with the scale of the road, which is largest at low speeds and small gaps. */
+    @ParameterizedTest
+    @CsvSource({"5 km/h, 0.2 s", "5 km/h, 0 s", "30 km/h, 0.2 s", "30 km/h, 1.5 s", "250 km/h, 1.5 s"})
+    void vehiclesStayClearOfEveryText(String speed, String gap) throws Exception {
+        String svg = produced(
+                "road.svg",
+                "--scenario",
+                Program.scenario(folder, "speeds", speed, "following.gap", gap).toString());
+        Pictures.assertGood(svg);
+        Element root = Pictures.parse(svg).getDocumentElement();
+        List<Pictures.Box> texts = Pictures.texts(root);
+        List<Pictures.Box> outlines = Pictures.outlines(root);
+        assertThat(outlines).hasSizeGreaterThanOrEqualTo(12);
+        for (Pictures.Box outline : outlines) {
+            assertThat(texts).as("%s", outline).noneMatch(outline::meets);
+            assertThat(outline.left()).isGreaterThanOrEqualTo(0);
+            assertThat(outline.right()).isLessThanOrEqualTo(LineChart.WIDTH);
+        }
     }
 
     @Test

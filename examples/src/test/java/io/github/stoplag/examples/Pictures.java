@@ -4,6 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.io.StringReader;
+import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
+import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.w3c.dom.Document;
@@ -53,13 +58,20 @@ final class Pictures {
         return (Element) root.getElementsByTagNameNS("*", name).item(0);
     }
 
-    private static void assertNothingOutside(Element root) {
-        assertThat(root.getAttribute("viewBox")).startsWith("0 0 640 ");
-        NodeList texts = root.getElementsByTagNameNS("*", "text");
-        for (int i = 0; i < texts.getLength(); i++) {
-            Element text = (Element) texts.item(i);
+    /** A box in the coordinates of the drawing. */
+    record Box(String what, double left, double top, double right, double bottom) {
+        boolean meets(Box other) {
+            return left < other.right && other.left < right && top < other.bottom && other.top < bottom;
+        }
+    }
+
+    /** Gives the boxes of all texts that are not turned. */
+    static List<Box> texts(Element root) {
+        List<Box> boxes = new ArrayList<>();
+        for (Element text : all(root, "text")) {
             if (!text.hasAttribute("transform")) {
                 double x = Double.parseDouble(text.getAttribute("x"));
+                double y = Double.parseDouble(text.getAttribute("y"));
                 // 0.54 em is wider than the average letter of the fonts asked for
                 double length = text.getTextContent().length() * 0.54 * size(text);
                 double start = x
@@ -69,10 +81,46 @@ final class Pictures {
                                     case "end" -> 1;
                                     default -> 0;
                                 };
-                assertThat(start).as(text.getTextContent()).isGreaterThan(-6);
-                assertThat(start + length).as(text.getTextContent()).isLessThan(LineChart.WIDTH + 6.0);
+                boxes.add(new Box(
+                        text.getTextContent(), start, y - 0.75 * size(text), start + length, y + 0.22 * size(text)));
             }
         }
+        return boxes;
+    }
+
+    /** Gives the boxes of all outlines, which are polygons. */
+    static List<Box> outlines(Element root) {
+        return all(root, "polygon").stream()
+                .map(polygon -> {
+                    double[] xy = Stream.of(polygon.getAttribute("points").split("[ ,]"))
+                            .mapToDouble(Double::parseDouble)
+                            .toArray();
+                    DoubleSummaryStatistics x = every(xy, 0);
+                    DoubleSummaryStatistics y = every(xy, 1);
+                    return new Box(polygon.getAttribute("class"), x.getMin(), y.getMin(), x.getMax(), y.getMax());
+                })
+                .toList();
+    }
+
+    private static DoubleSummaryStatistics every(double[] xy, int first) {
+        return IntStream.range(0, xy.length / 2)
+                .mapToDouble(i -> xy[2 * i + first])
+                .summaryStatistics();
+    }
+
+    private static List<Element> all(Element root, String name) {
+        NodeList found = root.getElementsByTagNameNS("*", name);
+        return IntStream.range(0, found.getLength())
+                .mapToObj(i -> (Element) found.item(i))
+                .toList();
+    }
+
+    private static void assertNothingOutside(Element root) {
+        assertThat(root.getAttribute("viewBox")).startsWith("0 0 640 ");
+        assertThat(texts(root)).allSatisfy(text -> {
+            assertThat(text.left()).isGreaterThan(-6);
+            assertThat(text.right()).isLessThan(LineChart.WIDTH + 6.0);
+        });
     }
 
     private static double size(Element text) {
