@@ -77,13 +77,15 @@ public final class QuantileTable {
     }
 
     private double worst(Distribution distribution, int side, double from, double width) {
+        double median = distribution.quantile(0.5);
+        double quartileRange = distribution.quantile(0.75) - distribution.quantile(0.25);
         double worst = 0;
         for (int k = 0; k <= 4; k++) {
             double t = from + width * Math.min(0.25 * k, 0.999);
             if (t <= 0.5) {
                 double exact = exact(distribution, side, t);
-                double scale = Math.max(Math.abs(exact), Math.abs(exact - distribution.quantile(0.5)));
-                worst = Math.max(worst, Math.abs(at(side, t) - exact) / Math.max(scale, Double.MIN_NORMAL));
+                double scale = Math.max(Math.abs(exact), Math.max(Math.abs(exact - median), 0.01 * quartileRange));
+                worst = Math.max(worst, Math.abs(at(side, t) - exact) / scale);
             }
         }
         return worst;
@@ -126,8 +128,8 @@ public final class QuantileTable {
     }
 
     /**
-     * Gives the largest error found when the table was made, at five places of every cell, relative to the larger of the value and its
-     * distance from the median.
+     * Gives the largest error found when the table was made, at five places of every cell, relative to the largest of the
+     * value, its distance from the median and a hundredth of the interquartile range.
      *
      * @return the relative error
      */
