@@ -6,6 +6,7 @@ public final class LampTally {
     private static final int BINS = 120;
 
     private final String lamp;
+    private final double[] contactMps = new double[RowBlock.ROWS];
     private long contacts;
     private long count;
     private final Moments closing = new Moments();
@@ -20,17 +21,25 @@ public final class LampTally {
     void add(RowBlock rows) {
         double[] closingMps = rows.column(PairModel.closingColumn(lamp));
         double[] gapM = rows.column(PairModel.gapColumn(lamp));
-        int before = 0;
         int valid = 0;
+        int contactCount = 0;
+        // written always, kept on contact: no branch for the processor to guess
         for (int i = 0; i < rows.count(); i++) {
-            before += closingMps[i] >= 0 ? 1 : 0;
-            valid += gapM[i] >= Double.NEGATIVE_INFINITY ? 1 : 0;
+            contactMps[contactCount] = closingMps[i];
+            contactCount += closingMps[i] >= 0 ? 1 : 0;
         }
-        contacts += before;
+        if (rows.hasRejects()) {
+            for (int i = 0; i < rows.count(); i++) {
+                valid += rows.isRejected(i) ? 0 : 1;
+            }
+        } else {
+            valid = rows.count();
+        }
+        contacts += contactCount;
         count += valid;
-        closing.add(closingMps, rows.count());
-        closingQuantiles.add(closingMps, rows.count());
-        closingHistogram.add(closingMps, rows.count());
+        closing.add(contactMps, contactCount);
+        closingQuantiles.add(contactMps, contactCount);
+        closingHistogram.add(contactMps, contactCount);
         smallestGap.add(gapM, rows.count());
     }
 

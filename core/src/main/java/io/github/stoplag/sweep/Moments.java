@@ -25,29 +25,48 @@ public final class Moments {
      * @param length how many of them
      */
     public void add(double[] values, int length) {
-        double sum = 0;
-        long n = 0;
         double lo = Double.POSITIVE_INFINITY;
         double hi = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < length; i++) {
+        double even = 0;
+        double odd = 0;
+        // two sums, so that one addition need not wait for the other
+        for (int i = 0; i + 1 < length; i += 2) {
             double x = values[i];
-            if (!Double.isNaN(x)) {
-                sum += x;
-                n++;
-                lo = Math.min(lo, x);
-                hi = Math.max(hi, x);
+            double y = values[i + 1];
+            even += x;
+            odd += y;
+            lo = x < lo ? x : lo;
+            lo = y < lo ? y : lo;
+            hi = x > hi ? x : hi;
+            hi = y > hi ? y : hi;
+        }
+        if ((length & 1) == 1) {
+            double x = values[length - 1];
+            even += x;
+            lo = Math.min(lo, x);
+            hi = Math.max(hi, x);
+        }
+        double sum = even + odd;
+        if (Double.isNaN(sum)) {
+            for (int i = 0; i < length; i++) {
+                add(values[i]);
             }
+        } else if (length > 0) {
+            merge(length, sum / length, squares(values, length, sum / length), lo, hi);
         }
-        if (n == 0) {
-            return;
+    }
+
+    private static double squares(double[] values, int length, double centre) {
+        double even = 0;
+        double odd = 0;
+        for (int i = 0; i + 1 < length; i += 2) {
+            even += (values[i] - centre) * (values[i] - centre);
+            odd += (values[i + 1] - centre) * (values[i + 1] - centre);
         }
-        double m = sum / n;
-        double squared = 0;
-        for (int i = 0; i < length; i++) {
-            double deviation = values[i] - m;
-            squared += Double.isNaN(deviation) ? 0 : deviation * deviation;
+        if ((length & 1) == 1) {
+            even += (values[length - 1] - centre) * (values[length - 1] - centre);
         }
-        merge(n, m, squared, lo, hi);
+        return even + odd;
     }
 
     /**

@@ -100,11 +100,14 @@ final class PairEvaluator implements Model.Evaluator {
             int count,
             Rejects rejects) {
         double[] from = column(columns, name, absent);
+        int good = 0;
         for (int i = 0; i < count; i++) {
             double x = from[i];
-            if (x >= lo && x <= hi) {
-                to[i] = x;
-            } else {
+            to[i] = x;
+            good += x >= lo && x <= hi ? 1 : 0;
+        }
+        for (int i = 0; good < count && i < count; i++) {
+            if (!(to[i] >= lo && to[i] <= hi)) {
                 rejects.reject(i, reason);
                 to[i] = 1;
             }

@@ -69,6 +69,25 @@ class SweepTest {
                 .contains("not a crash rate");
     }
 
+    /** Non-regression: our own figures, the same on JDK 17 and 25; they change only if a plan's draws change. */
+    @Test
+    void bitsDoNotDependOnTheJdk() {
+        Plan plan = Plan.of(Design.random(200_000), 13)
+                .axis(Axis.constant("speed", "mps", 25))
+                .axis(Axis.constant("leader_decel", "mps2", 7))
+                .axis(Axis.constant("brake_dead_time", "s", 0.1))
+                .axis(Axis.constant("brake_build_up", "s", 0.25))
+                .axis(Axis.constant("lamp_latency_led", "s", 0.01))
+                .axis(Axis.drawn("reaction", "s", new Distribution.LogNormal(0.17, 0.44)))
+                .axis(Axis.drawn("time_gap", "s", new Distribution.LogNormal(0.69, 0.47)))
+                .axis(Axis.drawn("follower_decel", "mps2", new Distribution.TruncatedNormal(7, 1, 2, 10)));
+        PairModel model = PairModel.of(plan, "led");
+        LampTally led =
+                Sweep.of(plan, model).run(() -> new PairTally(model)).tally().lamp("led");
+        assertThat(led.contactProbability()).isEqualTo(new Proportion(46_397, 200_000));
+        assertThat(led.closingSpeedMps().mean()).isEqualTo(0x1.64c39661697ddp3);
+    }
+
     @Test
     void modelEqualsTheScalarKernelRowByRow() {
         Plan plan = plan(Design.sobol(1024));
