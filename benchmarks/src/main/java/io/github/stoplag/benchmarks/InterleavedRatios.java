@@ -193,13 +193,6 @@ public final class InterleavedRatios {
                     }
                     return sum;
                 }),
-                new Timed("pair loop by phases", SweepBenchmark.PAIRS, calls -> {
-                    double sum = 0;
-                    for (int i = 0; i < calls; i++) {
-                        sum += sweep.pairLoopByPhases()[7];
-                    }
-                    return sum;
-                }),
                 new Timed("draws, three from tables", SweepBenchmark.DRAWS, calls -> {
                     double sum = 0;
                     for (int i = 0; i < calls; i++) {

@@ -103,27 +103,6 @@ public class SweepBenchmark {
         return timeS;
     }
 
-    /** The same loop always by phases. */
-    @Benchmark
-    @OperationsPerInvocation(PAIRS)
-    public double[] pairLoopByPhases() {
-        for (int i = 0; i < PAIRS; i++) {
-            GapKernel.pairEventByPhases(
-                    set.leaderMps[i],
-                    set.leaderOnsetS[i],
-                    set.leaderBuildUpS[i],
-                    set.leaderMps2[i],
-                    set.followerMps[i],
-                    set.followerOnsetS[i],
-                    set.followerBuildUpS[i],
-                    set.followerMps2[i],
-                    set.gapM[i],
-                    event);
-            timeS[i] = event.timeS();
-        }
-        return timeS;
-    }
-
     /** Three draws from tables and five constants, without a model. */
     @Benchmark
     @OperationsPerInvocation(DRAWS)
