@@ -52,7 +52,7 @@ final class CircuitKeys {
     static final Key<Current> DIODE_CURRENT = Key.current(DIODE_CURRENTS, null, 1e-6, 1000);
     static final Key<Voltage> DIODE_DROP = Key.voltage(DIODE_DROPS, null, 0.001, 10);
     static final Key<Current> DIODE_RATED = Key.current("diode.rated-current", null, 0.001, 1000);
-    static final Key<Voltage> DIODE_REVERSE = Key.voltage("diode.rated-reverse", null, 1, 10_000);
+    static final Key<Voltage> DIODE_REVERSE = Key.voltage("diode.rated-reverse", null, 1, 1000);
     static final Key<Current> DIODE_LEAKAGE = Key.current("diode.leakage", "0 A", 0, 1);
     static final Key<Double> DIODE_TO_AMBIENT =
             Key.number("diode.junction-to-ambient", null, 0.01, 1000, KELVIN_PER_WATT);
@@ -124,7 +124,9 @@ final class CircuitKeys {
         if (key.startsWith("filament.")) {
             return FilamentInput.RATING_UNUSED;
         }
-        return "it does not belong to the " + (key.startsWith("harness.") ? CONDUCTOR : FLASHER) + " of this file"
-                + (key.equals(SERIES) ? ", or the resistance is given" : "");
+        if (key.equals(SERIES)) {
+            return RESISTANCE.name() + " is given";
+        }
+        return "it does not belong to the " + (key.startsWith("harness.") ? CONDUCTOR : FLASHER) + " of this file";
     }
 }

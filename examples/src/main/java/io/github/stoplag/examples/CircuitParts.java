@@ -84,14 +84,17 @@ final class CircuitParts {
                 CircuitKeys.CONDUCTOR,
                 "iec-60228-class-5",
                 List.of("iec-60228-class-2", "iec-60228-class-5", "iso-6722", "solid", "awg"));
-        Wire wire = file.making("harness", () -> switch (conductor) {
-            case "awg" -> Wire.ofAwg(count(file, CircuitKeys.GAUGE));
-            case "solid" -> Wire.ofArea(file.get(CircuitKeys.AREA));
-            default ->
-                Wire.ofStandard(
-                        Wire.Standard.valueOf(conductor.toUpperCase(Locale.ROOT).replace('-', '_')),
-                        file.get(CircuitKeys.AREA));
-        });
+        Wire wire = file.making(
+                List.of(CircuitKeys.CONDUCTOR, CircuitKeys.AREA.name(), CircuitKeys.GAUGE.name()),
+                () -> switch (conductor) {
+                    case "awg" -> Wire.ofAwg(count(file, CircuitKeys.GAUGE));
+                    case "solid" -> Wire.ofArea(file.get(CircuitKeys.AREA));
+                    default ->
+                        Wire.ofStandard(
+                                Wire.Standard.valueOf(
+                                        conductor.toUpperCase(Locale.ROOT).replace('-', '_')),
+                                file.get(CircuitKeys.AREA));
+                });
         boolean body =
                 file.word(CircuitKeys.RETURN, "wire", List.of("wire", "body")).equals("body");
         return WireRun.of(wire, file.get(CircuitKeys.LENGTH), body ? WireRun.Return.BODY : WireRun.Return.OWN_WIRE)
@@ -106,9 +109,12 @@ final class CircuitParts {
         double[] volts = file.list(CircuitKeys.DIODE_DROPS).stream()
                 .mapToDouble(text -> file.parse(CircuitKeys.DIODE_DROP, text).inVolts())
                 .toArray();
+        TabledDiode points = file.making(
+                List.of(CircuitKeys.DIODE_CURRENTS, CircuitKeys.DIODE_DROPS),
+                () -> TabledDiode.of(amperes, volts, Source.assumed("points of the scenario")));
         return file.making(
                 "isolating diode",
-                () -> Diode.builder(TabledDiode.of(amperes, volts, Source.assumed("points of the scenario")))
+                () -> Diode.builder(points)
                         .forward(file.get(CircuitKeys.DIODE_RATED))
                         .reverse(file.get(CircuitKeys.DIODE_REVERSE), file.get(CircuitKeys.DIODE_LEAKAGE))
                         .thermal(file.get(CircuitKeys.DIODE_TO_AMBIENT), file.get(CircuitKeys.DIODE_LIMIT))

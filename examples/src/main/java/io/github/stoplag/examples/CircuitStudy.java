@@ -47,7 +47,8 @@ record CircuitStudy(
                 fitted.map(ohms -> LoadResistor.of(ohms, asked.toleranceRatio(), asked.rating())),
                 LampFeed.of(wiring).withDiode(scenario.diode()),
                 part(
-                        "filament lamp on its highest supply",
+                        CircuitKeys.HIGHEST.name() + " = " + scenario.supply().highest() + " through a harness of "
+                                + wiring,
                         () -> bulb.switchOn(
                                         SupplyConditions.of(scenario.supply().highest())
                                                 .withSeriesResistance(wiring))

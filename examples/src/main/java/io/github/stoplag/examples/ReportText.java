@@ -14,7 +14,7 @@ import java.util.stream.Stream;
 final class ReportText {
     private static final String LAMP_ROW = "  %-9s %10s %10s %10s %10s";
     private static final String SEEN_ROW = "  %-38s %10s %10s %10s";
-    private static final String ROW = "  %-18s %-8s  %-19s  %-20s  %s";
+    private static final String ROW = "  %-18s %-8s  %-20s  %-22s  %s";
 
     private ReportText() {}
 

@@ -209,9 +209,9 @@ class CircuitRunTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            harness.area   | 0.8 mm^2    | harness: the table of IEC 60228 class 5 has no cross-section 0.8 mm²
-            diode.currents | 3 A, 2 A    | isolating diode: diode current 1 must be in (3, 100000] A, got 2 A
-            diode.currents | 3 A         | isolating diode: a diode table needs as many voltages as currents
+            harness.area   | 0.8 mm^2    | harness.conductor = iec-60228-class-5, harness.area = 0.8 mm^2: the table of IEC 60228 class 5 has no cross-section 0.8 mm²
+            diode.currents | 3 A, 2 A    | diode.currents = 3 A, 2 A, diode.drops = 0.525 V, 0.95 V: diode current 1 must be in (3, 100000] A, got 2 A
+            diode.currents | 3 A         | diode.currents = 3 A, diode.drops = 0.525 V, 0.95 V: a diode table needs as many voltages as currents
             """)
     void partsThatDoNotGoTogetherAreNamed(String key, String value, String complaint) {
         Program run = run(key, value);

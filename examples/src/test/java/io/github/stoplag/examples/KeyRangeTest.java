@@ -60,10 +60,15 @@ class KeyRangeTest {
             assertThat(run.err().lines()).hasSize(1);
             assertThat(run.err())
                     .startsWith(scenario + ": ")
-                    .contains(end.program().equals("lamp-swap") ? end.key() + " = " + end.value() : "")
+                    .contains(whole(end) ? end.key() + " = " + end.value() : "")
                     .doesNotContain("Exception");
             assertThat(run.exitCode()).isEqualTo(2);
             assertThat(folder.resolve("results")).doesNotExist();
         }
+    }
+
+    /** Says whether the value by itself is what does not fit; else the line names another key or the part worked out. */
+    private static boolean whole(End end) {
+        return !end.program().equals("circuit") || end.key().matches("harness.area|supply.*|diode.*");
     }
 }
