@@ -119,7 +119,7 @@ final class IntegratorRival {
 
         @Override
         public void resetState(double t, double[] y) {
-            throw new UnsupportedOperationException("no event resets the state");
+            throw new IllegalStateException("no event resets the state");
         }
     }
 }

@@ -42,7 +42,7 @@ public final class InterleavedRatios {
      * @param args not used
      */
     public static void main(String[] args) {
-        List<Timed> operations = operations(new StopBenchmark(), new PairBenchmark());
+        List<Timed> operations = operations(new StopBenchmark(), new PairBenchmark(), new SweepBenchmark());
         double checksum = 0;
         for (Timed operation : operations) {
             checksum += measure(operation, WARM_UP_NS);
@@ -86,7 +86,7 @@ public final class InterleavedRatios {
         return (double) spent / calls / operation.perCall;
     }
 
-    private static List<Timed> operations(StopBenchmark stop, PairBenchmark pair) {
+    private static List<Timed> operations(StopBenchmark stop, PairBenchmark pair, SweepBenchmark sweep) {
         return List.of(
                 new Timed("stop kernel, distance", 1, calls -> {
                     double sum = 0;
@@ -176,6 +176,41 @@ public final class InterleavedRatios {
                     double sum = 0;
                     for (int i = 0; i < calls; i++) {
                         sum += pair.integratorWithEvents();
+                    }
+                    return sum;
+                }),
+                new Timed("pair batch", SweepBenchmark.PAIRS, calls -> {
+                    double sum = 0;
+                    for (int i = 0; i < calls; i++) {
+                        sum += sweep.pairBatch()[7];
+                    }
+                    return sum;
+                }),
+                new Timed("pair loop over scalar kernel", SweepBenchmark.PAIRS, calls -> {
+                    double sum = 0;
+                    for (int i = 0; i < calls; i++) {
+                        sum += sweep.pairLoop()[7];
+                    }
+                    return sum;
+                }),
+                new Timed("draws, three from tables", SweepBenchmark.DRAWS, calls -> {
+                    double sum = 0;
+                    for (int i = 0; i < calls; i++) {
+                        sum += sweep.draws()[7];
+                    }
+                    return sum;
+                }),
+                new Timed("draws, three exact", SweepBenchmark.DRAWS, calls -> {
+                    double sum = 0;
+                    for (int i = 0; i < calls; i++) {
+                        sum += sweep.drawsExact()[7];
+                    }
+                    return sum;
+                }),
+                new Timed("monte carlo, one thread", SweepBenchmark.DRAWS, calls -> {
+                    double sum = 0;
+                    for (int i = 0; i < calls; i++) {
+                        sum += sweep.monteCarlo();
                     }
                     return sum;
                 }));

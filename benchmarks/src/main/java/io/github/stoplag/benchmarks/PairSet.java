@@ -6,19 +6,32 @@ import java.util.SplittableRandom;
 final class PairSet {
     static final int SIZE = 4096;
 
-    final double[] leaderMps = new double[SIZE];
-    final double[] leaderOnsetS = new double[SIZE];
-    final double[] leaderBuildUpS = new double[SIZE];
-    final double[] leaderMps2 = new double[SIZE];
-    final double[] followerMps = new double[SIZE];
-    final double[] followerOnsetS = new double[SIZE];
-    final double[] followerBuildUpS = new double[SIZE];
-    final double[] followerMps2 = new double[SIZE];
-    final double[] gapM = new double[SIZE];
+    final double[] leaderMps;
+    final double[] leaderOnsetS;
+    final double[] leaderBuildUpS;
+    final double[] leaderMps2;
+    final double[] followerMps;
+    final double[] followerOnsetS;
+    final double[] followerBuildUpS;
+    final double[] followerMps2;
+    final double[] gapM;
 
     PairSet(long seed) {
+        this(seed, SIZE);
+    }
+
+    PairSet(long seed, int size) {
+        leaderMps = new double[size];
+        leaderOnsetS = new double[size];
+        leaderBuildUpS = new double[size];
+        leaderMps2 = new double[size];
+        followerMps = new double[size];
+        followerOnsetS = new double[size];
+        followerBuildUpS = new double[size];
+        followerMps2 = new double[size];
+        gapM = new double[size];
         SplittableRandom random = new SplittableRandom(seed);
-        for (int i = 0; i < SIZE; i++) {
+        for (int i = 0; i < size; i++) {
             double speedMps = random.nextDouble(8, 38);
             leaderMps[i] = speedMps + random.nextDouble(-2, 2);
             leaderOnsetS[i] = random.nextDouble(0.05, 0.2);

@@ -162,7 +162,7 @@ public class StopBenchmark {
 
         @Override
         public void resetState(double t, double[] y) {
-            throw new UnsupportedOperationException("no event resets the state");
+            throw new IllegalStateException("no event resets the state");
         }
     }
 }

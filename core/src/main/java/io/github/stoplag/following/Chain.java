@@ -188,6 +188,7 @@ public final class Chain {
      * Finds who touches whom, when and how hard, link by link from the front.
      *
      * @return one link for each vehicle that has another ahead
+     * @throws IllegalArgumentException if a contact or a smallest gap comes later than 1e6 s
      */
     public List<ChainLink> links() {
         int count = members.size() - 1;
@@ -199,7 +200,11 @@ public final class Chain {
         for (int i = 1; i <= count; i++) {
             Trajectory behind = trajectory(i);
             GapKernel.event(ahead, behind, members.get(i).gap().inMetres(), event);
-            outcomes[i - 1] = Encounter.outcomeOf(event);
+            outcomes[i - 1] = Encounter.outcomeOf(
+                    event,
+                    ahead.speedAtMps(0),
+                    behind.speedAtMps(0),
+                    members.get(i).gap());
             contactS[i] = event.contact() ? event.timeS() : Double.POSITIVE_INFINITY;
             ahead = behind;
         }
@@ -215,6 +220,7 @@ public final class Chain {
      * Finds the chain's earliest contact, the one that nothing before it can have altered.
      *
      * @return the link of the earliest contact, or nothing if nobody touches anybody
+     * @throws IllegalArgumentException as {@link #links}
      */
     public Optional<ChainLink> firstContact() {
         return ChainLink.earliest(links());
@@ -225,7 +231,7 @@ public final class Chain {
      *
      * @param after the other chain
      * @return the difference
-     * @throws IllegalArgumentException if the chains differ in length
+     * @throws IllegalArgumentException if the chains differ in length, or as {@link #links}
      */
     public ChainDifference differenceTo(Chain after) {
         return ChainDifference.between(this, after);

@@ -37,6 +37,7 @@ public record DragPair(Pair pair, RoadLoad leaderLoad, RoadLoad followerLoad) {
      * Finds the outcome.
      *
      * @return no contact and the smallest gap, or contact, when and how fast
+     * @throws IllegalArgumentException if the contact or the smallest gap comes later than 1e6 s
      */
     public PairOutcome outcome() {
         return encounter().outcome();
@@ -45,7 +46,7 @@ public record DragPair(Pair pair, RoadLoad leaderLoad, RoadLoad followerLoad) {
     /**
      * Finds the gap with which the two just do not touch.
      *
-     * @return the border, or that no gap is enough
+     * @return the border, or that no gap up to 1e7 m is enough
      */
     public GapNeeded gapNeeded() {
         return encounter().gapNeeded();

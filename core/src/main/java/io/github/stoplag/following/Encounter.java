@@ -5,6 +5,7 @@ import io.github.stoplag.kernel.GapKernel;
 import io.github.stoplag.kernel.Trajectory;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 
@@ -28,6 +29,9 @@ import io.github.stoplag.quantity.TimeSpan;
  * @param gap the gap at time 0
  */
 public record Encounter(Trajectory leader, Trajectory follower, Distance gap) {
+    private static final double HORIZON_S = 1e6;
+    private static final double FARTHEST_M = 1e7;
+
     /**
      * Checks the gap.
      *
@@ -44,14 +48,20 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap) {
      * Finds the outcome, exactly.
      *
      * @return no contact and the smallest gap, or contact, when and how fast
+     * @throws IllegalArgumentException if the contact or the smallest gap comes later than 1e6 s
      */
     public PairOutcome outcome() {
         GapEvent event = new GapEvent();
         GapKernel.event(leader, follower, gap.inMetres(), event);
-        return outcomeOf(event);
+        return outcomeOf(event, leader.speedAtMps(0), follower.speedAtMps(0), gap);
     }
 
-    static PairOutcome outcomeOf(GapEvent event) {
+    static PairOutcome outcomeOf(GapEvent event, double leaderMps, double followerMps, Distance gap) {
+        if (!(event.timeS() <= HORIZON_S)) {
+            throw new IllegalArgumentException((event.contact() ? "contact" : "smallest gap")
+                    + " must come within the horizon of 1e6 s, got " + Numbers.text(event.timeS()) + " s: "
+                    + speeds(leaderMps, followerMps) + ", gap " + gap);
+        }
         if (event.contact()) {
             return new PairOutcome.Contact(
                     TimeSpan.seconds(event.timeS()),
@@ -67,14 +77,28 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap) {
     /**
      * Finds the gap with which the two just do not touch: −min over t of (s_L − s_F). The encounter's own gap plays no part.
      *
-     * @return the exact border, or that no gap is enough
+     * @return the exact border, or that no gap up to 1e7 m is enough
      */
     public GapNeeded gapNeeded() {
         double neededM = GapKernel.gapNeededM(leader, follower, new GapEvent());
         if (Double.isInfinite(neededM)) {
             return new GapNeeded.Unbounded("the follower goes on faster than the leader for ever");
         }
+        return neededOf(neededM, leader.speedAtMps(0), follower.speedAtMps(0));
+    }
+
+    static GapNeeded neededOf(double neededM, double leaderMps, double followerMps) {
+        if (neededM > FARTHEST_M) {
+            return new GapNeeded.Unbounded("the gap needed is " + Numbers.text(neededM) + " m, beyond 1e7 m: "
+                    + speeds(leaderMps, followerMps));
+        }
         return new GapNeeded.Finite(Distance.metres(neededM));
+    }
+
+    /** Names both speeds to 16 digits, since a horizon is passed when they are nearly equal. */
+    private static String speeds(double leaderMps, double followerMps) {
+        return "leader at " + Numbers.text(leaderMps, 16) + " m/s, follower at " + Numbers.text(followerMps, 16)
+                + " m/s";
     }
 
     /**
@@ -94,6 +118,7 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap) {
      * Follows the time to collision over the whole motion.
      *
      * @return its course up to the contact, or for ever
+     * @throws IllegalArgumentException as {@link #outcome}
      */
     public TimeToCollision timeToCollision() {
         return TimeToCollision.of(this);
@@ -104,6 +129,7 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap) {
      *
      * @param after the other one, for example with another lamp
      * @return the difference in metres, seconds, outcome and closing speed
+     * @throws IllegalArgumentException as {@link #outcome}, for either
      */
     public Difference differenceTo(Encounter after) {
         return Difference.between(this, after);

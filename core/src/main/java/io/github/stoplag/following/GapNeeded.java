@@ -20,15 +20,17 @@ public sealed interface GapNeeded {
          *
          * @param follower the follower's speed v at time 0, above 0
          * @return the time gap
-         * @throws IllegalArgumentException if the follower stands
+         * @throws IllegalArgumentException if the follower stands, or is so slow that the time gap exceeds 1e6 s
          */
         public TimeSpan timeGap(Speed follower) {
-            return TimeSpan.seconds(gap.inMetres() / Check.above("follower speed", follower.inMps(), 0, 150, "m/s"));
+            double speedMps = Check.above("follower speed", follower.inMps(), 0, 150, "m/s");
+            return TimeSpan.seconds(
+                    Check.inRange("time gap of " + gap + " at " + follower, gap.inMetres() / speedMps, 0, 1e6, "s"));
         }
     }
 
     /**
-     * No gap is enough.
+     * No gap is enough, or none up to 1e7 m.
      *
      * @param reason why not, with the values compared
      */

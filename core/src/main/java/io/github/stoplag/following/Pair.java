@@ -59,6 +59,7 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
      * Finds the outcome, exactly.
      *
      * @return no contact and the smallest gap, or contact, when and how fast
+     * @throws IllegalArgumentException if the contact or the smallest gap comes later than 1e6 s
      */
     public PairOutcome outcome() {
         GapEvent event = new GapEvent();
@@ -73,13 +74,14 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
                 follower.deceleration().inMps2(),
                 gap.inMetres(),
                 event);
-        return Encounter.outcomeOf(event);
+        return Encounter.outcomeOf(
+                event, leader.speed().inMps(), follower.speed().inMps(), gap);
     }
 
     /**
      * Finds the gap with which the two just do not touch: −min over t of (s_L − s_F). The pair's own gap plays no part.
      *
-     * @return the exact border, or that no gap is enough
+     * @return the exact border, or that no gap up to 1e7 m is enough
      */
     public GapNeeded gapNeeded() {
         double neededM = GapKernel.pairGapNeededM(
@@ -97,7 +99,8 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
                     "the follower does not brake and goes on at " + follower.speed() + ", the leader "
                             + (leader.deceleration().inMps2() > 0 ? "stops" : "goes on at " + leader.speed()));
         }
-        return new GapNeeded.Finite(Distance.metres(neededM));
+        return Encounter.neededOf(
+                neededM, leader.speed().inMps(), follower.speed().inMps());
     }
 
     /**

@@ -75,7 +75,17 @@ final class CaseTheorem {
                 - (0.5 * leaderMps2 * brakedS * brakedS + leaderShiftM)
                 + (0.5 * followerMps2 * halfS * halfS + followerShiftM);
         if (!(fullS < leaderStopS && rateMps < 0)) {
-            return false;
+            return contactBeforeBraking(
+                    leaderMps,
+                    leaderOnsetS + leaderBuildUpS,
+                    leaderMidS,
+                    leaderShiftM,
+                    leaderStopS,
+                    leaderMps2,
+                    followerMps,
+                    followerOnsetS,
+                    gapM,
+                    event);
         }
         double bendMps2 = followerMps2 - leaderMps2;
         if (leaderStopS > followerStopS) {
@@ -89,11 +99,53 @@ final class CaseTheorem {
         double closingMps = Math.sqrt(rateMps * rateMps - 2 * bendMps2 * fullGapM);
         double afterS = 2 * fullGapM / (closingMps - rateMps);
         if (!(fullGapM > 0 && fullS + afterS < Math.min(leaderStopS, followerStopS))) {
-            return false;
+            return contactBeforeBraking(
+                    leaderMps,
+                    leaderOnsetS + leaderBuildUpS,
+                    leaderMidS,
+                    leaderShiftM,
+                    leaderStopS,
+                    leaderMps2,
+                    followerMps,
+                    followerOnsetS,
+                    gapM,
+                    event);
         }
         double leaderAtContactMps = leaderMps - leaderMps2 * (brakedS + afterS);
         event.clear(GapKernel.GRAZING_M);
         event.setContact(fullS + afterS, leaderAtContactMps, leaderAtContactMps + closingMps, false);
+        return true;
+    }
+
+    /**
+     * Settles a contact between the leader's full braking and the follower's onset: the gap is concave up to the onset, so it crosses 0
+     * once if it is above 0 at both time 0 and the leader's full braking, and below at the onset.
+     */
+    private static boolean contactBeforeBraking(
+            double leaderMps,
+            double leaderFullS,
+            double leaderMidS,
+            double leaderShiftM,
+            double leaderStopS,
+            double leaderMps2,
+            double followerMps,
+            double followerOnsetS,
+            double gapM,
+            GapEvent event) {
+        double halfS = leaderFullS - leaderMidS;
+        double fullGapM =
+                gapM + (leaderMps - followerMps) * leaderFullS - (0.5 * leaderMps2 * halfS * halfS + leaderShiftM);
+        double rateMps = leaderMps - leaderMps2 * halfS - followerMps;
+        double leftS = followerOnsetS - leaderFullS;
+        double onsetGapM = fullGapM + leftS * (rateMps - 0.5 * leaderMps2 * leftS);
+        if (!(gapM > 0 && fullGapM > 0 && followerOnsetS <= leaderStopS && onsetGapM < -GapKernel.GRAZING_M)) {
+            return false;
+        }
+        double root = Math.sqrt(rateMps * rateMps + 2 * leaderMps2 * fullGapM);
+        double afterS = rateMps <= 0 ? 2 * fullGapM / (root - rateMps) : (rateMps + root) / leaderMps2;
+        event.clear(GapKernel.GRAZING_M);
+        // rounding must not let the leader reverse
+        event.setContact(leaderFullS + afterS, Math.max(0, followerMps - root), followerMps, false);
         return true;
     }
 }

@@ -83,6 +83,7 @@ public record CombinedBulb(FilamentLamp major, FilamentLamp minor, double warmin
          *
          * @param timeS the time since the stop light was switched on in seconds
          * @return c(t), 1 before the filament glows
+         * @throws IllegalArgumentException if the time is NaN
          */
         public double relativeToTail(double timeS) {
             return 1 + stopToTail * stop.relativeIntensity(timeS);

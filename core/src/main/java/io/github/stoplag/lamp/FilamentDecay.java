@@ -89,8 +89,10 @@ public final class FilamentDecay {
      *
      * @param timeS the time since switch-off in seconds; before 0 it is 1
      * @return I(t)/I(0), in (0, 1]
+     * @throws IllegalArgumentException if the time is NaN
      */
     public double relativeIntensity(double timeS) {
+        OnsetCurve.checkTimeS("time since switch-off", timeS);
         return Math.min(1, Math.exp(photometry.logLuminance(cooling.temperatureK(timeS)) - startLog));
     }
 

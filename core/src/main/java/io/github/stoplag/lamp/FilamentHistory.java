@@ -240,6 +240,7 @@ public final class FilamentHistory {
             hottestK = Math.max(hottestK, dense.value(timeS, 0));
         }
         Tungsten.validity().check(hottestK).ifPresent(caveats::add);
+        caveats.addAll(Overdrive.caveats(lamp, HeatBalance.of(lamp, conditions), hottestK));
         Tungsten.validity().check(conditions.initialTemperature().inKelvin()).ifPresent(caveats::add);
         return List.copyOf(caveats);
     }

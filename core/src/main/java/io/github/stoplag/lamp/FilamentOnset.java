@@ -191,6 +191,7 @@ public final class FilamentOnset implements OnsetCurve {
 
     @Override
     public double relativeIntensity(double timeS) {
+        OnsetCurve.checkTimeS("time since switch-on", timeS);
         return ratioAt(heating.temperatureK(timeS));
     }
 
@@ -213,6 +214,15 @@ public final class FilamentOnset implements OnsetCurve {
     @Override
     public double settledS() {
         return timeToLevelS(0.999).orElseThrow();
+    }
+
+    @Override
+    public Optional<String> staysDark() {
+        return heating.steadyK() < VISIBLE_GLOW_K
+                ? Optional.of("steady filament temperature " + Numbers.text(heating.steadyK(), 4)
+                        + " K, solids begin to glow near " + Numbers.text(VISIBLE_GLOW_K)
+                        + " K (Draper point, from memory)")
+                : Optional.empty();
     }
 
     @Override
@@ -248,11 +258,8 @@ public final class FilamentOnset implements OnsetCurve {
         fluxCaveat().ifPresent(caveats::add);
         Tungsten.validity().check(heating.steadyK()).ifPresent(caveats::add);
         Tungsten.validity().check(heating.initialK()).ifPresent(caveats::add);
-        if (heating.steadyK() < VISIBLE_GLOW_K) {
-            caveats.add(new Caveat("supply too low to light the lamp visibly: steady filament temperature "
-                    + Numbers.text(heating.steadyK(), 4) + " K, solids begin to glow near "
-                    + Numbers.text(VISIBLE_GLOW_K) + " K (Draper point, from memory)"));
-        }
+        caveats.addAll(Overdrive.caveats(lamp, heating.path().balance(), heating.steadyK()));
+        staysDark().ifPresent(why -> caveats.add(new Caveat("supply too low to light the lamp visibly: " + why)));
         return List.copyOf(caveats);
     }
 

@@ -47,6 +47,7 @@ final class FilamentTransient {
 
     /** Gives the temperature at a time; before 0 the filament is as it was. */
     double temperatureK(double timeS) {
+        OnsetCurve.checkTimeS("time since switching", timeS);
         if (!(timeS > 0) || path.isSettled()) {
             return path.initialK();
         }

@@ -21,6 +21,7 @@ import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactor
 public final class FlashingLamp {
     private static final double REPEATS = 1e-9;
     private static final int MOST_CYCLES = 10_000;
+    private static final double LATEST_S = 1e9;
     private static final int HALVINGS = 24;
     private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(8);
 
@@ -137,11 +138,16 @@ public final class FlashingLamp {
     /**
      * Gives the light over the steady light of the lamp left on.
      *
-     * @param timeS the time since the pattern began in seconds; before 0 the lamp is at rest
+     * @param timeS the time since the pattern began in seconds, up to 1e9 s; before 0 the lamp is at rest
      * @return I(t)/I(∞)
+     * @throws IllegalArgumentException if the time is NaN or above 1e9 s, where the place in the cycle is lost to rounding
      */
     public double relativeIntensity(double timeS) {
-        double at = timeS;
+        double at = OnsetCurve.checkTimeS("time since the pattern began", timeS);
+        if (at > LATEST_S) {
+            throw new IllegalArgumentException(
+                    "time since the pattern began must not be above 1e9 s, got " + Numbers.text(at) + " s");
+        }
         double period = pattern.periodS();
         if (at >= settledFromS + period) {
             at = settledFromS + (at - settledFromS) - period * Math.floor((at - settledFromS) / period);

@@ -63,6 +63,7 @@ public final class LedLamp implements OnsetCurve, SwitchedLamp {
 
     @Override
     public double relativeIntensity(double timeS) {
+        OnsetCurve.checkTimeS("time since switch-on", timeS);
         return timeS >= delayS ? risenRatio(0, timeS - delayS) : 0;
     }
 
@@ -87,6 +88,7 @@ public final class LedLamp implements OnsetCurve, SwitchedLamp {
         return new Phase() {
             @Override
             public double relativeIntensity(double sinceS) {
+                OnsetCurve.checkTimeS("time since switching", sinceS);
                 if (!on || sinceS < delayS) {
                     return fallenRatio(state, sinceS);
                 }

@@ -117,6 +117,11 @@ public final class MeasuredLamp implements OnsetCurve {
             result.add(new Caveat("the first sample, at " + Numbers.text(timeS[0]) + " s, already shows "
                     + Numbers.text(ratio[0], 3) + " of the final intensity: the start of the onset was missed"));
         }
+        double before = at(timeS, ratio, 0);
+        if (timeS[0] <= 0 && before > NOTICEABLE) {
+            result.add(new Caveat("the lamp already shows " + Numbers.text(100 * before, 3)
+                    + " % at switch-on: check time 0, or whether a tail lamp was lit"));
+        }
         return List.copyOf(result);
     }
 
@@ -135,6 +140,11 @@ public final class MeasuredLamp implements OnsetCurve {
 
     @Override
     public double relativeIntensity(double atS) {
+        OnsetCurve.checkTimeS("time since switch-on", atS);
+        return at(timeS, ratio, atS);
+    }
+
+    private static double at(double[] timeS, double[] ratio, double atS) {
         if (!(atS > timeS[0])) {
             return ratio[0];
         }

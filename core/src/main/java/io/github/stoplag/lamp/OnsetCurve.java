@@ -27,6 +27,7 @@ public interface OnsetCurve {
      *
      * @param timeS the time since switch-on in seconds; before 0 the lamp is as it was, positive infinity gives the end value
      * @return I(t)/I(∞), in [0, 1]
+     * @throws IllegalArgumentException if the time is NaN
      */
     double relativeIntensity(double timeS);
 
@@ -53,6 +54,15 @@ public interface OnsetCurve {
      */
     default double[] breakpointsS() {
         return new double[0];
+    }
+
+    /**
+     * Tells why the lamp gives no visible light even once settled, for a criterion that looks at the curve's shape alone.
+     *
+     * @return the reason with the values compared, or nothing if the lamp lights or the curve cannot tell
+     */
+    default Optional<String> staysDark() {
+        return Optional.empty();
     }
 
     /**
@@ -111,5 +121,20 @@ public interface OnsetCurve {
                     "level of the final intensity must be in (0, 1), got " + Numbers.text(levelRatio));
         }
         return levelRatio;
+    }
+
+    /**
+     * Requires a time that a curve can be asked for: any but NaN.
+     *
+     * @param name what the time is, as the message shall name it
+     * @param timeS the time in seconds, negative and infinite ones included
+     * @return the time
+     * @throws IllegalArgumentException if the time is NaN
+     */
+    static double checkTimeS(String name, double timeS) {
+        if (Double.isNaN(timeS)) {
+            throw new IllegalArgumentException(name + " must be a number of seconds, got NaN");
+        }
+        return timeS;
     }
 }

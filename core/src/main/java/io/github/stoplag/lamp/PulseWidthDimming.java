@@ -52,8 +52,9 @@ public final class PulseWidthDimming {
     /**
      * Gives the light of one moment.
      *
-     * @param timeS the time since switch-on in seconds
+     * @param timeS the time since switch-on in seconds, up to 1e9 s
      * @return I over the undimmed light
+     * @throws IllegalArgumentException as {@link FlashingLamp#relativeIntensity}
      */
     public double instantaneousRatio(double timeS) {
         return light.relativeIntensity(timeS);

@@ -140,9 +140,10 @@ public final class SupplyCourse {
      *
      * @param timeS the time in seconds
      * @return U in volts; at a jump the value after it
-     * @throws IllegalArgumentException if a function given by the caller leaves [0, 1000] V
+     * @throws IllegalArgumentException if the time is NaN or a function given by the caller leaves [0, 1000] V
      */
     public double atV(double timeS) {
+        OnsetCurve.checkTimeS("time in a supply's course", timeS);
         return timeS < 0 ? 0 : checkedV(timeS);
     }
 

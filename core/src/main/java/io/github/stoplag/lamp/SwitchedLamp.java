@@ -64,6 +64,7 @@ public interface SwitchedLamp {
          *
          * @param sinceS the time since the switching in seconds
          * @return I/I(∞)
+         * @throws IllegalArgumentException if the time is NaN
          */
         double relativeIntensity(double sinceS);
 
@@ -72,6 +73,7 @@ public interface SwitchedLamp {
          *
          * @param sinceS the time since the switching in seconds
          * @return the state, in the lamp's own measure
+         * @throws IllegalArgumentException if the time is NaN
          */
         double state(double sinceS);
 

@@ -96,8 +96,10 @@ public final class SwitchingPattern {
      *
      * @param timeS the time in seconds
      * @return true from each on edge up to, but not at, the next off edge
+     * @throws IllegalArgumentException if the time is NaN
      */
     public boolean isOn(double timeS) {
+        OnsetCurve.checkTimeS("time in a switching pattern", timeS);
         return timeS >= 0 && isOnInPeriod(timeS - periodS * Math.floor(timeS / periodS));
     }
 

@@ -16,7 +16,7 @@ import java.util.function.ToDoubleFunction;
  * U0, taken over ±1 %. Life has no physics here: it hangs on evaporation and on how a maker winds the coil.
  *
  * <p>Symbols: U0 the lamp's rated voltage; light behind a clear lens. The published laws hold near the rated voltage only, say
- * within 10 % (common practice, no source); the exponent of light falls from 4.1 at 2000 K to 3.1 at 2800 K. Published rows
+ * within 10 % (common practice, no source); the exponent of a bare filament's light falls from 4.1 at 2000 K to 3.1 at 2800 K. Published rows
  * and their standing in {@code rerating_exponents.csv}.
  */
 public final class VoltageRerating {

@@ -3,6 +3,7 @@ package io.github.stoplag.sight;
 import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -12,7 +13,8 @@ import java.util.OptionalDouble;
  *
  * <p>Symbols: r the onset curve of {@link LampSignal}, of the switched light alone; p the level, a plain ratio in (0, 1). A
  * lit tail lamp changes nothing. A convention of lamp measurement, such as 10 % or 90 %, not a model of
- * the eye: it cannot tell a bright lamp from a dim one. A lamp of 0 cd is never seen.
+ * the eye: it cannot tell a bright lamp from a dim one. A lamp of 0 cd, or one whose onset says that it never visibly glows
+ * ({@link OnsetCurve#staysDark}), is never seen.
  */
 public final class ShareOfFinal implements Detector {
     private final double levelRatio;
@@ -41,6 +43,10 @@ public final class ShareOfFinal implements Detector {
     public Detection detect(LampSignal signal) {
         if (signal.finalIntensity().inCandela() == 0) {
             return new Detection.NeverSeen(criterion(), "the final intensity is 0 cd");
+        }
+        Optional<String> dark = signal.onset().staysDark();
+        if (dark.isPresent()) {
+            return new Detection.NeverSeen(criterion(), "the lamp never visibly glows: " + dark.get());
         }
         OptionalDouble atS = signal.onset().timeToLevelS(levelRatio);
         if (atS.isPresent()) {

@@ -75,7 +75,7 @@ class BrakingCapabilityTest {
     }
 
     /** With brakes and demand out of the way the road's own deceleration is left. */
-    @Property
+    @Property(seed = "42")
     void withoutOtherLimitsTheRoadDecides(
             @ForAll @DoubleRange(min = 0.1, max = 1.2) double friction,
             @ForAll @DoubleRange(min = -9, max = 9) double gradePercent) {
@@ -132,7 +132,7 @@ class BrakingCapabilityTest {
     }
 
     /** The lag of a distance formula is dead time plus half the build-up, up to a t_b²/24. */
-    @Property
+    @Property(seed = "42")
     void equivalentLagCostsTheSameDistance(
             @ForAll @DoubleRange(min = 10, max = 50) double speedMps,
             @ForAll @DoubleRange(min = 0, max = 0.5) double deadS,

@@ -30,7 +30,7 @@ final class CircuitProperties {
         };
     }
 
-    @Property(tries = 300)
+    @Property(tries = 300, seed = "42")
     void sizedResistorKeepsTheMonitorContentAtEverySupplyWithinItsTolerance(
             @ForAll @IntRange(max = 3) int kind,
             @ForAll @DoubleRange(min = 0, max = 0.6) double ledA,
@@ -56,7 +56,7 @@ final class CircuitProperties {
         }
     }
 
-    @Property(tries = 200)
+    @Property(tries = 200, seed = "42")
     void sizedResistorIsNotSmallerThanNeeded(
             @ForAll @IntRange(max = 3) int kind,
             @ForAll @DoubleRange(min = 0, max = 0.5) double ledA,
@@ -70,7 +70,7 @@ final class CircuitProperties {
         }
     }
 
-    @Property(tries = 200)
+    @Property(tries = 200, seed = "42")
     void dissipationGoesWithTheSquareOfTheSupply(
             @ForAll @DoubleRange(min = 1, max = 50) double ohms,
             @ForAll @DoubleRange(min = 0.5, max = 16) double volts) {
@@ -84,7 +84,7 @@ final class CircuitProperties {
                 .isGreaterThan(Temperature.celsius(30).inKelvin());
     }
 
-    @Property(tries = 200)
+    @Property(tries = 200, seed = "42")
     void wireResistanceGrowsWithLengthAndTemperatureAndFallsWithArea(
             @ForAll @DoubleRange(min = 0.2, max = 10) double area,
             @ForAll @DoubleRange(min = 0, max = 50) double metres,
@@ -104,7 +104,7 @@ final class CircuitProperties {
                 .inOhms();
     }
 
-    @Property(tries = 200)
+    @Property(tries = 200, seed = "42")
     void diodeGoesThereAndBack(
             @ForAll @DoubleRange(min = -12, max = -4) double logSaturation,
             @ForAll @DoubleRange(min = 1, max = 2) double n,
@@ -121,7 +121,7 @@ final class CircuitProperties {
         assertThat(diode.voltageV(amperes * 1.01)).isGreaterThan(diode.voltageV(amperes));
     }
 
-    @Property(tries = 200)
+    @Property(tries = 200, seed = "42")
     void everyVoltOfTheSupplyIsAccountedFor(
             @ForAll @IntRange(max = 3) int kind,
             @ForAll @DoubleRange(min = 0, max = 2) double ledA,
@@ -134,7 +134,7 @@ final class CircuitProperties {
                 .isCloseTo(supply, within(1e-8));
     }
 
-    @Property(tries = 100)
+    @Property(tries = 100, seed = "42")
     void higherThresholdNeverJudgesMilder(
             @ForAll @DoubleRange(min = 0.05, max = 2) double thresholdA,
             @ForAll @DoubleRange(min = 1, max = 60) double watts) {

@@ -9,7 +9,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 
 class LogNormalReactionProperties {
-    @Property
+    @Property(seed = "42")
     void meanAndSdComeBack(
             @ForAll @DoubleRange(min = -1.5, max = 1.5) double mu,
             @ForAll @DoubleRange(min = 0.02, max = 1.2) double sigma) {
@@ -17,7 +17,7 @@ class LogNormalReactionProperties {
         same(LogNormalReaction.ofMeanAndSd(made.mean(), made.standardDeviation()), mu, sigma, 1e-10);
     }
 
-    @Property
+    @Property(seed = "42")
     void twoQuantilesComeBack(
             @ForAll @DoubleRange(min = -1.5, max = 0.6) double mu,
             @ForAll @DoubleRange(min = 0.02, max = 1.2) double sigma,
@@ -28,7 +28,7 @@ class LogNormalReactionProperties {
     }
 
     /** The smaller spread is taken, so it comes back as long as σ does not exceed z. */
-    @Property
+    @Property(seed = "42")
     void meanAndHighQuantileComeBack(
             @ForAll @DoubleRange(min = -1.5, max = 1.5) double mu,
             @ForAll @DoubleRange(min = 0.02, max = 0.8) double sigma,
@@ -41,7 +41,7 @@ class LogNormalReactionProperties {
                 1e-8);
     }
 
-    @Property
+    @Property(seed = "42")
     void meanAndQuantileBelowItComeBack(
             @ForAll @DoubleRange(min = -1.5, max = 1.5) double mu,
             @ForAll @DoubleRange(min = 0.05, max = 1.2) double sigma,
@@ -54,7 +54,7 @@ class LogNormalReactionProperties {
                 1e-8);
     }
 
-    @Property
+    @Property(seed = "42")
     void sharesRiseAndQuantilesInvertThem(
             @ForAll @DoubleRange(min = 0.05, max = 0.9) double probability,
             @ForAll @DoubleRange(min = 0.2, max = 1) double responding) {

@@ -82,6 +82,38 @@ class PairTest {
     }
 
     @Test
+    void aContactBeyondTheHorizonIsRefusedByItsSpeeds() {
+        // 10 m at 2^-33 m/s of closing speed: 10 · 2^33 s
+        double closing = Math.scalb(1.0, -33);
+        Pair pair = pair(vehicle(10, 0, 0), vehicle(10 + closing, 1, 0), 10, 0);
+        String message =
+                "contact must come within the horizon of 1e6 s, got 8.58993e10 s: leader at 10 m/s, follower at"
+                        + " 10.00000000011642 m/s, gap 10 m";
+        assertMessage(pair::outcome, message);
+        assertMessage(() -> pair.encounter().outcome(), message);
+        assertMessage(() -> pair.encounter().timeToCollision(), message);
+        // loses 1e-6 m/s at 1e-13 m/s²: closest after 1e7 s, and 5 m nearer
+        Pair creeping = pair(vehicle(21, 0, 0), vehicle(21 + 1e-6, 1, 1e-13), 1000, 0);
+        assertMessage(
+                creeping::outcome,
+                "smallest gap must come within the horizon of 1e6 s, got 1e7 s: leader at 21 m/s, follower at"
+                        + " 21.000001 m/s, gap 1000 m");
+    }
+
+    @Test
+    void aGapBeyondTheHorizonIsUnbounded() {
+        // v²/2a = 400/2e-9 m behind a standing leader
+        Pair pair = pair(vehicle(0, 0, 0), vehicle(20, 1, 1e-9), 10, 0);
+        GapNeeded expected =
+                new GapNeeded.Unbounded("the gap needed is 2e11 m, beyond 1e7 m: leader at 0 m/s, follower at 20 m/s");
+        assertThat(pair.gapNeeded()).isEqualTo(expected);
+        assertThat(pair.encounter().gapNeeded()).isEqualTo(expected);
+        assertMessage(
+                () -> new GapNeeded.Finite(Distance.metres(1e5)).timeGap(Speed.mps(0.01)),
+                "time gap of 100000 m at 0.01 m/s must be in [0, 1000000] s, got 1e7 s");
+    }
+
+    @Test
     void badInputIsNamed() {
         BrakingVehicle any = vehicle(20, 0, 5);
         assertMessage(() -> pair(any, any, -1, 0), "gap must be in [0, 100000] m, got -1 m");

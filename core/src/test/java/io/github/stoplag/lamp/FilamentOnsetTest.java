@@ -13,6 +13,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Table;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.apache.commons.math3.ode.FirstOrderDifferentialEquations;
@@ -238,9 +239,44 @@ class FilamentOnsetTest {
                 .extracting(Caveat::text)
                 .containsExactly("tungsten temperature 250 K is outside the validated range [300, 3400] K of "
                         + "Tolias, Nucl. Mater. Energy 13 (2017), resistivity and total emissivity fits (seen)");
-        assertThat(BULB.switchOn(SupplyConditions.of(Voltage.volts(23.5))).caveats())
-                .hasSize(1);
         assertThat(BULB.switchOn(SupplyConditions.of(DESIGN)).caveats()).isEmpty();
+    }
+
+    @Test
+    void anOverdrivenFilamentIsWarnedOf() {
+        // 1.5^-16 and 1.5^-12 by the published exponents
+        assertThat(caveats(BULB.switchOn(SupplyConditions.of(Voltage.volts(20.25)))))
+                .containsExactly(
+                        "overdriven: 20.25 V at the filament, 1.5 times its design voltage of 13.5 V, so its life"
+                                + " falls steeply, to 0.15 to 0.77 % by the exponents -16 to -12 of Fink & Beaty, Standard"
+                                + " Handbook for Electrical Engineers, 11th ed., p. 22-8, as cited publicly (seen), which hold"
+                                + " near the design voltage only");
+        assertThat(caveats(BULB.switchOn(SupplyConditions.of(Voltage.volts(1.16 * 13.5)))))
+                .hasSize(1);
+        assertThat(caveats(BULB.switchOn(SupplyConditions.of(Voltage.volts(1.14 * 13.5)))))
+                .isEmpty();
+        // half of it falls across the wiring: as much resistance there as the hot filament has
+        assertThat(caveats(BULB.switchOn(
+                        SupplyConditions.of(Voltage.volts(27)).withSeriesResistance(Resistance.ohms(7.01)))))
+                .isEmpty();
+        assertThat(caveats(BULB.switchOn(SupplyConditions.of(Voltage.volts(23.5)))))
+                .hasSize(3)
+                .anyMatch(text -> text.startsWith("overdriven: 23.5 V at the filament, 1.74 times"))
+                .anyMatch(text -> text.startsWith("filament at 34")
+                        && text.endsWith(" K is close to melting at 3695 K: it may fail at once"));
+        assertThat(FilamentHistory.of(
+                                BULB,
+                                SupplyConditions.of(DESIGN),
+                                SupplyCourse.step(Voltage.volts(20.25)),
+                                TimeSpan.seconds(2))
+                        .caveats())
+                .singleElement()
+                .asString()
+                .startsWith("overdriven: 20.25 V at the filament, 1.5 times its design voltage");
+    }
+
+    private static List<String> caveats(FilamentOnset onset) {
+        return onset.caveats().stream().map(Caveat::text).toList();
     }
 
     @Test

@@ -35,8 +35,11 @@ class MeasuredLampTest {
         assertThat(lamp.relativeIntensity(2)).isCloseTo(0.3, within(1e-15));
         assertThat(lamp.relativeIntensity(3)).isCloseTo(0.3, within(1e-15));
         assertThat(lamp.caveats())
-                .containsExactly(new Caveat("samples fall in places: the closest non-decreasing curve moves one by 0.1"
-                        + " of the final intensity"));
+                .containsExactly(
+                        new Caveat("samples fall in places: the closest non-decreasing curve moves one by 0.1"
+                                + " of the final intensity"),
+                        new Caveat("the lamp already shows 10 % at switch-on: check time 0, or whether a tail lamp was"
+                                + " lit"));
     }
 
     @Test
@@ -57,6 +60,22 @@ class MeasuredLampTest {
         assertThat(over.caveats())
                 .containsExactly(new Caveat("samples lie outside [0, 1] by up to 0.1 of the final intensity:"
                         + " check the dark level and the final level"));
+    }
+
+    @Test
+    void warnsOfALampLitAtSwitchOn() {
+        for (double firstS : new double[] {0, -0.3, -5}) {
+            MeasuredLamp lit = MeasuredLamp.of("lit", new double[] {firstS, 0.1}, new double[] {1, 1});
+            assertThat(lit.timeToLevelS(0.5)).hasValue(0);
+            assertThat(lit.caveats())
+                    .containsExactly(new Caveat("the lamp already shows 100 % at switch-on: check time 0, or whether a"
+                            + " tail lamp was lit"));
+        }
+        // halfway up a straight rise
+        assertThat(MeasuredLamp.of("shifted", new double[] {-0.1, 0.1}, new double[] {0, 1})
+                        .caveats())
+                .containsExactly(new Caveat(
+                        "the lamp already shows 50 % at switch-on: check time 0, or whether a tail lamp was lit"));
     }
 
     @Test

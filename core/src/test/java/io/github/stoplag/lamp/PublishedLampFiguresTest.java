@@ -5,6 +5,7 @@ import static java.util.Map.entry;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Temperature;
+import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.sight.Detection;
 import io.github.stoplag.sight.IntegratingEye;
@@ -61,7 +62,14 @@ class PublishedLampFiguresTest extends PublishedFigures {
             entry(
                     "colour_temperature",
                     () -> Photometry.colourTemperature(Temperature.kelvin(2800)).inKelvin()),
-            entry("inrush_twice", () -> LABORATORY.inrush().timeToMultiple(2).inMillis()),
+            entry(
+                    "miniature_twice",
+                    () -> ownVoltage(12, 1.2).inrush().timeToMultiple(2).inMillis()),
+            entry("mains_settled", () -> {
+                FilamentOnset mains = ownVoltage(230, 100);
+                return mains.currentAt(TimeSpan.millis(50)).inAmperes()
+                        / mains.steadyCurrent().inAmperes();
+            }),
             entry(
                     "flux",
                     () -> FilamentLamp.builder(Voltage.volts(13.5), Power.watts(25))
@@ -86,6 +94,12 @@ class PublishedLampFiguresTest extends PublishedFigures {
             entry("draw_minor", () -> drawnW(14, 0.59, 13.5)),
             entry("led_current_low", () -> LABORATORY.steadyCurrent().inAmperes() / 20),
             entry("led_current_high", () -> LABORATORY.steadyCurrent().inAmperes() / 10));
+
+    private static FilamentOnset ownVoltage(double volt, double watt) {
+        return FilamentLamp.builder(Voltage.volts(volt), Power.watts(watt))
+                .build()
+                .switchOn(SupplyConditions.of(Voltage.volts(volt)));
+    }
 
     private static double levelMs(FilamentOnset onset, double level) {
         return 1000 * onset.timeToLevelS(level).orElseThrow();

@@ -14,6 +14,7 @@ import io.github.stoplag.quantity.Illuminance;
 import io.github.stoplag.quantity.Luminance;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caveat;
@@ -56,6 +57,21 @@ class CriteriaTest {
             assertThat(seenS(IntegratingEye.of(A, LABORATORY), step))
                     .isCloseTo(0.03 + A_S * Math.log(cd / (cd - 1.86)), within(1e-9));
         }
+    }
+
+    @Test
+    void aShareOfLightThatNeverGlowsIsNotSeen() {
+        OnsetCurve dark = FilamentLamp.builder(Voltage.volts(13.5), Power.watts(26))
+                .build()
+                .switchOn(SupplyConditions.of(Voltage.volts(12.8)).withSeriesResistance(Resistance.ohms(100)));
+        Detection detection = ShareOfFinal.of(0.9).detect(signal(dark, 42));
+        assertThat(detection)
+                .isInstanceOfSatisfying(
+                        Detection.NeverSeen.class,
+                        never -> assertThat(never.reason())
+                                .startsWith("the lamp never visibly glows: steady filament temperature 30")
+                                .endsWith(" K, solids begin to glow near 798 K (Draper point, from memory)"));
+        assertThat(ShareOfFinal.of(0.9).detect(signal(FILAMENT, 42))).isInstanceOf(Detection.Seen.class);
     }
 
     @Test

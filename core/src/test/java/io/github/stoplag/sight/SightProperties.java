@@ -78,7 +78,7 @@ class SightProperties {
                 "measured", timeS, Arrays.stream(ratio).map(r -> r / end).toArray());
     }
 
-    @Property(tries = 150)
+    @Property(tries = 150, seed = "42")
     void nothingIsSeenBeforeFirstLightAndNoGatheringEyeBeforeAnInstantOne(
             @ForAll("onsets") OnsetCurve onset,
             @ForAll @DoubleRange(min = 0.01, max = 60) double thresholdCd,
@@ -92,7 +92,7 @@ class SightProperties {
         }
     }
 
-    @Property(tries = 150)
+    @Property(tries = 150, seed = "42")
     void moreLightIsSeenNoLaterAndAHigherThresholdNoEarlier(
             @ForAll("onsets") OnsetCurve onset,
             @ForAll @DoubleRange(min = 0.01, max = 60) double thresholdCd,
@@ -112,7 +112,7 @@ class SightProperties {
         }
     }
 
-    @Property(tries = 200)
+    @Property(tries = 200, seed = "42")
     void theChosenCriterionIsMonotoneInBackgroundDistanceAirAndTailLamp(
             @ForAll("onsets") OnsetCurve onset,
             @ForAll @DoubleRange(min = -3, max = 5) double logBackground,
@@ -154,7 +154,7 @@ class SightProperties {
         return method.of(flash).intensity().inCandela();
     }
 
-    @Property(tries = 150)
+    @Property(tries = 150, seed = "42")
     void responsesAddUpAndEffectiveIntensitiesAtMost(
             @ForAll @Size(8) List<@DoubleRange(min = 0, max = 100) Double> first,
             @ForAll @Size(8) List<@DoubleRange(min = 0, max = 100) Double> second,
@@ -198,7 +198,7 @@ class SightProperties {
         }
     }
 
-    @Property(tries = 150)
+    @Property(tries = 150, seed = "42")
     void theFormFactorIsTheUpperBoundAndTimeReversalChangesNothingWhereItShouldNot(
             @ForAll @Size(8) List<@DoubleRange(min = 0, max = 100) Double> samples,
             @ForAll @DoubleRange(min = 0.01, max = 0.3) double spacingS) {

@@ -3,9 +3,10 @@ package io.github.stoplag.examples;
 import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.quantity.TimeSpan;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
@@ -15,6 +16,9 @@ import java.util.stream.Stream;
 /** The charts of a lamp swap: both onsets with the moments of being seen, and the distance gained against speed. */
 final class Charts {
     private static final int SAMPLES = 240;
+    /** The criterion that counts and the one to compare it with. */
+    private static final int LINES = 2;
+
     private static final double MARGIN = 1.05;
 
     private Charts() {}
@@ -29,41 +33,40 @@ final class Charts {
     private static Figure onset(LampSwap swap) {
         double settledS = swap.lamps().stream()
                 .flatMapToDouble(lamp -> DoubleStream.of(
-                        lamp.onset().settledS(), lamp.seenS(false).orElse(0)))
+                        lamp.onset().settledS(),
+                        lamp.seen().map(TimeSpan::inSeconds).orElse(0.0)))
                 .max()
                 .orElse(1);
         double endS = Axis.over(new double[] {MARGIN * settledS * 1000}, 0, 1).hi() / 1000;
         List<LineChart.Series> series = IntStream.range(0, swap.lamps().size())
                 .mapToObj(i -> onset(swap.lamps().get(i), i, endS))
                 .toList();
-        return figure(
-                "onset",
-                "How the light rises, and when it is seen",
-                swap.lamps().stream().map(Charts::inWords).collect(Collectors.joining(" ")) + " Marks: seen by "
-                        + swap.scenario().detector().criterion() + ".",
-                new LineChart(
-                        notes(swap, "seen by: " + swap.scenario().detector().criterion()),
+        String description = swap.lamps().stream().map(Charts::inWords).collect(Collectors.joining(" "))
+                + " Marks: seen by " + swap.scenario().criterion().criterion() + ".";
+        return new LineChart(
+                        notes(swap, "seen by: " + swap.scenario().criterion().brief()),
                         "time since switch-on (ms)",
                         "light, % of final",
-                        series));
+                        series)
+                .figure("onset", "How the light rises, and when it is seen", description);
     }
 
     private static String inWords(LampSwap.Lamp lamp) {
         OnsetCurve onset = lamp.onset();
-        return "The " + lamp.name() + " lamp has 10 % of its final light after " + time(onset.timeToLevelS(0.1))
-                + ", 90 % after " + time(onset.timeToLevelS(0.9)) + "; seen: " + time(lamp.seenS(false)) + ".";
+        return "The " + lamp.name() + " lamp has 10 % of its final light after " + time(onset.timeToLevel(0.1))
+                + ", 90 % after " + time(onset.timeToLevel(0.9)) + "; seen: " + time(lamp.seen()) + ".";
     }
 
-    private static String time(OptionalDouble timeS) {
-        return timeS.isPresent() ? Text.milliseconds(timeS.getAsDouble()) : "never";
+    private static String time(Optional<TimeSpan> time) {
+        return time.map(t -> Text.milliseconds(t.inSeconds())).orElse("never");
     }
 
     private static LineChart.Series onset(LampSwap.Lamp lamp, int style, double endS) {
         // the two lamps differ in scale by a hundred, so the samples crowd towards switch-on
         DoubleStream grid =
                 IntStream.rangeClosed(0, SAMPLES).mapToDouble(i -> endS * Math.pow(i / (double) SAMPLES, 3));
-        OptionalDouble seen = lamp.seenS(false);
-        List<LineChart.Point> points = DoubleStream.concat(grid, seen.stream())
+        Optional<TimeSpan> seen = lamp.seen();
+        List<LineChart.Point> points = DoubleStream.concat(grid, seen.stream().mapToDouble(TimeSpan::inSeconds))
                 .sorted()
                 .mapToObj(t -> point(lamp, t))
                 .toList();
@@ -71,7 +74,7 @@ final class Charts {
                 lamp.name() + ": " + (seen.isPresent() ? "seen after " + time(seen) : Verdict.NEVER_SEEN),
                 style,
                 points,
-                seen.stream().mapToObj(t -> point(lamp, t)).toList(),
+                seen.stream().map(t -> point(lamp, t.inSeconds())).toList(),
                 true);
     }
 
@@ -88,8 +91,9 @@ final class Charts {
             String unit,
             ToDoubleFunction<Distance> in) {
         List<LineChart.Series> series = new ArrayList<>();
-        for (boolean other : new boolean[] {false, true}) {
-            swap.earlierS(other).ifPresent(earlierS -> series.add(line(swap, other, earlierS, speedIn, in)));
+        for (int i = 0; i < LINES; i++) {
+            int criterion = i;
+            swap.earlier(i).ifPresent(earlier -> series.add(line(swap, criterion, earlier.inSeconds(), speedIn, in)));
         }
         Speed top =
                 swap.scenario().legs().get(swap.scenario().legs().size() - 1).speed();
@@ -102,16 +106,16 @@ final class Charts {
                                                 .y()) + " " + unit + " at " + Text.digits(speedIn.applyAsDouble(top))
                                         + " " + speedUnit + ".")
                                 .collect(Collectors.joining(" "));
-        return figure(
-                id,
-                "Distance gained by the LED lamp, " + unitWord,
-                series.isEmpty() ? "Empty: one of the lamps is never seen." : description,
-                new LineChart(notes(swap), "speed (" + speedUnit + ")", "distance gained (" + unit + ")", series));
+        return new LineChart(notes(swap), "speed (" + speedUnit + ")", "distance gained (" + unit + ")", series)
+                .figure(
+                        id,
+                        "Distance gained by the LED lamp, " + unitWord,
+                        series.isEmpty() ? "Empty: one of the lamps is never seen." : description);
     }
 
     private static LineChart.Series line(
             LampSwap swap,
-            boolean other,
+            int criterion,
             double earlierS,
             ToDoubleFunction<Speed> speedIn,
             ToDoubleFunction<Distance> in) {
@@ -120,13 +124,11 @@ final class Charts {
                         speedIn.applyAsDouble(leg.speed()),
                         in.applyAsDouble(Distance.metres(1)) * leg.speed().inMps() * earlierS))
                 .toList();
-        String criterion =
-                (other ? swap.scenario().otherDetector() : swap.scenario().detector()).criterion();
         return new LineChart.Series(
                 Text.milliseconds(Math.abs(earlierS))
                         + (earlierS < 0 ? " later: " : " earlier: ")
-                        + criterion.split(",", 2)[0],
-                other ? LineChart.COMPARED : 1,
+                        + swap.scenario().criteria().get(criterion).meaning(),
+                criterion == 0 ? 1 : LineChart.COMPARED,
                 Stream.concat(Stream.of(new LineChart.Point(0, 0)), marks.stream())
                         .toList(),
                 marks,
@@ -134,17 +136,7 @@ final class Charts {
     }
 
     private static List<String> notes(LampSwap swap, String... more) {
-        return Stream.concat(swap.scenario().invented() ? Stream.of("invented data") : Stream.of(), Stream.of(more))
+        return Stream.concat(swap.scenario().heading().marks().stream(), Stream.of(more))
                 .toList();
-    }
-
-    private static Figure figure(String id, String title, String description, LineChart chart) {
-        return new Figure(
-                id,
-                title + chart.notes().stream().map(note -> "; " + note).collect(Collectors.joining()),
-                description,
-                LineChart.WIDTH,
-                chart.height(),
-                out -> chart.draw(out, title));
     }
 }

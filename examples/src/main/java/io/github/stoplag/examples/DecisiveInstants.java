@@ -90,7 +90,7 @@ record DecisiveInstants(Scenario.Leg leg, List<Group> groups) {
 
     private static List<Instant> instants(Scenario.Vehicle follower, LampSwap.Row row, Pair pair) {
         Verdict verdict = Verdict.of(row);
-        double seenS = row.lamp().seenS(false).orElseThrow();
+        double seenS = row.lamp().seen().orElseThrow().inSeconds();
         double brakeS = seenS
                 + follower.reaction().inSeconds()
                 + follower.response().deadTime().inSeconds();

@@ -29,6 +29,7 @@ record Figure(String id, String title, String description, int width, int height
             .sl-1.sl-line{stroke-dasharray:10 5}
             .sl-3.sl-line{stroke-dasharray:3 4}.sl-4.sl-line{stroke-dasharray:14 4 3 4}.sl-5.sl-line{stroke-dasharray:6 3}
             .sl-cross{stroke:#d3122c;stroke-width:3.2;fill:none}
+            .sl-band{fill:#e7e2b8}
             .sl-thin{stroke-width:1.8;fill:none;stroke-dasharray:2 5}
             .sl-open{fill:#ffffff;stroke-width:2.5}
             .sl-body{fill:#c9d1da;stroke:#1c232b;stroke-width:1.2}
@@ -43,6 +44,7 @@ record Figure(String id, String title, String description, int width, int height
             .sl-0{stroke:#f2a65e}.sl-1{stroke:#64b7f6}.sl-2{stroke:#b9c3cd}
             .sl-3{stroke:#5fd3a8}.sl-4{stroke:#d9a0ea}.sl-5{stroke:#d6cf6a}
             .sl-cross{stroke:#ff5a6e}
+            .sl-band{fill:#46431f}
             .sl-open{fill:#14191f}
             .sl-body{fill:#55616d;stroke:#eef2f6}
             .sl-glass{fill:#14191f;stroke:#eef2f6}

@@ -1,18 +1,10 @@
 package io.github.stoplag.examples;
 
-import java.io.IOException;
-import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.ExitCode;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** The program {@code following}: from a pair or chain to its contacts, a table and two pictures. */
 @Command(
@@ -41,65 +33,41 @@ import picocli.CommandLine.Spec;
             "Exit code: 0 done; 1 failed; 2 an input cannot be used: one line says why,",
             "and nothing is written."
         })
-final class FollowingCommand implements Callable<Integer> {
+final class FollowingCommand extends ScenarioCommand {
     private static final String EVENTS = "events.csv";
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // set by the command line parser
-    private CommandSpec spec;
-
-    @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "show this help and end")
-    @SuppressWarnings("unused") // the command line parser acts on it
-    private boolean help;
-
-    @Option(
-            names = "--scenario",
-            paramLabel = "FILE",
-            description = "a scenario in the form that --print-scenario shows; default: a shipped one, invented data")
-    private @Nullable Path scenario;
 
     @Option(names = "--chain", description = "take the shipped chain of vehicles instead of the shipped pair")
     private boolean chain;
 
-    @Option(
-            names = "--out",
-            paramLabel = "DIR",
-            defaultValue = "${sys:stoplag.output:-examples/target}/following",
-            description = "folder for the results, replaced as a whole; default: examples/target/following")
-    private Path out = Path.of("");
-
-    @Option(
-            names = "--print-scenario",
-            description = "print the shipped scenario with its comments, to be edited, and end")
-    private boolean printScenario;
+    @Override
+    String shipped() {
+        return chain ? FollowingScenario.CHAIN : FollowingScenario.PAIR;
+    }
 
     @Override
-    public Integer call() throws IOException {
-        PrintWriter printer = spec.commandLine().getOut();
-        String shipped = chain ? FollowingScenario.CHAIN : FollowingScenario.PAIR;
-        if (printScenario) {
-            printer.print(Resource.text(shipped));
-            printer.flush();
-            return ExitCode.OK;
-        }
-        if (chain && scenario != null) {
+    ScenarioFile.Vocabulary vocabulary() {
+        return FollowingScenario.vocabulary();
+    }
+
+    @Override
+    void checkOptions(boolean given) {
+        if (chain && given) {
             throw new InputException("--chain and --scenario: give one of the two");
         }
-        OutputFolder folder = OutputFolder.of(out, List.of(EVENTS, "time_space.svg", "gap_time.svg"));
-        ScenarioFile file = scenario == null
-                ? ScenarioFile.shipped(shipped, FollowingScenario.vocabulary())
-                : ScenarioFile.read(scenario, FollowingScenario.vocabulary());
+    }
+
+    @Override
+    List<String> fileNames() {
+        return List.of(EVENTS, "time_space.svg", "gap_time.svg");
+    }
+
+    @Override
+    Results results(ScenarioFile file) {
         ChainRun run = ChainRun.of(FollowingScenario.of(file));
         Map<String, String> files = new LinkedHashMap<>();
         files.put(EVENTS, EventsCsv.of(run));
         List.of(TimeSpaceDiagram.of(run), GapChart.of(run))
                 .forEach(figure -> files.put(figure.fileName(), figure.svg()));
-        folder.replaceWith(files);
-        FollowingText.of(run).forEach(printer::println);
-        printer.println("Written to " + OutputFolder.shown(out) + ": " + String.join(", ", files.keySet()) + ".");
-        return ExitCode.OK;
+        return new Results(FollowingText.of(run), files);
     }
 }

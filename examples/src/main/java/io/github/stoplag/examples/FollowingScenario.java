@@ -60,15 +60,16 @@ record FollowingScenario(
             new Key<>("compare.vehicle", null, FollowingScenario::parseCount, Integer::doubleValue, 1, 1000, "");
     private static final Key<TimeSpan> CHANGED_LATENCY = LATENCY.named("compare.lamp-latency");
 
+    /** The keys that hold one quantity of a vehicle each. */
+    static final List<Key<?>> QUANTITIES =
+            List.of(SPEED, TIME_GAP, GAP, LATENCY, REACTION, DECELERATION, DEAD_TIME, BUILD_UP, LENGTH, MASS);
+
     private static final List<String> OF_A_VEHICLE = Stream.concat(
-                    Stream.of(SPEED, GAP, LATENCY, REACTION, DECELERATION, DEAD_TIME, BUILD_UP, LENGTH, MASS)
-                            .map(Key::name),
-                    Stream.of(RESPONDS))
+                    QUANTITIES.stream().map(Key::name).distinct(), Stream.of(RESPONDS))
             .toList();
     private static final List<String> OF_ALL = List.of(
             Key.TITLE, Key.INVENTED, VEHICLES.name(), RESTITUTION.name(), CHANGED.name(), CHANGED_LATENCY.name());
     private static final Pattern OVERRIDE = Pattern.compile("vehicle\\.[1-9][0-9]{0,3}\\.(.+)");
-    private static final int LONGEST_TITLE = 120;
 
     /**
      * Another lamp on one vehicle.
@@ -102,11 +103,7 @@ record FollowingScenario(
      * @throws InputException if a value is missing or impossible
      */
     static FollowingScenario of(ScenarioFile file) {
-        String title = file.text(Key.TITLE, null);
-        if (title.length() > LONGEST_TITLE) {
-            throw file.bad(Key.TITLE, title, "must have 1 to " + LONGEST_TITLE + " characters, got " + title.length());
-        }
-        boolean invented = file.word(Key.INVENTED, "no", List.of("yes", "no")).equals("yes");
+        Heading heading = Heading.of(file);
         int count = file.get(VEHICLES);
         List<Chain.Member> members = new ArrayList<>();
         List<Distance> lengths = new ArrayList<>();
@@ -120,7 +117,8 @@ record FollowingScenario(
         Optional<Change> change = change(file, count);
         file.refuseUnused(
                 "there are " + count + " vehicles, and the first has neither a gap ahead nor a lamp to react to");
-        return new FollowingScenario(title, invented, Chain.of(members), lengths, masses, restitution, change);
+        return new FollowingScenario(
+                heading.title(), heading.invented(), Chain.of(members), lengths, masses, restitution, change);
     }
 
     private static Chain.Member member(ScenarioFile file, int number) {

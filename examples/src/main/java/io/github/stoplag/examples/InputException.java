@@ -1,5 +1,7 @@
 package io.github.stoplag.examples;
 
+import org.jspecify.annotations.Nullable;
+
 /** Something the user gave cannot be used; the message is the one line that the program prints before it ends with exit code 2. */
 final class InputException extends RuntimeException {
     private static final long serialVersionUID = 1L;
@@ -8,7 +10,7 @@ final class InputException extends RuntimeException {
         super(message.replaceAll("\\s*\\R\\s*", " "));
     }
 
-    InputException(String message, Throwable cause) {
+    InputException(String message, @Nullable Throwable cause) {
         super(message.replaceAll("\\s*\\R\\s*", " "), cause);
     }
 }

@@ -1,5 +1,7 @@
 package io.github.stoplag.examples;
 
+import io.github.stoplag.lamp.LaboratoryLamps;
+import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.FrictionCoefficient;
@@ -20,7 +22,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A key of the scenario file that holds a quantity.
+ * A key of a scenario file that holds a quantity.
  *
  * @param name the key as the file writes it
  * @param fallback the value used if the file does not have the key; null if it must
@@ -42,16 +44,14 @@ record Key<T>(
     static final String INVENTED = "invented";
     static final String SPEEDS = "speeds";
     static final String GAP = "following.gap";
-    static final String LEADER_DECELERATION = "leader.deceleration";
-    static final String FOLLOWER_DECELERATION = "follower.deceleration";
     static final String LENS = "filament.lens";
     static final String DETECTOR = "detector";
 
     static final Key<Speed> SPEED = new Key<>(SPEEDS, null, QuantityText::parseSpeed, Speed::inKmh, 5, 250, "km/h");
     static final Key<TimeSpan> TIME_GAP = time(GAP, null, 0, 10);
     static final Key<Distance> DISTANCE_GAP = distance(GAP, null, 0, 500);
-    static final Key<Deceleration> LEADER_BRAKING = deceleration(LEADER_DECELERATION);
-    static final Key<Deceleration> FOLLOWER_BRAKING = deceleration(FOLLOWER_DECELERATION);
+    static final Key<Deceleration> LEADER_BRAKING = deceleration("leader.deceleration");
+    static final Key<Deceleration> FOLLOWER_BRAKING = deceleration("follower.deceleration");
     static final Key<FrictionCoefficient> FRICTION = new Key<>(
             "road.friction",
             "0.7",
@@ -69,73 +69,90 @@ record Key<T>(
     static final Key<TimeSpan> FOLLOWER_DEAD_TIME = time("follower.brake-dead-time", "0.1 s", 0, 3);
     static final Key<TimeSpan> FOLLOWER_BUILD_UP = time("follower.brake-build-up", "0.2 s", 0, 3);
     static final Key<Distance> FOLLOWER_LENGTH = distance("follower.length", "4.4 m", 1, 30);
-    static final Key<Voltage> DESIGN_VOLTAGE = voltage("filament.design-voltage");
-    static final Key<Power> DESIGN_POWER =
-            new Key<>("filament.design-power", null, QuantityText::parsePower, Power::inWatts, 1, 100, "W");
     static final Key<LuminousIntensity> FILAMENT_INTENSITY = intensity("filament.intensity", null, 0.1, 10_000);
-    static final Key<Temperature> FILAMENT_TEMPERATURE =
-            temperature("filament.temperature", "model", 2200, 3200, Temperature::inKelvin, "K");
+    static final Key<Temperature> FILAMENT_TEMPERATURE = kelvin("filament.temperature", "model", 2200, 3200);
     static final Key<Double> GAS_LOSS = ratio("filament.gas-loss-share", "model", 0, 0.5);
     static final Key<Double> COIL_FACTOR = ratio("filament.coil-factor", "model", 0.5, 1);
-    static final Key<Voltage> SUPPLY = voltage("supply.voltage");
-    static final Key<Resistance> WIRING = new Key<>(
-            "supply.series-resistance", "0 ohm", QuantityText::parseResistance, Resistance::inOhms, 0, 100, "ohm");
-    static final Key<Temperature> AMBIENT =
-            temperature("ambient.temperature", "27 °C", -50, 90, Temperature::inCelsius, "°C");
-    static final Key<TimeSpan> LED_DELAY = time("led.driver-delay", "0 s", 0, 2);
-    static final Key<TimeSpan> LED_RISE = time("led.rise-time", null, 0, 2);
+    static final Key<Voltage> SUPPLY = voltage("supply.voltage", null, 1, 60);
+    static final Key<Resistance> WIRING = resistance("supply.series-resistance", "0 ohm", 0, 100);
+    static final Key<Temperature> AMBIENT = celsius("ambient.temperature", "27 °C", -50, 90);
+    static final Key<TimeSpan> LED_DELAY = time("led.driver-delay", "0 s", 0, 1);
+    static final Key<TimeSpan> LED_RISE = time("led.rise-time", null, 0, 1);
     static final Key<LuminousIntensity> LED_INTENSITY = intensity("led.intensity", null, 0.1, 10_000);
     static final Key<Double> SHARE = ratio("detector.share.level", "10 %", 0.001, 0.999);
-    static final Key<TimeSpan> EYE_TIME = time("detector.eye.time-constant", "0.2 s", 0.001, 2);
-    static final Key<LuminousIntensity> EYE_THRESHOLD = intensity("detector.eye.threshold", "1.86 cd", 1e-6, 10_000);
+    static final Key<TimeSpan> EYE_TIME =
+            time("detector.eye.time-constant", LaboratoryLamps.EYE_TIME_CONSTANT.toString(), 0.001, 2);
+    static final Key<LuminousIntensity> EYE_THRESHOLD =
+            intensity("detector.eye.threshold", LaboratoryLamps.EYE_THRESHOLD.toString(), 1e-6, 10_000);
+    static final Key<Distance> VIEWING_DISTANCE = distance("viewing.distance", "50 m", 1, 2000);
+    static final Key<Distance> VISIBILITY = distance("viewing.visibility", "model", 10, 100_000);
+    static final Key<LuminousIntensity> TAIL_INTENSITY = intensity("tail.intensity", "6 cd", 0.1, 1000);
 
-    private static final List<String> WORDS = List.of(TITLE, INVENTED, LENS, DETECTOR);
+    /** The keys of {@code lamp-swap} that hold one quantity each. */
+    static final List<Key<?>> QUANTITIES = List.of(
+            LEADER_BRAKING,
+            FOLLOWER_BRAKING,
+            FRICTION,
+            GRADE,
+            LEADER_DEAD_TIME,
+            LEADER_BUILD_UP,
+            LEADER_LENGTH,
+            REACTION,
+            FOLLOWER_DEAD_TIME,
+            FOLLOWER_BUILD_UP,
+            FOLLOWER_LENGTH,
+            FILAMENT_INTENSITY,
+            FILAMENT_TEMPERATURE,
+            GAS_LOSS,
+            COIL_FACTOR,
+            SUPPLY,
+            WIRING,
+            AMBIENT,
+            LED_DELAY,
+            LED_RISE,
+            LED_INTENSITY,
+            SHARE,
+            EYE_TIME,
+            EYE_THRESHOLD,
+            VIEWING_DISTANCE,
+            VISIBILITY,
+            TAIL_INTENSITY);
 
-    /** Gives the name of every key that a scenario file may have. */
+    private static final String DECIMAL = "[0-9]+(\\.[0-9]+)?";
+
+    /** Gives the name of every key that a scenario of {@code lamp-swap} may have. */
     static List<String> names() {
-        return Stream.concat(
-                        WORDS.stream(),
-                        Stream.of(
-                                        SPEED,
-                                        TIME_GAP,
-                                        LEADER_BRAKING,
-                                        FOLLOWER_BRAKING,
-                                        FRICTION,
-                                        GRADE,
-                                        LEADER_DEAD_TIME,
-                                        LEADER_BUILD_UP,
-                                        LEADER_LENGTH,
-                                        REACTION,
-                                        FOLLOWER_DEAD_TIME,
-                                        FOLLOWER_BUILD_UP,
-                                        FOLLOWER_LENGTH,
-                                        DESIGN_VOLTAGE,
-                                        DESIGN_POWER,
-                                        FILAMENT_INTENSITY,
-                                        FILAMENT_TEMPERATURE,
-                                        GAS_LOSS,
-                                        COIL_FACTOR,
-                                        SUPPLY,
-                                        WIRING,
-                                        AMBIENT,
-                                        LED_DELAY,
-                                        LED_RISE,
-                                        LED_INTENSITY,
-                                        SHARE,
-                                        EYE_TIME,
-                                        EYE_THRESHOLD)
-                                .map(Key::name))
+        return Stream.of(
+                        Heading.KEYS.stream(),
+                        Stream.of(SPEEDS, GAP),
+                        FilamentInput.KEYS.stream(),
+                        Stream.of(LENS, DETECTOR),
+                        QUANTITIES.stream().map(Key::name))
+                .flatMap(names -> names)
                 .toList();
     }
 
-    /** Gives the allowed range, for example {@code [0, 10] s}. */
-    String range() {
-        return "[" + Numbers.text(lo) + ", " + Numbers.text(hi) + "]" + (unit.isEmpty() ? "" : " " + unit);
+    /** Says whether a key of {@code lamp-swap} tells of the modelled filament lamp, which a filmed lamp replaces. */
+    static boolean ofFilamentModel(String key) {
+        return FilamentInput.KEYS.contains(key)
+                || key.equals(LENS)
+                || Stream.of(FILAMENT_TEMPERATURE, GAS_LOSS, COIL_FACTOR, SUPPLY, WIRING, AMBIENT)
+                        .anyMatch(unused -> unused.name.equals(key));
+    }
+
+    /** Says of a key that was given but not asked for why it does not count. */
+    static String unused(String key) {
+        return key.startsWith("road.") ? "neither vehicle's deceleration is \"road\"" : FilamentInput.RATING_UNUSED;
     }
 
     /** Gives the same key under another name, which has no default. */
     Key<T> named(String newName) {
         return new Key<>(newName, null, parse, measure, lo, hi, unit);
+    }
+
+    /** Gives the allowed range, for example {@code [0, 10] s}. */
+    String range() {
+        return "[" + Numbers.text(lo) + ", " + Numbers.text(hi) + "]" + (unit.isEmpty() ? "" : " " + unit);
     }
 
     static Key<TimeSpan> time(String name, @Nullable String fallback, double lo, double hi) {
@@ -150,30 +167,60 @@ record Key<T>(
         return new Key<>(name, null, QuantityText::parseDeceleration, Deceleration::inMps2, 0.5, 15, "m/s²");
     }
 
-    private static Key<Voltage> voltage(String name) {
-        return new Key<>(name, null, QuantityText::parseVoltage, Voltage::inVolts, 1, 60, "V");
+    static Key<Voltage> voltage(String name, @Nullable String fallback, double lo, double hi) {
+        return new Key<>(name, fallback, QuantityText::parseVoltage, Voltage::inVolts, lo, hi, "V");
     }
 
-    private static Key<Temperature> temperature(
-            String name, String fallback, double lo, double hi, ToDoubleFunction<Temperature> measure, String unit) {
-        return new Key<>(name, fallback, QuantityText::parseTemperature, measure, lo, hi, unit);
+    static Key<Current> current(String name, @Nullable String fallback, double lo, double hi) {
+        return new Key<>(name, fallback, QuantityText::parseCurrent, Current::inAmperes, lo, hi, "A");
     }
 
-    private static Key<LuminousIntensity> intensity(String name, @Nullable String fallback, double lo, double hi) {
+    static Key<Power> power(String name, @Nullable String fallback, double lo, double hi) {
+        return new Key<>(name, fallback, QuantityText::parsePower, Power::inWatts, lo, hi, "W");
+    }
+
+    static Key<Resistance> resistance(String name, @Nullable String fallback, double lo, double hi) {
+        return new Key<>(name, fallback, QuantityText::parseResistance, Resistance::inOhms, lo, hi, "ohm");
+    }
+
+    static Key<Temperature> celsius(String name, @Nullable String fallback, double lo, double hi) {
+        return new Key<>(name, fallback, QuantityText::parseTemperature, Temperature::inCelsius, lo, hi, "°C");
+    }
+
+    static Key<Temperature> kelvin(String name, @Nullable String fallback, double lo, double hi) {
+        return new Key<>(name, fallback, QuantityText::parseTemperature, Temperature::inKelvin, lo, hi, "K");
+    }
+
+    static Key<LuminousIntensity> intensity(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(
                 name, fallback, QuantityText::parseLuminousIntensity, LuminousIntensity::inCandela, lo, hi, "cd");
     }
 
-    static Key<Double> ratio(String name, String fallback, double lo, double hi) {
+    static Key<Double> ratio(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(name, fallback, Key::parseRatio, ratio -> ratio, lo, hi, "");
+    }
+
+    /** A number in the one unit named, for units that no value type has; without a unit, a plain number. */
+    static Key<Double> number(String name, @Nullable String fallback, double lo, double hi, String unit) {
+        return new Key<>(name, fallback, text -> parseNumber(text, unit), number -> number, lo, hi, unit);
     }
 
     private static Double parseRatio(String text) {
         boolean percent = text.endsWith("%");
         String number = (percent ? text.substring(0, text.length() - 1) : text).strip();
-        if (!number.matches("[0-9]+(\\.[0-9]+)?")) {
+        if (!number.matches(DECIMAL)) {
             throw new IllegalArgumentException("not a ratio; write it like 0.1 or 10 %");
         }
         return Double.parseDouble(number) / (percent ? 100 : 1);
+    }
+
+    private static Double parseNumber(String text, String unit) {
+        String number = text.substring(0, text.length() - (text.endsWith(unit) ? unit.length() : 0))
+                .strip();
+        if (!text.endsWith(unit) || !number.matches("-?" + DECIMAL)) {
+            throw new IllegalArgumentException("not a number" + (unit.isEmpty() ? "" : " in " + unit)
+                    + "; write it like " + ("2 " + unit).strip());
+        }
+        return Double.parseDouble(number);
     }
 }

@@ -9,10 +9,11 @@ import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.sight.Detection;
 import io.github.stoplag.sight.LampSignal;
+import io.github.stoplag.source.Caveat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,24 +32,31 @@ record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List<String
      *
      * @param name a word for tables
      * @param onset how its light rises
-     * @param intensity how bright it ends up
-     * @param detection when it is seen
-     * @param otherDetection the same by the other criterion
+     * @param intensity how bright it is at the level 1 of its onset
+     * @param detections when it is seen, by each of the scenario's criteria
      */
-    record Lamp(
-            String name, OnsetCurve onset, LuminousIntensity intensity, Detection detection, Detection otherDetection) {
+    record Lamp(String name, OnsetCurve onset, LuminousIntensity intensity, List<Detection> detections) {
+        /** Gives the outcome by the criterion that counts. */
+        Detection detection() {
+            return detections.get(0);
+        }
+
+        /** Gives the reservations about its light and about the criterion that counts. */
+        Stream<Caveat> caveats() {
+            return Stream.concat(onset.caveats().stream(), detection().caveats().stream());
+        }
+
+        /** Gives how bright it ends up, which for a film that ends early is less than its full intensity. */
+        double endCd() {
+            return intensity.inCandela() * onset.relativeIntensity(Double.POSITIVE_INFINITY);
+        }
+
         Optional<TimeSpan> seen() {
-            return at(detection);
+            return seen(0);
         }
 
-        private static Optional<TimeSpan> at(Detection detection) {
-            return detection instanceof Detection.Seen seen ? Optional.of(seen.at()) : Optional.empty();
-        }
-
-        OptionalDouble seenS(boolean byOther) {
-            return at(byOther ? otherDetection : detection)
-                    .map(at -> OptionalDouble.of(at.inSeconds()))
-                    .orElse(OptionalDouble.empty());
+        Optional<TimeSpan> seen(int criterion) {
+            return detections.get(criterion) instanceof Detection.Seen seen ? Optional.of(seen.at()) : Optional.empty();
         }
     }
 
@@ -67,7 +75,7 @@ record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List<String
     static LampSwap of(Scenario scenario, @Nullable MeasuredLamp measured) {
         List<String> notes = new ArrayList<>();
         Lamp now = measured == null ? filament(scenario, notes) : measured(scenario, measured, notes);
-        Lamp led = lamp(scenario, "LED", scenario.led(), scenario.ledIntensity());
+        Lamp led = lamp(scenario, "LED", scenario.led(), scenario.ledIntensity(), Key.LED_INTENSITY);
         notes.add("LED: " + scenario.ledIntensity() + ", given.");
         List<Lamp> lamps = List.of(now, led);
         double firstSeenS = lamps.stream()
@@ -84,39 +92,62 @@ record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List<String
         return new LampSwap(scenario, lamps, List.copyOf(rows), List.copyOf(notes));
     }
 
+    /** Says whether a filmed lamp takes the place of the modelled filament. */
+    boolean filmed() {
+        return lamps.get(0).onset() instanceof MeasuredLamp;
+    }
+
     private static Lamp filament(Scenario scenario, List<String> notes) {
-        FilamentOnset onset;
-        try {
-            onset = scenario.filament().switchOn(scenario.supply());
-        } catch (IllegalArgumentException e) {
-            throw new InputException("filament lamp on its supply: " + e.getMessage(), e);
-        }
+        FilamentOnset onset = scenario.file()
+                .making(
+                        List.of(
+                                Key.SUPPLY.name(),
+                                Key.WIRING.name(),
+                                Key.AMBIENT.name(),
+                                scenario.filament().key()),
+                        () -> scenario.filament().lamp().switchOn(scenario.supply()));
         LuminousIntensity intensity =
                 LuminousIntensity.candela(scenario.filamentIntensity().inCandela() * onset.relativeToRated());
+        notes.add("filament: " + scenario.filament().origin() + ".");
         notes.add("filament: " + Text.digits(intensity.inCandela()) + " cd = " + scenario.filamentIntensity()
                 + " at design voltage, given, times " + Text.digits(onset.relativeToRated())
                 + ", the model's light on this supply.");
         notes.add("filament: " + Text.digits(onset.steadyCurrent().inAmperes()) + " A and "
                 + Text.digits(onset.steadyPower().inWatts()) + " W once hot, "
                 + Text.digits(onset.inrushCurrent().inAmperes()) + " A at switch-on.");
-        return lamp(scenario, "filament", onset, intensity);
+        return lamp(scenario, "filament", onset, intensity, Key.FILAMENT_INTENSITY);
     }
 
     private static Lamp measured(Scenario scenario, MeasuredLamp onset, List<String> notes) {
-        notes.add("measured: " + scenario.filamentIntensity()
-                + ", taken from the scenario's filament lamp; the film gives the shape of the rise only.");
-        return lamp(scenario, "measured", onset, scenario.filamentIntensity());
+        Lamp lamp = lamp(scenario, "measured", onset, scenario.filamentIntensity(), Key.FILAMENT_INTENSITY);
+        double end = onset.relativeIntensity(Double.POSITIVE_INFINITY);
+        notes.add("measured: "
+                + (end < 1 ? Text.digits(lamp.endCd()) + " cd = " : "")
+                + scenario.filamentIntensity() + (end < 1 ? " times " + Text.digits(end) + ", where the film ends" : "")
+                + "; the candela are the scenario's " + Key.FILAMENT_INTENSITY.name()
+                + ", the film gives the shape of the rise only.");
+        return lamp;
     }
 
-    private static Lamp lamp(Scenario scenario, String name, OnsetCurve onset, LuminousIntensity intensity) {
+    private static Lamp lamp(
+            Scenario scenario, String name, OnsetCurve onset, LuminousIntensity intensity, Key<?> given) {
         LampSignal signal = new LampSignal(onset, intensity);
-        Detection detection = scenario.detector().detect(signal);
+        List<Detection> detections = scenario.criteria().stream()
+                .map(criterion -> criterion.detect(signal))
+                .toList();
+        Detection detection = detections.get(0);
         if (detection instanceof Detection.Seen seen && !(seen.at().inSeconds() <= LATEST_SEEN_S)) {
-            throw new InputException("the " + name + " lamp is seen " + seen.at() + " after switch-on by "
-                    + detection.criterion() + "; must be in [0, " + Text.digits(LATEST_SEEN_S) + "] s");
+            List<String> keys = Stream.concat(Stream.of(given.name()), scenario.criterion().keys().stream())
+                    .toList();
+            throw scenario.file()
+                    .bad(
+                            keys,
+                            "the " + name + " lamp is seen " + seen.at() + " after switch-on, must be in [0, "
+                                    + Text.digits(LATEST_SEEN_S)
+                                    + "] s: its light hardly exceeds what it takes to be seen",
+                            null);
         }
-        return new Lamp(
-                name, onset, intensity, detection, scenario.otherDetector().detect(signal));
+        return new Lamp(name, onset, intensity, detections);
     }
 
     private static Row row(Scenario scenario, Scenario.Leg leg, Lamp lamp, double firstSeenS) {
@@ -135,13 +166,12 @@ record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List<String
     /**
      * Gives by how much the LED lamp is seen earlier, negative if later; nothing if one of the lamps is never seen.
      *
-     * @param byOther whether to use the criterion for comparison
+     * @param criterion which of the scenario's criteria to use
      */
-    OptionalDouble earlierS(boolean byOther) {
-        OptionalDouble now = lamps.get(0).seenS(byOther);
-        OptionalDouble led = lamps.get(1).seenS(byOther);
-        return now.isPresent() && led.isPresent()
-                ? OptionalDouble.of(now.getAsDouble() - led.getAsDouble())
-                : OptionalDouble.empty();
+    Optional<TimeSpan> earlier(int criterion) {
+        return lamps.get(0)
+                .seen(criterion)
+                .flatMap(now ->
+                        lamps.get(1).seen(criterion).map(led -> TimeSpan.seconds(now.inSeconds() - led.inSeconds())));
     }
 }

@@ -3,6 +3,8 @@ package io.github.stoplag.examples;
 import io.github.stoplag.quantity.Numbers;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -20,8 +22,9 @@ import java.util.stream.Stream;
  * @param xLabel the horizontal axis with its unit
  * @param yLabel the vertical axis with its unit
  * @param series the lines, named above the plot in this order
+ * @param bands ranges of the vertical axis, named below the lines
  */
-record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> series) {
+record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> series, List<Band> bands) {
     static final int WIDTH = 640;
     static final int COMPARED = 2;
     private static final int LEFT = 74;
@@ -36,7 +39,7 @@ record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> 
      * One line.
      *
      * @param label its name with its decisive figure
-     * @param style 0 or 1: the lamp it belongs to; 2: a second answer for comparison
+     * @param style 0, 1, 3 or 4: the lamp it belongs to; 2: a second answer for comparison
      * @param points what it joins
      * @param marks which of the points to mark
      * @param drops whether a mark is joined to the horizontal axis
@@ -45,7 +48,31 @@ record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> 
 
     record Point(double x, double y) {}
 
-    int height() {
+    /**
+     * A range of the vertical axis.
+     *
+     * @param label what it is
+     * @param lo its lower end
+     * @param hi its upper end
+     */
+    record Band(String label, double lo, double hi) {}
+
+    LineChart(List<String> notes, String xLabel, String yLabel, List<Series> series) {
+        this(notes, xLabel, yLabel, series, List.of());
+    }
+
+    /** Makes the picture of the chart; the notes become part of its title. */
+    Figure figure(String id, String title, String description) {
+        return new Figure(
+                id,
+                title + notes.stream().map(note -> "; " + note).collect(Collectors.joining()),
+                description,
+                WIDTH,
+                height(),
+                out -> draw(out, title));
+    }
+
+    private int height() {
         return plotTop() + PLOT_HEIGHT + FOOT;
     }
 
@@ -58,23 +85,42 @@ record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> 
     }
 
     private int plotTop() {
-        return legendTop() + LEGEND_STEP * series.size() + 14;
+        return legendTop() + LEGEND_STEP * (series.size() + bands.size()) + 14;
     }
 
-    /** Draws the chart under a heading. */
-    void draw(Markup out, String heading) {
+    private void draw(Markup out, String heading) {
         Axis x = Axis.over(points().mapToDouble(Point::x).toArray(), LEFT, WIDTH - RIGHT);
-        Axis y = Axis.over(points().mapToDouble(Point::y).toArray(), plotTop() + PLOT_HEIGHT, plotTop());
+        Axis y = Axis.over(
+                DoubleStream.concat(
+                                points().mapToDouble(Point::y), bands.stream().mapToDouble(Band::hi))
+                        .toArray(),
+                plotTop() + PLOT_HEIGHT,
+                plotTop());
         out.element("text", heading, "class", "sl-title", "x", "12", "y", "28").line();
         for (int i = 0; i < notes.size(); i++) {
             out.element("text", notes.get(i), "class", "sl-note", "x", "12", "y", px(52 + i * NOTE_STEP))
                     .line();
         }
+        bands(out, x, y);
         new Plot(x, y).axes(out, xLabel, yLabel);
         for (int i = 0; i < series.size(); i++) {
             legend(out, series.get(i), legendTop() + LEGEND_STEP * i + 14);
             line(out, series.get(i), x, y);
         }
+    }
+
+    private void bands(Markup out, Axis x, Axis y) {
+        for (int i = 0; i < bands.size(); i++) {
+            Band band = bands.get(i);
+            double named = legendTop() + LEGEND_STEP * (series.size() + i) + 14;
+            box(out, x.from(), y.at(band.hi), x.to() - x.from(), y.at(band.lo) - y.at(band.hi));
+            box(out, 16, named - 13, 50, 14);
+            out.element("text", band.label, "x", "76", "y", px(named)).line();
+        }
+    }
+
+    private static void box(Markup out, double x, double y, double width, double height) {
+        out.empty("rect", "class", "sl-band", "x", px(x), "y", px(y), "width", px(width), "height", px(height));
     }
 
     private static void legend(Markup out, Series s, double y) {
@@ -101,12 +147,21 @@ record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> 
     }
 
     private static void mark(Markup out, Series s, double x, double y) {
-        if (s.style != 1) {
-            out.empty("circle", "class", "sl-open sl-" + s.style, "cx", px(x), "cy", px(y), "r", "6");
-        } else {
-            out.empty(
-                    "rect", "class", "sl-open sl-1", "x", px(x - 5.5), "y", px(y - 5.5), "width", "11", "height", "11");
+        String style = "sl-open sl-" + s.style;
+        switch (s.style) {
+            case 1 ->
+                out.empty("rect", "class", style, "x", px(x - 5.5), "y", px(y - 5.5), "width", "11", "height", "11");
+            case 3 -> polygon(out, style, x, y - 8, x + 8, y, x, y + 8, x - 8, y);
+            case 4 -> polygon(out, style, x, y - 8, x + 7, y + 5, x - 7, y + 5);
+            default -> out.empty("circle", "class", style, "cx", px(x), "cy", px(y), "r", "6");
         }
+    }
+
+    private static void polygon(Markup out, String style, double... corners) {
+        String points = IntStream.range(0, corners.length / 2)
+                .mapToObj(i -> px(corners[2 * i]) + "," + px(corners[2 * i + 1]))
+                .collect(Collectors.joining(" "));
+        out.empty("polygon", "class", style, "points", points);
     }
 
     private static String lineClass(Series s) {

@@ -1,6 +1,5 @@
 package io.github.stoplag.examples;
 
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
@@ -13,8 +12,10 @@ import picocli.CommandLine.ParameterException;
         name = "stoplag",
         subcommands = {
             LampSwapCommand.class,
-            StoppingTablesCommand.class,
+            CircuitCommand.class,
+            OnsetCommand.class,
             FollowingCommand.class,
+            StoppingTablesCommand.class,
             CommandLine.HelpCommand.class
         },
         mixinStandardHelpOptions = false,
@@ -64,10 +65,6 @@ public final class Main {
         if (e instanceof InputException) {
             line.getErr().println(e.getMessage());
             return ExitCode.USAGE;
-        }
-        if (e instanceof IOException) {
-            line.getErr().println("results cannot be written: " + e);
-            return ExitCode.SOFTWARE;
         }
         throw e;
     }

@@ -13,6 +13,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * Reads a filmed lamp: a CSV file with the header {@code time_s,relative_brightness}, time in seconds since the lamp's
@@ -21,6 +22,9 @@ import java.util.List;
  */
 final class MeasuredCsv {
     static final List<String> HEADER = List.of("time_s", "relative_brightness");
+    /** Decimal notation alone; the language behind would also read 0x1p-2 or 1f. */
+    private static final Pattern NUMBER = Pattern.compile("[+-]?([0-9]+(\\.[0-9]+)?|\\.[0-9]+)([eE][+-]?[0-9]+)?");
+
     private static final double LATEST_S = 60;
     private static final double OVERSHOOT = 0.2;
     private final String file;
@@ -84,12 +88,7 @@ final class MeasuredCsv {
 
     private double number(long line, CsvRecord row, int column, double lo, double hi) {
         String text = row.getField(column).strip();
-        double value;
-        try {
-            value = Double.parseDouble(text);
-        } catch (NumberFormatException e) {
-            value = Double.NaN;
-        }
+        double value = NUMBER.matcher(text).matches() ? Double.parseDouble(text) : Double.NaN;
         if (!(value >= lo && value <= hi)) {
             throw bad(
                     line,

@@ -1,7 +1,12 @@
 package io.github.stoplag.examples;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
@@ -15,9 +20,11 @@ import java.util.stream.Stream;
  * failure leaves the folder as it was.
  */
 final class OutputFolder {
+    private final Path asked;
     private final Path folder;
 
-    private OutputFolder(Path folder) {
+    private OutputFolder(Path asked, Path folder) {
+        this.asked = asked;
         this.folder = folder;
     }
 
@@ -44,10 +51,10 @@ final class OutputFolder {
                                     + ", which this program did not write; name a new or empty folder");
                         });
             } catch (IOException e) {
-                throw new InputException("--out = " + path + ": cannot be read: " + e.getMessage(), e);
+                throw new InputException("--out = " + path + ": cannot be read: " + reason(e), e);
             }
         }
-        return new OutputFolder(folder);
+        return new OutputFolder(path, folder);
     }
 
     /** The path as it is printed: from the folder the program runs in, if it lies below it. */
@@ -60,9 +67,29 @@ final class OutputFolder {
     /**
      * Writes the files.
      *
-     * @throws IOException if they cannot be written; the folder is then as it was before
+     * @throws InputException if they cannot be written; the folder is then as it was before
      */
-    void replaceWith(Map<String, String> contentByName) throws IOException {
+    void replaceWith(Map<String, String> contentByName) {
+        try {
+            write(contentByName);
+        } catch (IOException e) {
+            throw new InputException("--out = " + asked + ": cannot be written: " + reason(e), e);
+        }
+    }
+
+    private static String reason(IOException e) {
+        if (e instanceof AccessDeniedException) {
+            return "no permission";
+        } else if (e instanceof NoSuchFileException) {
+            return "no folder can be made there";
+        } else if (e instanceof FileAlreadyExistsException || e instanceof NotDirectoryException) {
+            return "a folder above it is a file";
+        }
+        String said = e instanceof FileSystemException inFile ? inFile.getReason() : e.getMessage();
+        return said == null ? "the file system refuses" : said;
+    }
+
+    private void write(Map<String, String> contentByName) throws IOException {
         Path parent = folder.resolveSibling(".").normalize();
         Files.createDirectories(parent);
         Path work = Files.createDirectory(parent.resolve(".stoplag-" + UUID.randomUUID()));

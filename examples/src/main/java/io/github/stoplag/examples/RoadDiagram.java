@@ -6,7 +6,9 @@ import io.github.stoplag.quantity.Distance;
 final class RoadDiagram {
     private static final int WIDTH = 640;
     private static final int MARGIN = 14;
-    private static final int ROW = 64;
+    private static final int LOWEST_ROW = 64;
+    private static final int CAPTION = 38;
+    private static final double MOST_PX_PER_METRE = 20;
     private static final int HEADING = 34;
     private static final int TITLE = 66;
     private static final int FOOT = 72;
@@ -14,13 +16,18 @@ final class RoadDiagram {
     private final LampSwap swap;
     private final DecisiveInstants instants;
     private final Axis metres;
+    private final double row;
 
     private RoadDiagram(LampSwap swap) {
         this.swap = swap;
         this.instants = DecisiveInstants.of(swap);
         double back = swap.scenario().follower().length().inMetres();
         double ahead = instants.farthestM() + swap.scenario().leader().length().inMetres();
-        this.metres = new Axis(-back, ahead, Axis.roundStep(ahead), MARGIN, (double) WIDTH - MARGIN);
+        double roadPx = WIDTH - 2.0 * MARGIN;
+        // at low speeds the road goes on past the leader, so that the vehicles do not fill the page
+        double end = Math.max(ahead, roadPx / MOST_PX_PER_METRE - back);
+        this.metres = new Axis(-back, end, Axis.roundStep(end), MARGIN, (double) WIDTH - MARGIN);
+        this.row = Math.max(LOWEST_ROW, CAPTION + Silhouette.MINIBUS_HEIGHT_M * roadPx / (end + back));
     }
 
     static Figure of(LampSwap swap) {
@@ -28,7 +35,7 @@ final class RoadDiagram {
         String title = "Both vehicles at " + Text.speed(diagram.instants.leg().speed());
         return new Figure(
                 "road",
-                title + (swap.scenario().invented() ? "; invented data" : ""),
+                title + (swap.scenario().heading().invented() ? "; " + Heading.INVENTED_DATA : ""),
                 "Side view to scale, driving to the right. " + diagram.instants.inWords(),
                 WIDTH,
                 diagram.height(),
@@ -39,7 +46,7 @@ final class RoadDiagram {
         int rows = instants.groups().stream()
                 .mapToInt(group -> group.instants().size())
                 .sum();
-        return TITLE + rows * ROW + (instants.groups().size() - 1) * HEADING + FOOT;
+        return (int) Math.ceil(TITLE + rows * row + (instants.groups().size() - 1) * HEADING + FOOT);
     }
 
     private void draw(Markup out, String title) {
@@ -47,7 +54,7 @@ final class RoadDiagram {
                 .line();
         out.element(
                 "text",
-                (swap.scenario().invented() ? "invented data; " : "")
+                (swap.scenario().heading().invented() ? Heading.INVENTED_DATA + "; " : "")
                         + "side view to scale, heights taken as 2.6 m and 1.5 m",
                 "class",
                 "sl-note",
@@ -75,15 +82,15 @@ final class RoadDiagram {
                 y += HEADING;
             }
             for (DecisiveInstants.Instant instant : group.instants()) {
-                row(out, instant, y + ROW - 12);
-                y += ROW;
+                row(out, instant, y + row - 12);
+                y += row;
             }
         }
         scale(out, y + 24);
     }
 
     private void row(Markup out, DecisiveInstants.Instant instant, double ground) {
-        out.element("text", instant.what(), "x", px(MARGIN), "y", px(ground - 34));
+        out.element("text", instant.what(), "x", px(MARGIN), "y", px(ground - row + 30));
         out.empty(
                 "line",
                 "class",
@@ -110,7 +117,8 @@ final class RoadDiagram {
                 ground);
         if (instant.contact()) {
             double x = metres.at(instant.leaderRearM());
-            out.empty("path", "class", "sl-axis", "d", "M" + px(x) + " " + px(ground - 28) + "V" + px(ground + 8));
+            out.empty(
+                    "path", "class", "sl-axis", "d", "M" + px(x) + " " + px(ground - row + 36) + "V" + px(ground + 8));
         }
         out.line();
     }

@@ -2,7 +2,6 @@ package io.github.stoplag.examples;
 
 import io.github.stoplag.braking.BrakeResponse;
 import io.github.stoplag.following.BrakingVehicle;
-import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.LedLamp;
 import io.github.stoplag.lamp.Lens;
 import io.github.stoplag.lamp.SupplyConditions;
@@ -13,9 +12,6 @@ import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.Road;
 import io.github.stoplag.road.RoadDeceleration;
-import io.github.stoplag.sight.Detector;
-import io.github.stoplag.sight.IntegratingEye;
-import io.github.stoplag.sight.ShareOfFinal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -23,8 +19,7 @@ import java.util.List;
 /**
  * What a lamp swap is judged by: the traffic, both vehicles, both lamps and the criteria of seeing.
  *
- * @param title what the scenario is
- * @param invented whether its figures are made up
+ * @param heading what the scenario calls itself
  * @param legs the speeds with their following gaps, slowest first
  * @param leader the vehicle with the lamp
  * @param follower the vehicle behind
@@ -33,26 +28,22 @@ import java.util.List;
  * @param filamentIntensity its luminous intensity at its design voltage
  * @param led the lamp considered
  * @param ledIntensity its luminous intensity
- * @param detector the criterion of seeing
- * @param otherDetector the other criterion, for comparison
- * @param inputs the values all this was made of
+ * @param criteria the criteria of seeing: the one used, the one its charts compare it with, then all others
+ * @param file where all this was read
  */
 record Scenario(
-        String title,
-        boolean invented,
+        Heading heading,
         List<Leg> legs,
         Vehicle leader,
         Vehicle follower,
-        FilamentLamp filament,
+        FilamentInput filament,
         SupplyConditions supply,
         LuminousIntensity filamentIntensity,
         LedLamp led,
         LuminousIntensity ledIntensity,
-        Detector detector,
-        Detector otherDetector,
-        List<ScenarioFile.Used> inputs) {
+        List<Criterion> criteria,
+        ScenarioFile file) {
     private static final String FROM_ROAD = "road";
-    private static final int LONGEST_TITLE = 120;
 
     /**
      * A speed with its following gap.
@@ -82,11 +73,7 @@ record Scenario(
      * @throws InputException if a value is missing or impossible
      */
     static Scenario of(ScenarioFile file) {
-        String title = file.text(Key.TITLE, null);
-        if (title.length() > LONGEST_TITLE) {
-            throw file.bad(Key.TITLE, title, "must have 1 to " + LONGEST_TITLE + " characters, got " + title.length());
-        }
-        boolean invented = file.word(Key.INVENTED, "no", List.of("yes", "no")).equals("yes");
+        Heading heading = Heading.of(file);
         List<Leg> legs = legs(file);
         Vehicle leader = new Vehicle(
                 TimeSpan.seconds(0),
@@ -98,22 +85,20 @@ record Scenario(
                 new BrakeResponse(file.get(Key.FOLLOWER_DEAD_TIME), file.get(Key.FOLLOWER_BUILD_UP)),
                 braking(file, Key.FOLLOWER_BRAKING),
                 file.get(Key.FOLLOWER_LENGTH));
-        FilamentLamp filament = filament(file);
+        FilamentInput filament = filament(file);
         SupplyConditions supply = SupplyConditions.of(file.get(Key.SUPPLY))
                 .withSeriesResistance(file.get(Key.WIRING))
                 .withAmbientTemperature(file.get(Key.AMBIENT))
                 .withLens(file.word(Key.LENS, "red", List.of("red", "clear")).equals("red") ? Lens.RED : Lens.CLEAR);
         LuminousIntensity filamentIntensity = file.get(Key.FILAMENT_INTENSITY);
-        LedLamp led = LedLamp.of(file.get(Key.LED_DELAY), file.get(Key.LED_RISE));
+        LedLamp led = file.making(
+                List.of(Key.LED_DELAY.name(), Key.LED_RISE.name()),
+                () -> LedLamp.of(file.get(Key.LED_DELAY), file.get(Key.LED_RISE)));
         LuminousIntensity ledIntensity = file.get(Key.LED_INTENSITY);
-        boolean eyeFirst =
-                file.word(Key.DETECTOR, "eye", List.of("eye", "share")).equals("eye");
-        Detector eye = IntegratingEye.of(file.get(Key.EYE_TIME), file.get(Key.EYE_THRESHOLD));
-        Detector share = ShareOfFinal.of(file.get(Key.SHARE));
-        file.refuseUnused("neither vehicle's deceleration is \"road\"");
+        List<Criterion> criteria = Criterion.all(file);
+        file.refuseUnused(Key::unused);
         return new Scenario(
-                title,
-                invented,
+                heading,
                 legs,
                 leader,
                 follower,
@@ -122,9 +107,8 @@ record Scenario(
                 filamentIntensity,
                 led,
                 ledIntensity,
-                eyeFirst ? eye : share,
-                eyeFirst ? share : eye,
-                file.used());
+                criteria,
+                file);
     }
 
     private static List<Leg> legs(ScenarioFile file) {
@@ -177,15 +161,22 @@ record Scenario(
         throw file.bad(key.name(), text, ((RoadDeceleration.CannotHold) onRoad).reason());
     }
 
-    private static FilamentLamp filament(ScenarioFile file) {
-        FilamentLamp.Builder lamp = FilamentLamp.builder(file.get(Key.DESIGN_VOLTAGE), file.get(Key.DESIGN_POWER));
-        file.find(Key.FILAMENT_TEMPERATURE).ifPresent(lamp::filamentTemperature);
-        file.find(Key.GAS_LOSS).ifPresent(lamp::gasLossShare);
-        file.find(Key.COIL_FACTOR).ifPresent(lamp::coilFactor);
-        try {
-            return lamp.build();
-        } catch (IllegalArgumentException e) {
-            throw new InputException(file.name() + ": filament lamp: " + e.getMessage(), e);
-        }
+    private static FilamentInput filament(ScenarioFile file) {
+        return FilamentInput.of(file, lamp -> {
+            file.find(Key.FILAMENT_TEMPERATURE).ifPresent(lamp::filamentTemperature);
+            file.find(Key.GAS_LOSS).ifPresent(lamp::gasLossShare);
+            file.find(Key.COIL_FACTOR).ifPresent(lamp::coilFactor);
+            return lamp;
+        });
+    }
+
+    /** Gives the values all this was made of. */
+    List<ScenarioFile.Used> inputs() {
+        return file.used();
+    }
+
+    /** Gives the criterion that says when a lamp is seen. */
+    Criterion criterion() {
+        return criteria.get(0);
     }
 }

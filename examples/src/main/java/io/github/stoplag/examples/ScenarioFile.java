@@ -11,11 +11,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Properties;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The lines {@code key = value} of a scenario file, each key known and given once. Every complaint names file, key and value. */
@@ -23,7 +25,7 @@ final class ScenarioFile {
     /** The scenario that comes with {@code lamp-swap}. */
     static final String SHIPPED = "minibus.properties";
 
-    private static final Vocabulary LAMP_SWAP = new Vocabulary(Key.names()::contains, String.join(", ", Key.names()));
+    static final Vocabulary LAMP_SWAP = Vocabulary.of(Key.names());
 
     private static final int LONGEST_TEXT = 1000;
     private final String name;
@@ -45,7 +47,11 @@ final class ScenarioFile {
      * @param has whether a key is one of them
      * @param listed all of them in words
      */
-    record Vocabulary(Predicate<String> has, String listed) {}
+    record Vocabulary(Predicate<String> has, String listed) {
+        static Vocabulary of(List<String> keys) {
+            return new Vocabulary(keys::contains, String.join(", ", keys));
+        }
+    }
 
     private ScenarioFile(String name, Map<String, String> given) {
         this.name = name;
@@ -86,7 +92,7 @@ final class ScenarioFile {
     }
 
     private static ScenarioFile parse(String name, Reader reader, Vocabulary vocabulary) throws IOException {
-        OnceOnly lines = new OnceOnly();
+        UniqueProperties lines = new UniqueProperties();
         try {
             lines.load(reader);
         } catch (IllegalArgumentException e) {
@@ -95,7 +101,7 @@ final class ScenarioFile {
         Map<String, String> given = new TreeMap<>();
         for (String key : lines.stringPropertyNames()) {
             String value = lines.getProperty(key).strip();
-            if (lines.repeated.contains(key)) {
+            if (lines.isRepeated(key)) {
                 throw new InputException(name + ": " + key + " = " + value + ": key is given twice");
             }
             if (!vocabulary.has.test(key)) {
@@ -178,9 +184,12 @@ final class ScenarioFile {
 
     /** Gives the texts of a list separated by commas. */
     List<String> list(String key) {
-        return List.of(text(key, null).split(",", -1)).stream()
-                .map(String::strip)
-                .toList();
+        String text = text(key, null);
+        List<String> entries = Stream.of(text.split(",", -1)).map(String::strip).toList();
+        if (entries.contains("")) {
+            throw bad(key, text, "has nothing before or after a comma");
+        }
+        return entries;
     }
 
     /**
@@ -190,12 +199,58 @@ final class ScenarioFile {
      * @throws InputException if there is one
      */
     void refuseUnused(String why) {
+        refuseUnused(key -> why);
+    }
+
+    /**
+     * Refuses keys that were given but never asked for.
+     *
+     * @param why says of a key why it may not have been asked for
+     * @throws InputException if there is one
+     */
+    void refuseUnused(UnaryOperator<String> why) {
         Set<String> asked = used.stream().map(Used::key).collect(Collectors.toSet());
         given.forEach((key, value) -> {
             if (!asked.contains(key)) {
-                throw bad(key, value, "is not used: " + why);
+                throw bad(key, value, "is not used: " + why.apply(key));
             }
         });
+    }
+
+    /**
+     * Makes something of the file's values.
+     *
+     * @throws InputException if they do not go together; it names the file and what was to be made
+     */
+    <T> T making(String what, Supplier<T> maker) {
+        try {
+            return maker.get();
+        } catch (IllegalArgumentException e) {
+            throw new InputException(name + ": " + what + ": " + e.getMessage(), e);
+        }
+    }
+
+    /**
+     * Makes something of the values of some keys.
+     *
+     * @throws InputException if they do not go together; it names the file and each key with its value
+     */
+    <T> T making(List<String> keys, Supplier<T> maker) {
+        try {
+            return maker.get();
+        } catch (IllegalArgumentException e) {
+            throw bad(keys, String.valueOf(e.getMessage()), e);
+        }
+    }
+
+    /** Complains of the values of several keys, except those that leave the matter to the model. */
+    InputException bad(List<String> keys, String why, @Nullable Throwable cause) {
+        String values = keys.stream()
+                .flatMap(key -> used.stream().filter(entry -> entry.key.equals(key)))
+                .filter(entry -> !entry.value.equals("model"))
+                .map(entry -> entry.key + " = " + entry.value)
+                .collect(Collectors.joining(", "));
+        return new InputException(name + ": " + values + ": " + why, cause);
     }
 
     InputException bad(String key, String value, String why) {
@@ -208,20 +263,5 @@ final class ScenarioFile {
                 || type == Character.SURROGATE
                 || type == Character.UNASSIGNED
                 || type == Character.PRIVATE_USE;
-    }
-
-    /** Java's own reader of such files, except that it remembers keys given more than once. */
-    private static final class OnceOnly extends Properties {
-        private static final long serialVersionUID = 1L;
-        private final transient List<Object> repeated = new ArrayList<>();
-
-        @Override
-        public synchronized @Nullable Object put(Object key, Object value) {
-            Object before = super.put(key, value);
-            if (before != null) {
-                repeated.add(key);
-            }
-            return before;
-        }
     }
 }

@@ -4,7 +4,7 @@ import java.util.Locale;
 
 /** Plain outlines of two vehicles that drive to the right, in metres on a road axis. */
 final class Silhouette {
-    private static final double MINIBUS_HEIGHT_M = 2.6;
+    static final double MINIBUS_HEIGHT_M = 2.6;
     private static final double CAR_HEIGHT_M = 1.5;
     private static final double SMALLEST_LAMP_PX = 4;
 

@@ -4,10 +4,13 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.units.QuantityText;
+import java.util.ArrayList;
+import java.util.List;
 
 /** Results in the words and units that drivers use, metric and US customary side by side. */
 final class Text {
     private static final int DIGITS = 3;
+    private static final int WIDTH = 118;
 
     private Text() {}
 
@@ -33,5 +36,23 @@ final class Text {
 
     static String seconds(double timeS) {
         return Numbers.fixed(timeS, 3) + " s";
+    }
+
+    /** Breaks a sentence at spaces; what follows the first line stands under its text. */
+    static List<String> wrapped(String start, String sentence) {
+        List<String> lines = new ArrayList<>();
+        StringBuilder line = new StringBuilder(start);
+        boolean fresh = true;
+        for (String word : sentence.split(" ", -1)) {
+            if (!fresh && line.length() + 1 + word.length() > WIDTH) {
+                lines.add(line.toString());
+                line = new StringBuilder(" ".repeat(start.length()));
+                fresh = true;
+            }
+            line.append(fresh ? "" : " ").append(word);
+            fresh = false;
+        }
+        lines.add(line.toString());
+        return lines;
     }
 }

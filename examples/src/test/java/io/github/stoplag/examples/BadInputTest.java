@@ -6,9 +6,12 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -57,7 +60,7 @@ class BadInputTest {
             filament.coil-factor | 0.2      | must be in [0.5, 1], got 0.2
             filament.coil-factor | half     | not a ratio; write it like 0.1 or 10 % (allowed: [0.5, 1])
             supply.voltage    | 600 V       | must be in [1, 60] V, got 600 V
-            detector          | nose        | must be one of eye, share
+            detector          | nose        | must be one of eye, share, day, dusk, night, tail
             detector.share.level | 100 %    | must be in [0.001, 0.999], got 1
             invented          | perhaps     | must be one of yes, no
             road.friction     | 0.8         | is not used: neither vehicle's deceleration is "road"
@@ -95,7 +98,9 @@ class BadInputTest {
     void supplyThatWouldMeltTheFilamentIsNamed() throws IOException {
         Path scenario = Program.scenario(folder, "supply.voltage", "48 V");
         Program run = Program.lampSwap(results, "--scenario", scenario.toString());
-        assertThat(run.err()).startsWith("filament lamp on its supply: ").contains("48 V");
+        assertThat(run.err())
+                .startsWith(scenario + ": supply.voltage = 48 V, supply.series-resistance = 0.15 ohm,")
+                .contains(", filament.design-voltage = 13.5 V: ", "3600 K");
         assertRefused(run, run.err().strip());
     }
 
@@ -170,10 +175,44 @@ class BadInputTest {
     }
 
     @Test
-    void folderThatCannotBeMadeIsOneLineToo() {
-        Program run = Program.lampSwap(results.resolve("summary.csv").resolve("below"));
-        assertThat(run.exitCode()).isEqualTo(1);
-        assertThat(run.err()).startsWith("results cannot be written: ");
-        assertThat(run.err().lines()).hasSize(1);
+    void lampSeenTooLateIsNamedWithTheKeysThatMakeItSo() throws IOException {
+        Path scenario = Program.scenario(
+                folder,
+                "detector.eye.threshold",
+                "59.99999 cd",
+                "detector.eye.time-constant",
+                "2 s",
+                "detector",
+                "eye");
+        Program run = Program.lampSwap(results, "--scenario", scenario.toString());
+        assertThat(run.err())
+                .matches("(?s)"
+                        + Pattern.quote(scenario + ": led.intensity = 60 cd, detector.eye.time-constant = 2 s,"
+                                + " detector.eye.threshold = 59.99999 cd: the LED lamp is seen ")
+                        + "31\\.[0-9]+ s after switch-on, must be in \\[0, 30\\] s: its light hardly exceeds what it takes"
+                        + " to be seen\\R");
+        assertRefused(run, run.err().strip());
+    }
+
+    @Test
+    void emptyEntryOfAListIsNamedWithTheWholeList() throws IOException {
+        Path scenario = Program.scenario(folder, "speeds", "30 mph, 40 mph,");
+        assertRefused(
+                Program.lampSwap(results, "--scenario", scenario.toString()),
+                scenario + ": speeds = 30 mph, 40 mph,: has nothing before or after a comma");
+    }
+
+    @Test
+    void folderThatCannotBeMadeIsOneLineToo() throws IOException {
+        Path below = results.resolve("summary.csv").resolve("below");
+        assertRefused(Program.lampSwap(below), "--out = " + below + ": cannot be written: a folder above it is a file");
+    }
+
+    @Test
+    @EnabledOnOs(OS.LINUX)
+    void folderWhereNoneCanBeMadeIsNamedAsGiven() throws IOException {
+        assertRefused(
+                Program.lampSwap(Path.of("/proc/x")),
+                "--out = /proc/x: cannot be written: no folder can be made there");
     }
 }

@@ -10,6 +10,7 @@ import io.github.stoplag.following.Pair;
 import io.github.stoplag.following.PairOutcome;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.FilamentOnset;
+import io.github.stoplag.lamp.LaboratoryLamps;
 import io.github.stoplag.lamp.Lens;
 import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.Deceleration;
@@ -89,8 +90,9 @@ class LampSwapRunTest {
         assertThat(run.out().lines().count()).isLessThan(40);
         assertThat(run.out())
                 .contains("(invented data)")
-                .contains("Seen means: integrating eye, time constant 0.2 s, threshold 1.86 cd")
-                .contains("for comparison, by 10 % of final intensity")
+                .contains("Seen means: integrating eye, time constant " + LaboratoryLamps.EYE_TIME_CONSTANT
+                        + ", threshold " + LaboratoryLamps.EYE_THRESHOLD)
+                .contains("other ways to say when a lamp is seen", "night, tail lamp lit")
                 .contains("not a crash forecast")
                 .contains("97 km/h (60 mph)");
         assertThat(run.out().lines())
@@ -107,7 +109,7 @@ class LampSwapRunTest {
                         .withSeriesResistance(Resistance.ohms(0.15))
                         .withAmbientTemperature(Temperature.celsius(27))
                         .withLens(Lens.RED));
-        Detection seen = IntegratingEye.of(TimeSpan.seconds(0.2), LuminousIntensity.candela(1.86))
+        Detection seen = IntegratingEye.of(LaboratoryLamps.EYE_TIME_CONSTANT, LaboratoryLamps.EYE_THRESHOLD)
                 .detect(new LampSignal(onset, LuminousIntensity.candela(60 * onset.relativeToRated())));
         assertThat(seen).isInstanceOf(Detection.Seen.class);
         TimeSpan at = ((Detection.Seen) seen).at();
@@ -211,7 +213,8 @@ class LampSwapRunTest {
                 Program.scenario(folder, "led.intensity", "1 cd").toString());
         assertThat(run.exitCode()).isZero();
         assertThat(run.out())
-                .contains("never seen: the final 1 cd does not exceed the threshold of 1.86 cd")
+                .contains(
+                        "never seen: the final 1 cd does not exceed the threshold of " + LaboratoryLamps.EYE_THRESHOLD)
                 .contains("One of the lamps is never seen, so there is no gain to state");
         for (NamedCsvRecord row : Program.summary(results)) {
             boolean led = row.getField("lamp").equals("LED");

@@ -24,14 +24,24 @@ record Program(int exitCode, String out, String err) {
     }
 
     static Program lampSwap(Path results, String... more) {
-        List<String> args = new ArrayList<>(List.of("lamp-swap", "--out", results.toString()));
+        return into(results, "lamp-swap", more);
+    }
+
+    /** Runs a program with a folder for its results. */
+    static Program into(Path results, String program, String... more) {
+        List<String> args = new ArrayList<>(List.of(program, "--out", results.toString()));
         args.addAll(Arrays.asList(more));
         return run(args.toArray(String[]::new));
     }
 
     /** Writes the shipped scenario with some keys set to other values. */
     static Path scenario(Path folder, String... keysAndValues) {
-        String text = ScenarioFile.shippedText();
+        return changed(folder, ScenarioFile.SHIPPED, keysAndValues);
+    }
+
+    /** Writes a shipped scenario with some keys set to other values. */
+    static Path changed(Path folder, String shipped, String... keysAndValues) {
+        String text = Resource.text(shipped);
         for (int i = 0; i < keysAndValues.length; i += 2) {
             String line = "(?m)^" + Pattern.quote(keysAndValues[i]) + " = .*$";
             Matcher old = Pattern.compile(line).matcher(text);

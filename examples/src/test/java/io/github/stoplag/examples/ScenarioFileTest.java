@@ -3,6 +3,8 @@ package io.github.stoplag.examples;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.stoplag.lamp.LaboratoryLamps;
+import io.github.stoplag.sight.IntegratingEye;
 import java.nio.file.Path;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -38,9 +40,23 @@ class ScenarioFileTest {
     }
 
     @Test
+    void shippedEyeAndTheDefaultEyeAreThoseOfTheLaboratory() {
+        Path without = Program.write(
+                folder.resolve("without.properties"),
+                ScenarioFile.shippedText().replaceAll("(?m)^detector.eye.*$", ""));
+        String laboratory = IntegratingEye.of(LaboratoryLamps.EYE_TIME_CONSTANT, LaboratoryLamps.EYE_THRESHOLD)
+                .criterion();
+        assertThat(Scenario.of(ScenarioFile.shipped()).criterion().criterion()).isEqualTo(laboratory);
+        assertThat(Scenario.of(ScenarioFile.read(without)).criterion().criterion())
+                .isEqualTo(laboratory);
+        assertThat(ScenarioFile.shippedText())
+                .contains("Defaults " + LaboratoryLamps.EYE_TIME_CONSTANT + " and " + LaboratoryLamps.EYE_THRESHOLD);
+    }
+
+    @Test
     void byteOrderMarkIsSkipped() {
         Path marked = Program.write(folder.resolve("marked.properties"), "\ufeff" + ScenarioFile.shippedText());
-        assertThat(Scenario.of(ScenarioFile.read(marked)).title()).startsWith("Community minibus");
+        assertThat(Scenario.of(ScenarioFile.read(marked)).heading().title()).startsWith("Community minibus");
     }
 
     @Test

@@ -1,0 +1,315 @@
+package io.github.stoplag.kernel;
+
+/**
+ * Outcomes of many pairs of standard stops, arrays in and arrays out, with the same bits as {@link GapKernel#pairEvent}.
+ *
+ * <p>Blocks of 512 pairs go through small loops: first what every pair needs, then the sorting of rows into lists by case without
+ * branches (a wrong guess of the processor costs as much as the arithmetic of a pair), then one loop per case of the case theorem,
+ * and last the few that need the search by phases. Nothing is allocated in a call.
+ *
+ * <p>An instance is scratch for one thread. Formulas and range: see {@link GapKernel}.
+ */
+public final class PairBatch {
+    private static final int BLOCK = 512;
+    // inside these bounds no step of the case theorem overflows
+    private static final double MOST = 1e9;
+    private static final double LEAST_MPS2 = 1e-6;
+
+    private final double[] leaderMidS = new double[BLOCK];
+    private final double[] followerMidS = new double[BLOCK];
+    private final double[] leaderStopS = new double[BLOCK];
+    private final double[] followerStopS = new double[BLOCK];
+    private final double[] leaderShiftM = new double[BLOCK];
+    private final double[] followerShiftM = new double[BLOCK];
+    private final double[] finalGapM = new double[BLOCK];
+    private final double[] fullGapM = new double[BLOCK];
+    private final double[] rateMps = new double[BLOCK];
+    private final int[] clear = new int[BLOCK];
+    private final int[] standing = new int[BLOCK];
+    private final int[] followerFirst = new int[BLOCK];
+    private final int[] moving = new int[2 * BLOCK];
+    private final int[] open = new int[2 * BLOCK];
+    private final GapEvent event = new GapEvent();
+    private int movingCount;
+    private int openCount;
+
+    private double[] leaderMps = {};
+    private double[] leaderOnsetS = {};
+    private double[] leaderBuildUpS = {};
+    private double[] leaderMps2 = {};
+    private double[] followerMps = {};
+    private double[] followerOnsetS = {};
+    private double[] followerBuildUpS = {};
+    private double[] followerMps2 = {};
+    private double[] gapM = {};
+    private double[] timeS = {};
+    private double[] smallestGapM = {};
+    private double[] closingMps = {};
+
+    /** Makes scratch for one thread, about 60 kB. */
+    public PairBatch() {}
+
+    /**
+     * Finds the outcomes of the first pairs of the arrays.
+     *
+     * @param count how many pairs
+     * @param leaderSpeedMps the leaders' speeds in m/s
+     * @param leaderOnsetS when the leaders' decelerations start, in s
+     * @param leaderBuildUpS how long they take to build up, in s
+     * @param leaderDecelMps2 the leaders' decelerations after that, in m/s²; 0 never brakes
+     * @param followerSpeedMps the followers' speeds in m/s
+     * @param followerOnsetS when the followers' decelerations start, in s
+     * @param followerBuildUpS how long they take to build up, in s
+     * @param followerDecelMps2 the followers' decelerations after that, in m/s²; 0 never brakes
+     * @param gapM the gaps at time 0, in [0, 1e7] m
+     * @param timeS where the moment of contact, or of the smallest gap, goes
+     * @param smallestGapM where the smallest gap goes, 0 on contact
+     * @param closingSpeedMps where the closing speed goes, NaN without contact
+     * @throws IllegalArgumentException if a value is out of range, naming the row
+     */
+    public void outcomes(
+            int count,
+            double[] leaderSpeedMps,
+            double[] leaderOnsetS,
+            double[] leaderBuildUpS,
+            double[] leaderDecelMps2,
+            double[] followerSpeedMps,
+            double[] followerOnsetS,
+            double[] followerBuildUpS,
+            double[] followerDecelMps2,
+            double[] gapM,
+            double[] timeS,
+            double[] smallestGapM,
+            double[] closingSpeedMps) {
+        leaderMps = leaderSpeedMps;
+        this.leaderOnsetS = leaderOnsetS;
+        this.leaderBuildUpS = leaderBuildUpS;
+        leaderMps2 = leaderDecelMps2;
+        followerMps = followerSpeedMps;
+        this.followerOnsetS = followerOnsetS;
+        this.followerBuildUpS = followerBuildUpS;
+        followerMps2 = followerDecelMps2;
+        this.gapM = gapM;
+        this.timeS = timeS;
+        this.smallestGapM = smallestGapM;
+        closingMps = closingSpeedMps;
+        for (int from = 0; from < count; from += BLOCK) {
+            block(from, Math.min(BLOCK, count - from));
+        }
+    }
+
+    private void block(int from, int n) {
+        stops(from, n, leaderMps, leaderOnsetS, leaderBuildUpS, leaderMps2, leaderMidS, leaderStopS, leaderShiftM);
+        stops(
+                from,
+                n,
+                followerMps,
+                followerOnsetS,
+                followerBuildUpS,
+                followerMps2,
+                followerMidS,
+                followerStopS,
+                followerShiftM);
+        gaps(from, n);
+        sort(from, n);
+        movingContacts(from);
+        byPhases(from);
+    }
+
+    private static void stops(
+            int from,
+            int n,
+            double[] speedMps,
+            double[] onsetS,
+            double[] buildUpS,
+            double[] decelMps2,
+            double[] midS,
+            double[] stopS,
+            double[] shiftM) {
+        for (int i = 0; i < n; i++) {
+            midS[i] = onsetS[from + i] + 0.5 * buildUpS[from + i];
+        }
+        for (int i = 0; i < n; i++) {
+            stopS[i] = midS[i] + speedMps[from + i] / decelMps2[from + i];
+        }
+        for (int i = 0; i < n; i++) {
+            shiftM[i] = decelMps2[from + i] * buildUpS[from + i] * buildUpS[from + i] * (1.0 / 24);
+        }
+    }
+
+    private void gaps(int from, int n) {
+        for (int i = 0; i < n; i++) {
+            int k = from + i;
+            double lv = leaderMps[k];
+            double fv = followerMps[k];
+            finalGapM[i] = gapM[k]
+                    + (lv * (leaderMidS[i] + 0.5 * lv / leaderMps2[k]) - leaderShiftM[i])
+                    - (fv * (followerMidS[i] + 0.5 * fv / followerMps2[k]) - followerShiftM[i]);
+        }
+    }
+
+    /** Sorts the rows of a block and finishes the cases with a standing leader or no contact. */
+    private void sort(int from, int n) {
+        int clearCount = 0;
+        int standingCount = 0;
+        int followerFirstCount = 0;
+        openCount = 0;
+        movingCount = 0;
+        for (int i = 0; i < n; i++) {
+            int holds = holds(from + i);
+            int leaderFirst = 1 - negative(followerStopS[i] - leaderStopS[i]);
+            int touches = negative(finalGapM[i] + GapKernel.GRAZING_M);
+            clear[clearCount] = i;
+            clearCount += holds & leaderFirst & (1 - touches);
+            standing[standingCount] = i;
+            standingCount += holds & leaderFirst & touches;
+            followerFirst[followerFirstCount] = i;
+            followerFirstCount += holds & (1 - leaderFirst);
+            open[openCount] = i;
+            openCount += 1 - holds;
+        }
+        for (int c = 0; c < clearCount; c++) {
+            int i = clear[c];
+            int k = from + i;
+            double finalM = finalGapM[i];
+            timeS[k] = finalM < gapM[k] - GapKernel.TIE_M ? followerStopS[i] : 0;
+            smallestGapM[k] = Math.min(finalM, gapM[k]);
+            closingMps[k] = Double.NaN;
+        }
+        standingContacts(from, standingCount);
+        followerStopsFirst(from, followerFirstCount);
+    }
+
+    /** 1 where the case theorem holds and nothing can overflow. */
+    private int holds(int k) {
+        double la = leaderMps2[k];
+        double fa = followerMps2[k];
+        double lv = leaderMps[k];
+        double fv = followerMps[k];
+        double lo = leaderOnsetS[k];
+        double lb = leaderBuildUpS[k];
+        double fo = followerOnsetS[k];
+        double fb = followerBuildUpS[k];
+        double g = gapM[k];
+        // the sum is NaN or beyond the bound if a value is, as none may be negative; the compiler guesses this one
+        // right
+        double sum = la + fa + lv + fv + lo + lb + fo + fb + g;
+        return (sum < MOST ? 1 : 0)
+                & negative(LEAST_MPS2 - la)
+                & negative(LEAST_MPS2 - fa)
+                & negative(Double.MIN_VALUE - lv)
+                & negative(Double.MIN_VALUE - fv)
+                & (1 - negative(lo))
+                & (1 - negative(lb))
+                & (1 - negative(fb))
+                & (1 - negative(g))
+                & (1 - negative(fo - (lo + lb)))
+                & (1 - negative(lv - 0.5 * la * lb))
+                & (1 - negative(fv - 0.5 * fa * fb));
+    }
+
+    /** The sign bit, free of branches; of NaN it may be either. */
+    private static int negative(double x) {
+        return (int) (Double.doubleToRawLongBits(x) >>> 63);
+    }
+
+    private void standingContacts(int from, int count) {
+        for (int c = 0; c < count; c++) {
+            int i = standing[c];
+            int k = from + i;
+            double fa = followerMps2[k];
+            double atContactMps = Math.sqrt(-2 * fa * finalGapM[i]);
+            double atS = followerStopS[i] - atContactMps / fa;
+            timeS[k] = atS;
+            smallestGapM[k] = 0;
+            closingMps[k] = atContactMps;
+            int late = negative(atS - leaderStopS[i]) | negative(atS - (followerOnsetS[k] + followerBuildUpS[k]));
+            moving[movingCount] = i;
+            movingCount += late;
+        }
+        for (int c = 0; c < movingCount; c++) {
+            fullBraking(from, moving[c]);
+        }
+    }
+
+    /** The gap and its rate when the follower reaches full braking. */
+    private void fullBraking(int from, int i) {
+        int k = from + i;
+        double la = leaderMps2[k];
+        double fa = followerMps2[k];
+        double fullS = followerOnsetS[k] + followerBuildUpS[k];
+        double brakedS = fullS - leaderMidS[i];
+        double halfS = 0.5 * followerBuildUpS[k];
+        rateMps[i] = leaderMps[k] - la * brakedS - (followerMps[k] - fa * halfS);
+        fullGapM[i] = gapM[k]
+                + (leaderMps[k] - followerMps[k]) * fullS
+                - (0.5 * la * brakedS * brakedS + leaderShiftM[i])
+                + (0.5 * fa * halfS * halfS + followerShiftM[i]);
+    }
+
+    private void followerStopsFirst(int from, int count) {
+        for (int c = 0; c < count; c++) {
+            fullBraking(from, followerFirst[c]);
+        }
+        for (int c = 0; c < count; c++) {
+            int i = followerFirst[c];
+            int k = from + i;
+            double fullS = followerOnsetS[k] + followerBuildUpS[k];
+            double bendMps2 = followerMps2[k] - leaderMps2[k];
+            double smallestM = fullGapM[i] - rateMps[i] * rateMps[i] / (2 * bendMps2);
+            timeS[k] = smallestM < gapM[k] - GapKernel.TIE_M ? fullS - rateMps[i] / bendMps2 : 0;
+            smallestGapM[k] = Math.min(smallestM, gapM[k]);
+            closingMps[k] = Double.NaN;
+            // a contact, or else a minimum that is not under full braking
+            moving[movingCount] = i;
+            movingCount += smallestM >= -GapKernel.GRAZING_M && fullS < leaderStopS[i] && rateMps[i] < 0 ? 0 : 1;
+        }
+    }
+
+    private void movingContacts(int from) {
+        for (int c = 0; c < movingCount; c++) {
+            int i = moving[c];
+            int k = from + i;
+            double bendMps2 = followerMps2[k] - leaderMps2[k];
+            double rate = rateMps[i];
+            double fullM = fullGapM[i];
+            double fullS = followerOnsetS[k] + followerBuildUpS[k];
+            double closing = Math.sqrt(rate * rate - 2 * bendMps2 * fullM);
+            double afterS = 2 * fullM / (closing - rate);
+            double leaderAtContactMps = leaderMps[k] - leaderMps2[k] * (fullS - leaderMidS[i] + afterS);
+            timeS[k] = fullS + afterS;
+            smallestGapM[k] = 0;
+            closingMps[k] = Math.max(0, leaderAtContactMps + closing - leaderAtContactMps);
+            boolean underFullBraking = fullS < leaderStopS[i]
+                    && rate < 0
+                    && fullM > 0
+                    && fullS + afterS < Math.min(leaderStopS[i], followerStopS[i]);
+            open[openCount] = i;
+            openCount += underFullBraking ? 0 : 1;
+        }
+    }
+
+    private void byPhases(int from) {
+        for (int c = 0; c < openCount; c++) {
+            int k = from + open[c];
+            try {
+                GapKernel.pairEvent(
+                        leaderMps[k],
+                        leaderOnsetS[k],
+                        leaderBuildUpS[k],
+                        leaderMps2[k],
+                        followerMps[k],
+                        followerOnsetS[k],
+                        followerBuildUpS[k],
+                        followerMps2[k],
+                        gapM[k],
+                        event);
+            } catch (IllegalArgumentException e) {
+                throw new IllegalArgumentException("row " + k + ": " + e.getMessage(), e);
+            }
+            timeS[k] = event.timeS();
+            smallestGapM[k] = event.smallestGapM();
+            closingMps[k] = event.closingSpeedMps();
+        }
+    }
+}

@@ -1,0 +1,54 @@
+package io.github.stoplag.sweep;
+
+/** Mean, variance, extremes and quantiles of one column. */
+public final class ColumnTally implements Tally<ColumnTally> {
+    private final String column;
+    private final Moments moments = new Moments();
+    private final QuantileSketch quantiles = new QuantileSketch();
+
+    /**
+     * Makes an empty tally.
+     *
+     * @param column an axis or an output of the model
+     */
+    public ColumnTally(String column) {
+        this.column = column;
+    }
+
+    @Override
+    public void add(RowBlock rows) {
+        double[] values = rows.column(column);
+        moments.add(values, rows.count());
+        quantiles.add(values, rows.count());
+    }
+
+    @Override
+    public void absorb(ColumnTally later) {
+        moments.absorb(later.moments);
+        quantiles.absorb(later.quantiles);
+    }
+
+    @Override
+    public void clear() {
+        moments.clear();
+        quantiles.clear();
+    }
+
+    /**
+     * Gives count, mean, variance and extremes.
+     *
+     * @return the moments, in the column's unit
+     */
+    public Moments moments() {
+        return moments;
+    }
+
+    /**
+     * Gives the quantiles.
+     *
+     * @return the sketch, in the column's unit
+     */
+    public QuantileSketch quantiles() {
+        return quantiles;
+    }
+}

@@ -1,0 +1,217 @@
+package io.github.stoplag.sweep;
+
+import io.github.stoplag.driver.LogNormalReaction;
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Numbers;
+import java.util.Arrays;
+
+/**
+ * How the values of an axis spread, given by its quantile function x(p) with P(X ≤ x(p)) = p. Values are in the axis's unit.
+ *
+ * <p>Quantiles use {@code StrictMath} and plain arithmetic: the same bits on every JDK.
+ */
+public sealed interface Distribution {
+    /**
+     * Gives a quantile.
+     *
+     * @param probability the share below, (0, 1)
+     * @return the value x(p)
+     */
+    double quantile(double probability);
+
+    /**
+     * Gives the quantile of 1 − q without the rounding of that difference.
+     *
+     * @param exceedance the share q above, (0, 1)
+     * @return the value x(1 − q)
+     */
+    default double upperQuantile(double exceedance) {
+        return quantile(1 - exceedance);
+    }
+
+    /**
+     * Says whether the quantile function bends smoothly and costs enough to be worth a table.
+     *
+     * @return true for the log-normal and the truncated normal
+     */
+    default boolean tabulated() {
+        return false;
+    }
+
+    /**
+     * A log-normal: ln X ~ N(μ, σ²), x(p) = exp(μ + σ z_p).
+     *
+     * @param mu the mean of the logarithm of the value in the axis's unit, [−50, 50]
+     * @param sigma the standard deviation of the logarithm, (0, 5]
+     */
+    record LogNormal(double mu, double sigma) implements Distribution {
+        /**
+         * Checks the ranges.
+         *
+         * @param mu the mean of the logarithm of the value in the axis's unit, [−50, 50]
+         * @param sigma the standard deviation of the logarithm, (0, 5]
+         * @throws IllegalArgumentException if one is out of range
+         */
+        public LogNormal {
+            Check.inRange("mean of the logarithm", mu, -50, 50, "");
+            Check.above("standard deviation of the logarithm", sigma, 0, 5, "");
+        }
+
+        /**
+         * Takes over a time of reaction in seconds.
+         *
+         * @param reaction the published or fitted log-normal
+         * @return the same distribution
+         */
+        public static LogNormal of(LogNormalReaction reaction) {
+            return new LogNormal(reaction.mu(), reaction.sigma());
+        }
+
+        @Override
+        public double quantile(double probability) {
+            return StrictMath.exp(mu + sigma * StandardNormal.quantile(probability));
+        }
+
+        @Override
+        public double upperQuantile(double exceedance) {
+            return StrictMath.exp(mu + sigma * StandardNormal.upperQuantile(exceedance));
+        }
+
+        @Override
+        public boolean tabulated() {
+            return true;
+        }
+    }
+
+    /**
+     * A normal kept to an interval by rejection: X ~ N(m, s²) given lo ≤ X ≤ hi. What lies outside is not drawn at all and not
+     * moved to the ends; mean and standard deviation of what is drawn therefore differ from m and s.
+     *
+     * <p>x(p) = m + s Φ⁻¹(Φ(α) + p (Φ(β) − Φ(α))), α = (lo − m)/s, β = (hi − m)/s
+     *
+     * @param mean the mean m before truncation
+     * @param standardDeviation the standard deviation s before truncation, above 0
+     * @param lo the lowest value
+     * @param hi the highest value
+     */
+    record TruncatedNormal(double mean, double standardDeviation, double lo, double hi) implements Distribution {
+        private static final double LEAST_SHARE = 1e-3;
+
+        /**
+         * Checks that a share worth drawing from is left.
+         *
+         * @param mean the mean m before truncation
+         * @param standardDeviation the standard deviation s before truncation, above 0
+         * @param lo the lowest value
+         * @param hi the highest value
+         * @throws IllegalArgumentException if s is not above 0, lo not below hi, or [lo, hi] holds less than 0.001 of the normal
+         */
+        public TruncatedNormal {
+            Check.inRange("mean", mean, -1e9, 1e9, "");
+            Check.above("standard deviation", standardDeviation, 0, 1e9, "");
+            double kept = StandardNormal.cdf((hi - mean) / standardDeviation)
+                    - StandardNormal.cdf((lo - mean) / standardDeviation);
+            if (!(lo < hi && kept >= LEAST_SHARE)) {
+                throw new IllegalArgumentException("[" + Numbers.text(lo) + ", " + Numbers.text(hi)
+                        + "] must hold at least 0.001 of the normal with mean " + Numbers.text(mean)
+                        + " and standard deviation " + Numbers.text(standardDeviation) + ", got " + Numbers.text(kept));
+            }
+        }
+
+        @Override
+        public double quantile(double probability) {
+            double below = StandardNormal.cdf((lo - mean) / standardDeviation);
+            double kept = StandardNormal.cdf((hi - mean) / standardDeviation) - below;
+            return within(mean + standardDeviation * StandardNormal.quantile(below + probability * kept));
+        }
+
+        @Override
+        public double upperQuantile(double exceedance) {
+            double above = StandardNormal.cdf((mean - hi) / standardDeviation);
+            double kept = StandardNormal.cdf((mean - lo) / standardDeviation) - above;
+            return within(mean + standardDeviation * StandardNormal.upperQuantile(above + exceedance * kept));
+        }
+
+        // rounding alone can lead outside
+        private double within(double value) {
+            return Math.min(hi, Math.max(lo, value));
+        }
+
+        @Override
+        public boolean tabulated() {
+            return true;
+        }
+    }
+
+    /**
+     * Uniform between two values: x(p) = lo + p (hi − lo).
+     *
+     * @param lo the lowest value
+     * @param hi the highest value
+     */
+    record Uniform(double lo, double hi) implements Distribution {
+        /**
+         * Checks the order of the bounds.
+         *
+         * @param lo the lowest value
+         * @param hi the highest value
+         * @throws IllegalArgumentException if lo is not below hi or one is not finite
+         */
+        public Uniform {
+            if (!(lo < hi && hi - lo < Double.POSITIVE_INFINITY)) {
+                throw new IllegalArgumentException("a uniform distribution must have finite lo < hi, got "
+                        + Numbers.text(lo) + " and " + Numbers.text(hi));
+            }
+        }
+
+        @Override
+        public double quantile(double probability) {
+            return lo + probability * (hi - lo);
+        }
+    }
+
+    /**
+     * What was observed, joined linearly: with x₁ ≤ … ≤ x_n and h = (n − 1) p, x(p) = x₍⌊h⌋₊₁₎ + (h − ⌊h⌋)(x₍⌊h⌋₊₂₎ − x₍⌊h⌋₊₁₎). Nothing beyond
+     * the extremes is drawn.
+     *
+     * <p>Source: Hyndman &amp; Fan, The American Statistician 50, 1996, definition 7 (from memory).
+     */
+    final class Empirical implements Distribution {
+        private final double[] sorted;
+
+        private Empirical(double[] sorted) {
+            this.sorted = sorted;
+        }
+
+        /**
+         * Takes observations in any order.
+         *
+         * @param observations at least two finite values in the axis's unit
+         * @return the distribution
+         * @throws IllegalArgumentException if there are fewer than two or one is not finite
+         */
+        public static Empirical of(double... observations) {
+            double[] sorted = observations.clone();
+            Arrays.sort(sorted);
+            if (sorted.length < 2 || !(Double.isFinite(sorted[0]) && Double.isFinite(sorted[sorted.length - 1]))) {
+                throw new IllegalArgumentException(
+                        "an empirical distribution needs at least 2 finite observations, got "
+                                + Arrays.toString(observations));
+            }
+            return new Empirical(sorted);
+        }
+
+        @Override
+        public double quantile(double probability) {
+            double h = probability * (sorted.length - 1);
+            int below = Math.min((int) h, sorted.length - 2);
+            return sorted[below] + (h - below) * (sorted[below + 1] - sorted[below]);
+        }
+
+        @Override
+        public String toString() {
+            return "Empirical[" + sorted.length + " observations, " + Numbers.text(sorted[0]) + " to "
+                    + Numbers.text(sorted[sorted.length - 1]) + "]";
+        }
+    }
+}

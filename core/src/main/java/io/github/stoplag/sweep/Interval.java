@@ -1,0 +1,47 @@
+package io.github.stoplag.sweep;
+
+import io.github.stoplag.quantity.Numbers;
+
+/**
+ * A confidence interval.
+ *
+ * @param lo its lower end
+ * @param hi its upper end
+ * @param confidence the share of such intervals that cover the true value
+ */
+public record Interval(double lo, double hi, double confidence) {
+    /**
+     * Checks the confidence.
+     *
+     * @param lo its lower end
+     * @param hi its upper end
+     * @param confidence the share of such intervals that cover the true value
+     * @throws IllegalArgumentException if the confidence is not in [0.5, 1)
+     */
+    public Interval {
+        z(confidence);
+    }
+
+    static double z(double confidence) {
+        if (!(confidence >= 0.5 && confidence < 1)) {
+            throw new IllegalArgumentException("confidence must be in [0.5, 1), got " + Numbers.text(confidence));
+        }
+        return StandardNormal.quantile(0.5 + 0.5 * confidence);
+    }
+
+    /**
+     * Says whether a value lies inside.
+     *
+     * @param value the value
+     * @return true if lo ≤ value ≤ hi
+     */
+    public boolean contains(double value) {
+        return value >= lo && value <= hi;
+    }
+
+    @Override
+    public String toString() {
+        return "[" + Numbers.text(lo, 4) + ", " + Numbers.text(hi, 4) + "] at " + Numbers.text(100 * confidence, 4)
+                + " %";
+    }
+}

@@ -1,0 +1,66 @@
+package io.github.stoplag.sweep;
+
+import java.util.List;
+
+/** What a sweep computes for each scenario: columns from columns. */
+public interface Model {
+    /**
+     * Lists the columns it needs.
+     *
+     * @return names with units, in the order of the evaluator's inputs
+     */
+    List<String> inputs();
+
+    /**
+     * Lists the columns it gives.
+     *
+     * @return names with units, in the order of the evaluator's outputs
+     */
+    List<String> outputs();
+
+    /**
+     * Makes an evaluator with its own scratch, for one thread.
+     *
+     * @return the evaluator
+     */
+    Evaluator evaluator();
+
+    /** Computes rows; the same inputs must give the same bits. */
+    @FunctionalInterface
+    interface Evaluator {
+        /**
+         * Computes the first rows of a set of columns.
+         *
+         * @param count how many rows
+         * @param inputs one array for each input column; not to be changed
+         * @param outputs one array for each output column
+         * @param rejects where rows whose inputs are no possible combination are reported; their outputs are then set to NaN
+         */
+        void evaluate(int count, double[][] inputs, double[][] outputs, Rejects rejects);
+    }
+
+    /** Computes one row. */
+    @FunctionalInterface
+    interface Row {
+        /**
+         * Computes one scenario.
+         *
+         * @param inputs one value for each input column
+         * @param outputs where one value for each output column goes
+         */
+        void compute(double[] inputs, double[] outputs);
+    }
+
+    /**
+     * Makes a model from a function of one scenario. Where the function throws IllegalArgumentException the row is rejected, with the
+     * message up to {@code ", got"} as the reason.
+     *
+     * @param inputs the columns it needs
+     * @param outputs the columns it gives
+     * @param row the function, safe for several threads
+     * @return the model
+     */
+    static Model ofRows(List<String> inputs, List<String> outputs, Row row) {
+        return new RowModel(List.copyOf(inputs), List.copyOf(outputs), row);
+    }
+}

@@ -1,0 +1,206 @@
+package io.github.stoplag.sweep;
+
+import io.github.stoplag.quantity.Numbers;
+
+/**
+ * Count, mean, variance and extremes of a stream of numbers, mergeable. NaN is passed over.
+ *
+ * <p>Merging: δ = m₂ − m₁, m = m₁ + δ n₂/n, M = M₁ + M₂ + δ² n₁ n₂/n, M the sum of squared deviations. Source: Chan, Golub &amp;
+ * LeVeque, The American Statistician 37, 1983 (from memory). Not for sharing between threads.
+ */
+public final class Moments {
+    private long count;
+    private double mean;
+    private double squares;
+    private double min = Double.POSITIVE_INFINITY;
+    private double max = Double.NEGATIVE_INFINITY;
+
+    /** Makes an empty stream. */
+    public Moments() {}
+
+    /**
+     * Adds the first values of an array, in two passes.
+     *
+     * @param values the values
+     * @param length how many of them
+     */
+    public void add(double[] values, int length) {
+        double lo = Double.POSITIVE_INFINITY;
+        double hi = Double.NEGATIVE_INFINITY;
+        double even = 0;
+        double odd = 0;
+        // two sums, so that one addition need not wait for the other
+        for (int i = 0; i + 1 < length; i += 2) {
+            double x = values[i];
+            double y = values[i + 1];
+            even += x;
+            odd += y;
+            lo = x < lo ? x : lo;
+            lo = y < lo ? y : lo;
+            hi = x > hi ? x : hi;
+            hi = y > hi ? y : hi;
+        }
+        if ((length & 1) == 1) {
+            double x = values[length - 1];
+            even += x;
+            lo = Math.min(lo, x);
+            hi = Math.max(hi, x);
+        }
+        double sum = even + odd;
+        if (Double.isNaN(sum)) {
+            for (int i = 0; i < length; i++) {
+                add(values[i]);
+            }
+        } else if (length > 0) {
+            merge(length, sum / length, squares(values, length, sum / length), lo, hi);
+        }
+    }
+
+    private static double squares(double[] values, int length, double centre) {
+        double even = 0;
+        double odd = 0;
+        for (int i = 0; i + 1 < length; i += 2) {
+            even += (values[i] - centre) * (values[i] - centre);
+            odd += (values[i + 1] - centre) * (values[i + 1] - centre);
+        }
+        if ((length & 1) == 1) {
+            even += (values[length - 1] - centre) * (values[length - 1] - centre);
+        }
+        return even + odd;
+    }
+
+    /**
+     * Adds one value.
+     *
+     * @param value the value
+     */
+    public void add(double value) {
+        if (!Double.isNaN(value)) {
+            merge(1, value, 0, value, value);
+        }
+    }
+
+    /**
+     * Adds another stream.
+     *
+     * @param later the other stream, unchanged
+     */
+    public void absorb(Moments later) {
+        merge(later.count, later.mean, later.squares, later.min, later.max);
+    }
+
+    private void merge(long n, double m, double squared, double lo, double hi) {
+        if (n == 0) {
+            return;
+        }
+        if (count == 0) {
+            mean = m;
+            squares = squared;
+        } else {
+            double total = (double) count + n;
+            double delta = m - mean;
+            mean += delta * (n / total);
+            squares += squared + delta * delta * (count / total * n);
+        }
+        count += n;
+        min = Math.min(min, lo);
+        max = Math.max(max, hi);
+    }
+
+    /** Empties the stream. */
+    public void clear() {
+        count = 0;
+        mean = 0;
+        squares = 0;
+        min = Double.POSITIVE_INFINITY;
+        max = Double.NEGATIVE_INFINITY;
+    }
+
+    /**
+     * Gives the number of values.
+     *
+     * @return the count, NaN not counted
+     */
+    public long count() {
+        return count;
+    }
+
+    /**
+     * Gives the mean.
+     *
+     * @return the mean
+     * @throws IllegalArgumentException if the stream is empty
+     */
+    public double mean() {
+        needs(1);
+        return mean;
+    }
+
+    /**
+     * Gives the variance, with n − 1 below.
+     *
+     * @return the variance
+     * @throws IllegalArgumentException if there are fewer than two values
+     */
+    public double variance() {
+        needs(2);
+        return squares / (count - 1);
+    }
+
+    /**
+     * Gives the standard deviation.
+     *
+     * @return the root of the variance
+     * @throws IllegalArgumentException if there are fewer than two values
+     */
+    public double standardDeviation() {
+        return Math.sqrt(variance());
+    }
+
+    /**
+     * Gives the smallest value.
+     *
+     * @return the minimum
+     * @throws IllegalArgumentException if the stream is empty
+     */
+    public double min() {
+        needs(1);
+        return min;
+    }
+
+    /**
+     * Gives the largest value.
+     *
+     * @return the maximum
+     * @throws IllegalArgumentException if the stream is empty
+     */
+    public double max() {
+        needs(1);
+        return max;
+    }
+
+    /**
+     * Gives a normal-theory interval of the mean for independent values: m ± z s/√n.
+     *
+     * @param confidence the confidence, [0.5, 1)
+     * @return the interval
+     * @throws IllegalArgumentException if there are fewer than two values or the confidence is out of range
+     */
+    public Interval meanInterval(double confidence) {
+        double half = Interval.z(confidence) * standardDeviation() / Math.sqrt((double) count);
+        return new Interval(mean - half, mean + half, confidence);
+    }
+
+    private void needs(long least) {
+        if (count < least) {
+            throw new IllegalArgumentException("statistics need at least " + least + " values, got " + count);
+        }
+    }
+
+    @Override
+    public String toString() {
+        return count == 0
+                ? "no values"
+                : count + " values, mean " + Numbers.text(mean) + ", " + Numbers.text(min) + " to " + Numbers.text(max);
+    }
+}

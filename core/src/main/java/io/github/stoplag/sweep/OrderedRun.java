@@ -1,0 +1,170 @@
+package io.github.stoplag.sweep;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.TreeMap;
+import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One run: threads take chunks in rising order, compute them apart, and absorb the tallies in chunk order. A thread that is too far
+ * ahead waits, which bounds the tallies in store.
+ */
+final class OrderedRun<T extends Tally<T>> {
+    private static final int AHEAD_PER_THREAD = 3;
+
+    private record Done<T>(T tally, List<Rejects.Entry> rejects) {}
+
+    private final Plan plan;
+    private final Model model;
+    private final Scenarios scenarios;
+    private final Supplier<T> newTally;
+    private final T total;
+    private final long from;
+    private final long end;
+    private final SweepListener listener;
+    private final BooleanSupplier cancelled;
+    private final Rejects rejects;
+
+    // guarded by this
+    private final TreeMap<Long, Done<T>> waiting = new TreeMap<>();
+    private final Deque<T> spare = new ArrayDeque<>();
+    private long next;
+    private long absorbed;
+    private boolean stopped;
+    private int threads = 1;
+    private long failedChunk = Long.MAX_VALUE;
+    private @Nullable Throwable failure;
+
+    OrderedRun(
+            Plan plan,
+            Model model,
+            Supplier<T> newTally,
+            T total,
+            long from,
+            long end,
+            SweepListener listener,
+            BooleanSupplier cancelled) {
+        this.plan = plan;
+        this.model = model;
+        this.scenarios = plan.scenarios();
+        this.newTally = newTally;
+        this.total = total;
+        this.from = from;
+        this.end = end;
+        this.listener = listener;
+        this.cancelled = cancelled;
+        this.rejects = new Rejects(plan.columns(), 0);
+        this.next = from;
+        this.absorbed = from;
+    }
+
+    SweepResult<T> on(int threadCount) {
+        threads = threadCount;
+        if (threadCount == 1) {
+            work();
+        } else {
+            List<Thread> workers = new ArrayList<>();
+            for (int i = 0; i < threadCount; i++) {
+                Thread worker = new Thread(this::work, "stoplag-sweep-" + i);
+                worker.setDaemon(true);
+                workers.add(worker);
+                worker.start();
+            }
+            workers.forEach(this::join);
+        }
+        return result();
+    }
+
+    private void join(Thread worker) {
+        boolean interrupted = false;
+        while (worker.isAlive()) {
+            try {
+                worker.join();
+            } catch (InterruptedException e) {
+                interrupted = true;
+                stop();
+            }
+        }
+        if (interrupted) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private synchronized void stop() {
+        stopped = true;
+        notifyAll();
+    }
+
+    private synchronized SweepResult<T> result() {
+        if (failure instanceof Error error) {
+            throw error;
+        }
+        if (failure != null) {
+            throw new IllegalStateException(String.valueOf(failure.getMessage()), failure.getCause());
+        }
+        long scenarioCount = Math.min(absorbed * Plan.CHUNK, plan.size()) - from * Plan.CHUNK;
+        return new SweepResult<>(plan, total, absorbed, scenarioCount, absorbed == end, rejects.entries());
+    }
+
+    private void work() {
+        long chunk = -1;
+        try {
+            ChunkWorker worker = new ChunkWorker(plan, scenarios, model);
+            for (chunk = take(); chunk >= 0; chunk = take()) {
+                T tally = empty();
+                List<Rejects.Entry> rejected = worker.compute(chunk, tally);
+                absorb(chunk, new Done<>(tally, rejected));
+            }
+        } catch (RuntimeException | Error e) {
+            fail(chunk, e);
+        }
+    }
+
+    private synchronized long take() {
+        while (!stopped && next < end && next >= absorbed + (long) AHEAD_PER_THREAD * threads) {
+            try {
+                wait();
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                stopped = true;
+            }
+        }
+        if (Thread.currentThread().isInterrupted() || cancelled.getAsBoolean()) {
+            stop();
+        }
+        return stopped || next >= end ? -1 : next++;
+    }
+
+    private synchronized T empty() {
+        return spare.isEmpty() ? newTally.get() : spare.pop();
+    }
+
+    private synchronized void absorb(long chunk, Done<T> done) {
+        waiting.put(chunk, done);
+        while (!waiting.isEmpty() && waiting.firstKey() == absorbed) {
+            Done<T> first = waiting.pollFirstEntry().getValue();
+            total.absorb(first.tally());
+            rejects.absorb(first.rejects());
+            first.tally().clear();
+            spare.push(first.tally());
+            absorbed++;
+            long startIndex = from * Plan.CHUNK;
+            listener.progress(
+                    Math.min(absorbed * Plan.CHUNK, plan.size()) - startIndex,
+                    Math.min(end * Plan.CHUNK, plan.size()) - startIndex);
+        }
+        notifyAll();
+    }
+
+    private synchronized void fail(long chunk, Throwable e) {
+        if (chunk < failedChunk || failure == null) {
+            failedChunk = chunk;
+            failure = e;
+        }
+        stop();
+    }
+}

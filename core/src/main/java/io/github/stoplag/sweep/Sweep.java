@@ -1,0 +1,123 @@
+package io.github.stoplag.sweep;
+
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
+
+/**
+ * A plan run through a model, chunk by chunk over the cores.
+ *
+ * <p>Memory: for each thread the columns of one chunk, and a few tallies; it does not grow with the plan. Nothing is allocated per
+ * scenario. The result has the same bits for any count of threads.
+ *
+ * <p>Example: {@code Sweep.of(plan, model).withThreads(2).run(PairTally::new)}. Sweeps are immutable; each {@code with} gives a
+ * new one.
+ */
+public final class Sweep {
+    private static final int MOST_THREADS = 1024;
+
+    private final Plan plan;
+    private final Model model;
+    private final int threads;
+    private final SweepListener listener;
+    private final BooleanSupplier cancelled;
+
+    private Sweep(Plan plan, Model model, int threads, SweepListener listener, BooleanSupplier cancelled) {
+        this.plan = plan;
+        this.model = model;
+        this.threads = threads;
+        this.listener = listener;
+        this.cancelled = cancelled;
+    }
+
+    /**
+     * Joins a plan and a model, to be run on all cores.
+     *
+     * @param plan the values
+     * @param model what to compute from them
+     * @return the sweep
+     * @throws IllegalArgumentException if the plan's columns are not just those the model needs
+     */
+    public static Sweep of(Plan plan, Model model) {
+        List<String> columns = plan.columns();
+        if (columns.size() != model.inputs().size() || !columns.containsAll(model.inputs())) {
+            throw new IllegalArgumentException(
+                    "the plan must have an axis for each of " + model.inputs() + " and no other, got " + columns);
+        }
+        return new Sweep(
+                plan,
+                model,
+                Math.min(MOST_THREADS, Runtime.getRuntime().availableProcessors()),
+                (done, total) -> {},
+                () -> false);
+    }
+
+    /**
+     * Sets the number of threads; the result does not depend on it.
+     *
+     * @param newThreads how many, [1, 1024]; 1 runs in the caller's thread
+     * @return the new sweep
+     * @throws IllegalArgumentException if the number is out of range
+     */
+    public Sweep withThreads(int newThreads) {
+        if (newThreads < 1 || newThreads > MOST_THREADS) {
+            throw new IllegalArgumentException("threads must be in [1, 1024], got " + newThreads);
+        }
+        return new Sweep(plan, model, newThreads, listener, cancelled);
+    }
+
+    /**
+     * Sets who is told of progress.
+     *
+     * @param newListener the listener
+     * @return the new sweep
+     */
+    public Sweep withListener(SweepListener newListener) {
+        return new Sweep(plan, model, threads, newListener, cancelled);
+    }
+
+    /**
+     * Sets how to cancel: asked before each chunk. Interrupting the thread that called run also cancels, and keeps its interrupt
+     * status.
+     *
+     * @param newCancelled true from when the run shall end
+     * @return the new sweep
+     */
+    public Sweep withCancel(BooleanSupplier newCancelled) {
+        return new Sweep(plan, model, threads, listener, newCancelled);
+    }
+
+    /**
+     * Runs the whole plan.
+     *
+     * @param tally makes empty tallies
+     * @param <T> what is gathered
+     * @return the total; incomplete if cancelled
+     * @throws IllegalStateException if the model fails, naming the scenario and its inputs
+     */
+    public <T extends Tally<T>> SweepResult<T> run(Supplier<T> tally) {
+        return run(tally, tally.get(), 0, plan.chunks());
+    }
+
+    /**
+     * Runs a stretch of the plan on top of an earlier total: for going on after a cut-off, and for a part of a cluster.
+     * Stretches absorbed chunk by chunk in order have the bits of one run.
+     *
+     * @param tally makes empty tallies
+     * @param total the total of the chunks before, or an empty tally; it is changed
+     * @param fromChunk the first chunk, [0, endChunk]
+     * @param endChunk the chunk after the last, at most {@link Plan#chunks()}
+     * @param <T> what is gathered
+     * @return the total; incomplete if cancelled
+     * @throws IllegalArgumentException if there are no such chunks
+     * @throws IllegalStateException if the model fails, naming the scenario and its inputs
+     */
+    public <T extends Tally<T>> SweepResult<T> run(Supplier<T> tally, T total, long fromChunk, long endChunk) {
+        if (fromChunk < 0 || fromChunk > endChunk || endChunk > plan.chunks()) {
+            throw new IllegalArgumentException("chunks must satisfy 0 <= from <= end <= " + plan.chunks()
+                    + ", got from " + fromChunk + " to " + endChunk);
+        }
+        OrderedRun<T> run = new OrderedRun<>(plan, model, tally, total, fromChunk, endChunk, listener, cancelled);
+        return run.on((int) Math.min(threads, Math.max(1, endChunk - fromChunk)));
+    }
+}

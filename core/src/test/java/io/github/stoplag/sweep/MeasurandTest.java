@@ -1,0 +1,121 @@
+package io.github.stoplag.sweep;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import io.github.stoplag.kernel.StopKernel;
+import java.util.Arrays;
+import org.junit.jupiter.api.Test;
+
+class MeasurandTest {
+    private static final int MILLION = 1_000_000;
+    private static final Distribution UNIT_RECTANGLE = new Distribution.Uniform(-Math.sqrt(3), Math.sqrt(3));
+
+    private static double sum(double[] x) {
+        return Arrays.stream(x).sum();
+    }
+
+    private static void assertInterval(Measurand.Estimate estimate, double u, double half, double within) {
+        assertThat(estimate.value()).isCloseTo(0, within(0.05));
+        assertThat(estimate.standardUncertainty()).isCloseTo(u, within(within));
+        assertThat(estimate.coverage().lo()).isCloseTo(-half, within(within));
+        assertThat(estimate.coverage().hi()).isCloseTo(half, within(within));
+    }
+
+    /** JCGM 101:2008, 9.2.2: four standard normals; u 2.0, interval ±3.92 by both (from memory). */
+    @Test
+    void additiveModelOfNormals() {
+        Measurand y = Measurand.of(MeasurandTest::sum)
+                .normal("x1", 0, 1)
+                .normal("x2", 0, 1)
+                .normal("x3", 0, 1)
+                .normal("x4", 0, 1);
+        assertInterval(y.firstOrder(0.95), 2, 3.92, 0.005);
+        assertInterval(y.monteCarlo(0.95, MILLION, 91), 2, 3.92, 0.02);
+        assertThat(y.compare(0.95, MILLION, 91).agree()).isTrue();
+    }
+
+    /** JCGM 101:2008, 9.2.3: four rectangles of standard deviation 1; ±3.92 to first order, ±3.88 by Monte Carlo (from memory). */
+    @Test
+    void additiveModelOfRectangles() {
+        Measurand y = Measurand.of(MeasurandTest::sum)
+                .input("x1", UNIT_RECTANGLE)
+                .input("x2", UNIT_RECTANGLE)
+                .input("x3", UNIT_RECTANGLE)
+                .input("x4", UNIT_RECTANGLE);
+        assertInterval(y.firstOrder(0.95), 2, 3.92, 0.005);
+        assertInterval(y.monteCarlo(0.95, MILLION, 92), 2, 3.88, 0.012);
+    }
+
+    /** JCGM 101:2008, 9.2.4: one rectangle of standard deviation 10 besides; ±19.9 to first order, ±17.0 by Monte Carlo (from memory). */
+    @Test
+    void additiveModelWithOneDominantRectangle() {
+        Measurand y = Measurand.of(MeasurandTest::sum)
+                .input("x1", UNIT_RECTANGLE)
+                .input("x2", UNIT_RECTANGLE)
+                .input("x3", UNIT_RECTANGLE)
+                .input("x4", new Distribution.Uniform(-10 * Math.sqrt(3), 10 * Math.sqrt(3)));
+        assertInterval(y.firstOrder(0.95), 10.1, 19.9, 0.06);
+        assertInterval(y.monteCarlo(0.95, MILLION, 93), 10.1, 17.0, 0.06);
+        assertThat(y.compare(0.95, MILLION, 93).agree()).isFalse();
+    }
+
+    /** s = v t + v²/(2a): the contributions are the partial derivatives times the uncertainties, up to third order. */
+    @Test
+    void stoppingDistance() {
+        Measurand distance = Measurand.of(x -> StopKernel.stoppingDistanceM(x[0], x[1], 0, x[2]))
+                .normal("speed_mps", 25, 0.1)
+                .normal("reaction_s", 1, 0.05)
+                .normal("decel_mps2", 7, 0.05);
+        double[] derivatives = {1 + 25 / 7.0, 25, -625 / (2 * 49.0)};
+        double[] u = {0.1, 0.05, 0.05};
+        double square = 0;
+        for (int i = 0; i < 3; i++) {
+            assertThat(distance.contributions().get(i).contribution()).isCloseTo(derivatives[i] * u[i], within(1e-3));
+            square += Math.pow(derivatives[i] * u[i], 2);
+        }
+        Measurand.Comparison both = distance.compare(0.95, MILLION, 94);
+        assertThat(both.firstOrder().value()).isCloseTo(25 + 625 / 14.0, within(1e-12));
+        assertThat(both.firstOrder().standardUncertainty()).isCloseTo(Math.sqrt(square), within(2e-3));
+        assertThat(both.monteCarlo().standardUncertainty()).isCloseTo(Math.sqrt(square), within(0.01));
+        assertThat(both.agree()).isTrue();
+        // a driver's spread of reaction times is no small uncertainty: first order fails, and says so
+        Measurand driver = Measurand.of(x -> StopKernel.stoppingDistanceM(25, x[0], 0, 7))
+                .input("reaction_s", new Distribution.LogNormal(0.17, 0.44));
+        Measurand.Comparison wide = driver.compare(0.95, MILLION, 95);
+        assertThat(wide.agree()).isFalse();
+        // mean of a log-normal times 25 m/s, and its quantile
+        assertThat(wide.firstOrder().value() - 625 / 14.0)
+                .isCloseTo(25 * Math.exp(0.17 + 0.44 * 0.44 / 2), within(1e-2));
+        assertThat(wide.monteCarlo().coverage().hi() - 625 / 14.0)
+                .isCloseTo(25 * Math.exp(0.17 + 0.44 * 1.959964), within(0.4));
+    }
+
+    /** Distance gained by a faster lamp, v (t₁ − t₂): linear in the times, a product with the speed. */
+    @Test
+    void distanceGained() {
+        Measurand gained = Measurand.of(x -> x[0] * (x[1] - x[2]))
+                .normal("speed_mps", 25, 0.3)
+                .normal("latency_filament_s", 0.2, 0.01)
+                .normal("latency_led_s", 0.01, 0.002);
+        double exact = Math.sqrt(Math.pow(0.19 * 0.3, 2) + 625 * (1e-4 + 4e-6) + 0.09 * (1e-4 + 4e-6));
+        Measurand.Comparison both = gained.compare(0.95, MILLION, 96);
+        assertThat(both.firstOrder().value()).isCloseTo(4.75, within(1e-12));
+        assertThat(both.firstOrder().standardUncertainty()).isCloseTo(exact, within(1e-4));
+        assertThat(both.monteCarlo().standardUncertainty()).isCloseTo(exact, within(1e-3));
+        assertThat(both.agree()).isTrue();
+        assertThat(both.firstOrder().toString()).isEqualTo("4.75, standard uncertainty 0.26, [4.238, 5.262] at 95 %");
+    }
+
+    @Test
+    void badInputIsNamed() {
+        Measurand y = Measurand.of(MeasurandTest::sum);
+        assertThatThrownBy(() -> y.normal("x", 0, 0))
+                .hasMessage("standard uncertainty of x must be in (0, 1e9], got 0");
+        assertThatThrownBy(() -> y.normal("x", 0, 1).monteCarlo(0.95, 10, 1))
+                .hasMessage("draws must be in [1000, 2e7], got 10");
+        assertThatThrownBy(() -> y.normal("x", 0, 1).firstOrder(0.3))
+                .hasMessage("confidence must be in [0.5, 1), got 0.3");
+    }
+}

@@ -1,0 +1,78 @@
+package io.github.stoplag.examples;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** A program that prints a report and replaces a folder with its results, all of them or none. */
+abstract class ProgramCommand implements Callable<Integer> {
+    private static final String PICTURE = ".svg";
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by the command line parser
+    private CommandSpec spec;
+
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "show this help and end")
+    @SuppressWarnings("unused") // the command line parser acts on it
+    private boolean help;
+
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            defaultValue = "${sys:stoplag.output:-examples/target}/${COMMAND-NAME}",
+            description = "folder for the results, replaced as a whole; default: examples/target/${COMMAND-NAME}")
+    private Path out = Path.of("");
+
+    /**
+     * What a run gives.
+     *
+     * @param lines the printed report
+     * @param files the content of each result file by its name
+     * @param exitCode 0 if all is well
+     */
+    record Results(List<String> lines, Map<String, String> files, int exitCode) {
+        Results(List<String> lines, Map<String, String> files) {
+            this(lines, files, ExitCode.OK);
+        }
+    }
+
+    /** Gives the names of all files that a run of this program may write. */
+    abstract List<String> fileNames();
+
+    /**
+     * Computes everything, and writes nothing.
+     *
+     * @throws InputException if an input cannot be used
+     */
+    abstract Results results();
+
+    @Override
+    public Integer call() {
+        OutputFolder folder = OutputFolder.of(out, fileNames());
+        Results results = results();
+        folder.replaceWith(results.files());
+        results.lines().forEach(printer()::println);
+        printer().println("Written to " + OutputFolder.shown(out) + ": " + named(fileNames()));
+        return results.exitCode();
+    }
+
+    private static String named(List<String> files) {
+        List<String> others =
+                files.stream().filter(name -> !name.endsWith(PICTURE)).toList();
+        int pictures = files.size() - others.size();
+        return String.join(", ", others) + (pictures == 0 ? "." : " and " + pictures + " pictures.");
+    }
+
+    PrintWriter printer() {
+        return spec.commandLine().getOut();
+    }
+}

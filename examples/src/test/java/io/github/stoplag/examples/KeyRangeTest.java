@@ -1,0 +1,74 @@
+package io.github.stoplag.examples;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.github.stoplag.quantity.Numbers;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Each key at both ends of its range: a result, or one line that names file and key. */
+class KeyRangeTest {
+    @TempDir
+    Path folder;
+
+    record End(String program, String shipped, String key, String value) {
+        @Override
+        public String toString() {
+            return program + " " + key + " = " + value;
+        }
+    }
+
+    static Stream<End> ends() {
+        Stream<Key<?>> lampSwap = Stream.concat(
+                Key.QUANTITIES.stream(),
+                Stream.of(
+                        Key.SPEED,
+                        Key.TIME_GAP,
+                        Key.DISTANCE_GAP,
+                        FilamentInput.DESIGN_VOLTAGE,
+                        FilamentInput.DESIGN_POWER));
+        return Stream.of(
+                        lampSwap.flatMap(key -> ends("lamp-swap", ScenarioFile.SHIPPED, key)),
+                        CircuitKeys.QUANTITIES.stream().flatMap(key -> ends("circuit", CircuitScenario.SHIPPED, key)),
+                        FollowingScenario.QUANTITIES.stream()
+                                .flatMap(key -> ends("following", FollowingScenario.PAIR, key)))
+                .flatMap(ends -> ends);
+    }
+
+    private static Stream<End> ends(String program, String shipped, Key<?> key) {
+        String unit = key.unit().replace("²", "^2");
+        return Stream.of(key.lo(), key.hi())
+                .map(end -> new End(program, shipped, key.name(), (Numbers.text(end) + " " + unit).strip()));
+    }
+
+    @ParameterizedTest
+    @MethodSource("ends")
+    void endOfTheRangeGivesAResultOrOneLine(End end) {
+        List<String> changes = end.key().startsWith("road.")
+                ? List.of(end.key(), end.value(), "leader.deceleration", "road")
+                : List.of(end.key(), end.value());
+        Path scenario = Program.changed(folder, end.shipped(), changes.toArray(String[]::new));
+        Program run = Program.into(folder.resolve("results"), end.program(), "--scenario", scenario.toString());
+        if (run.exitCode() == 0) {
+            assertThat(run.err()).isEmpty();
+            assertThat(run.out()).contains("Written to");
+        } else {
+            assertThat(run.err().lines()).hasSize(1);
+            assertThat(run.err())
+                    .startsWith(scenario + ": ")
+                    .contains(whole(end) ? end.key() + " = " + end.value() : "")
+                    .doesNotContain("Exception");
+            assertThat(run.exitCode()).isEqualTo(2);
+            assertThat(folder.resolve("results")).doesNotExist();
+        }
+    }
+
+    /** Says whether the value by itself is what does not fit; else the line names another key or the part worked out. */
+    private static boolean whole(End end) {
+        return !end.program().equals("circuit") || end.key().matches("harness.area|supply.*|diode.*");
+    }
+}
