@@ -44,9 +44,18 @@ public record Solution(
      *
      * @param symbol its symbol
      * @param carried the number as the last step carries it
-     * @param printed the number rounded to the digits it is worth
+     * @param rounding how it is rounded for print
      */
-    public record Answer(Symbol symbol, Amount carried, Amount printed) {}
+    public record Answer(Symbol symbol, Amount carried, Rounding rounding) {
+        /**
+         * Gives the number rounded to the digits it is worth.
+         *
+         * @return number and unit
+         */
+        public Amount printed() {
+            return new Amount(rounding.apply(carried.number().doubleValue()), carried.unit());
+        }
+    }
 
     /**
      * A second way to the answer, or a limiting case.
@@ -127,8 +136,11 @@ public record Solution(
         blocks.add(new Document.Heading(level, "Answer"));
         blocks.add(new Document.Equation(
                 find,
-                List.of(answer.symbol, new Expression.Num(answer.printed.number(), answer.printed.unit())),
-                answer.printed.number().compareTo(answer.carried.number()) == 0,
+                List.of(
+                        answer.symbol,
+                        new Expression.Num(
+                                answer.printed().number(), answer.printed().unit())),
+                answer.printed().number().compareTo(answer.carried.number()) == 0,
                 ""));
         if (!checks.isEmpty()) {
             blocks.add(new Document.Heading(level, "Check"));

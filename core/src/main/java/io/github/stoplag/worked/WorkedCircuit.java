@@ -64,7 +64,7 @@ public final class WorkedCircuit {
                 il.plus(u.over(chosen.times(number(1).plus(p)))));
         w.checkBy(largest, "back from the current", u.over(number(1).plus(p)).over(missing));
         circuitCautions(w);
-        return w.answer(chosen, Unit.OHM, Rounding.digits(Math.max(2, style.answerDigits())));
+        return w.answer(chosen, Unit.OHM, Rounding.digits(2));
     }
 
     /**

@@ -82,6 +82,8 @@ public final class WorkedLamp {
 
     private static Given rounded(Style style, double value, Unit unit, String from) {
         return new Given(
-                new Amount(Rounding.digits(style.carriedDigits()).apply(value).stripTrailingZeros(), unit), from);
+                new Amount(
+                        Rounding.digits(style.answerDigits() + 1).apply(value).stripTrailingZeros(), unit),
+                from);
     }
 }

@@ -4,6 +4,7 @@ import static io.github.stoplag.worked.Expression.number;
 
 import io.github.stoplag.braking.BrakeResponse;
 import io.github.stoplag.braking.Stop;
+import io.github.stoplag.kernel.StopKernel;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
@@ -32,6 +33,52 @@ public final class WorkedStop {
     private static final String STRAIGHT = "straight road, no air drag, all wheels brake alike";
 
     private WorkedStop() {}
+
+    /**
+     * Works the reaction distance s_r = v t_r.
+     *
+     * @param style units and digits
+     * @param speed the speed v
+     * @param reaction the reaction time t_r, in [0, 30] s
+     * @return the solution
+     * @throws IllegalArgumentException if a quantity is out of range
+     */
+    public static Solution reactionDistance(Style style, Given speed, Given reaction) {
+        Check.inRange("reaction time", reaction.in(Unit.SECOND), 0, 30, "s");
+        Working w = Working.of(style, "Reaction distance", "distance driven during the reaction time");
+        Symbol v = w.given("v", "speed", speed, style.units().speed());
+        Symbol t = w.given("t_r", "reaction time", reaction, Unit.SECOND);
+        w.assume("the speed does not change during the reaction time");
+        Symbol s = w.step("s_r", "reaction distance", v.times(t));
+        w.checkAgainst(
+                s,
+                "reaction distance in SI units",
+                Amount.of(StopKernel.reactionDistanceM(speed.in(Unit.MPS), reaction.in(Unit.SECOND)), Unit.METRE));
+        w.caution(NO_PROOF);
+        return w.answer(s, style.units().length());
+    }
+
+    /**
+     * Works the braking distance s_b = v²/(2a).
+     *
+     * @param style units and digits
+     * @param speed the speed v
+     * @param deceleration the deceleration a, above 0
+     * @return the solution
+     * @throws IllegalArgumentException if a quantity is out of range
+     */
+    public static Solution brakingDistance(Style style, Given speed, Given deceleration) {
+        Check.above("deceleration", deceleration.in(Unit.MPS2), 0, 200, "m/s²");
+        Working w = Working.of(style, "Braking distance", "distance from the first braking to rest");
+        Symbol v = w.given("v", "speed", speed, style.units().speed());
+        Symbol a = w.given("a", "deceleration", deceleration, style.units().deceleration());
+        w.assume(CONSTANT);
+        w.assume(STRAIGHT);
+        Symbol s = w.step("s_b", "braking distance", v.squared().over(number(2).times(a)));
+        w.checkBy(s, "braking time v/a at the mean speed v/2", v.over(number(2)).times(v.over(a)));
+        w.caution(NO_PROOF);
+        return w.answer(s, style.units().length());
+    }
 
     /**
      * Works the stopping distance s = v t_r + v²/(2a).

@@ -225,7 +225,6 @@ public final class Working {
             convert(symbol, "in " + (unit == Unit.NONE ? "plain numbers" : unit.symbol()), unit);
         }
         Amount carried = amount(symbol);
-        Amount printed = new Amount(rounding.apply(carried.number().doubleValue()), unit);
         return new Solution(
                 title,
                 style.units(),
@@ -233,7 +232,7 @@ public final class Working {
                 find,
                 assumptions,
                 steps,
-                new Answer(symbol, carried, printed),
+                new Answer(symbol, carried, rounding),
                 checks,
                 cautions);
     }

@@ -1,0 +1,138 @@
+package io.github.stoplag.worked;
+
+import io.github.stoplag.worked.Exercise.Choice;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+
+/** One drawing of an exercise: round numbers by chance, and the conditions under which they make a fair question. */
+final class Draw {
+    private static final double APART = 0.04;
+    private static final int MOST_MISTAKES = 4;
+
+    // java.util.Random: its sequence is fixed by its specification, so that a seed means the same sheet on every
+    // release
+    private final Random random;
+    private final Style style;
+
+    Draw(long seed, UnitSystem units) {
+        this.random = new Random(seed);
+        this.style = Style.in(units)
+                .withGravity(
+                        units == UnitSystem.METRIC
+                                ? Given.of(9.81, Unit.MPS2, "standard gravity, rounded")
+                                : Given.of(32.2, Unit.FTPS2, "standard gravity, rounded"));
+    }
+
+    Style style() {
+        return style;
+    }
+
+    boolean metric() {
+        return style.units() == UnitSystem.METRIC;
+    }
+
+    /** A round number from lo to hi. */
+    Given from(String lo, String hi, String step, Unit unit) {
+        BigDecimal low = new BigDecimal(lo);
+        BigDecimal width = new BigDecimal(step);
+        int steps = new BigDecimal(hi).subtract(low).divide(width).intValueExact();
+        return Given.of(
+                low.add(width.multiply(BigDecimal.valueOf(random.nextInt(steps + 1))))
+                        .doubleValue(),
+                unit);
+    }
+
+    Given speed() {
+        return metric() ? from("40", "130", "5", Unit.KMH) : from("25", "80", "1", Unit.MPH);
+    }
+
+    Given deceleration() {
+        return metric() ? from("4", "9", "0.1", Unit.MPS2) : from("13", "29", "0.5", Unit.FTPS2);
+    }
+
+    Given reaction() {
+        return from("0.7", "2.5", "0.1", Unit.SECOND);
+    }
+
+    Given friction() {
+        return from("0.3", "0.9", "0.05", Unit.NONE);
+    }
+
+    /** A number in the unit in which the solution calculates with speeds. */
+    double speed(Given given) {
+        return given.in(style.units().speed());
+    }
+
+    double decel(Given given) {
+        return given.in(style.units().deceleration());
+    }
+
+    Draft draft(String question, Solution solution) {
+        return new Draft(question, solution);
+    }
+
+    /** The bare number, as one who forgets the unit uses it. */
+    static double bare(Given given) {
+        return given.amount().number().doubleValue();
+    }
+
+    /** An exercise before it is known to be fair. */
+    final class Draft {
+        private final String question;
+        private final Solution solution;
+        private final List<Choice> mistakes = new ArrayList<>();
+
+        private Draft(String question, Solution solution) {
+            this.question = question;
+            this.solution = solution;
+        }
+
+        /** Adds a wrong answer in the coherent unit or the unit of the answer, unless it is no plausible one. */
+        Draft mistake(String text, double number, Unit unit) {
+            if (!(Math.abs(number) <= Double.MAX_VALUE)) {
+                return this;
+            }
+            Unit wanted = solution.answer().printed().unit();
+            double value = Amount.of(number, unit).in(wanted);
+            // printed like the right answer, which must not stand out
+            Amount rounded = new Amount(solution.answer().rounding().apply(value), wanted);
+            boolean plausible = rounded.number().signum() > 0
+                    && apart(value, solution.answer().carried())
+                    && !printsAs(rounded, solution.answer().printed());
+            for (Choice other : mistakes) {
+                // whole metres can print alike what lies apart
+                plausible &= apart(value, other.amount()) && !printsAs(rounded, other.amount());
+            }
+            if (plausible && mistakes.size() < MOST_MISTAKES) {
+                mistakes.add(new Choice(rounded, text));
+            }
+            return this;
+        }
+
+        /** Makes the exercise if its answer lies in a range and passes its checks, and at least two mistakes differ from it. */
+        Optional<Exercise> within(String template, Difficulty difficulty, double lo, double hi) {
+            double answer = solution.answer().carried().number().doubleValue();
+            boolean checked = solution.checks().stream().allMatch(Solution.Verification::agrees);
+            if (!(answer >= lo && answer <= hi) || mistakes.size() < 2 || !checked) {
+                return Optional.empty();
+            }
+            List<Choice> choices = new ArrayList<>(mistakes);
+            choices.add(new Choice(solution.answer().printed(), ""));
+            Collections.shuffle(choices, random);
+            return Optional.of(new Exercise(template, difficulty, question, solution, choices));
+        }
+
+        private static boolean printsAs(Amount one, Amount other) {
+            return one.toString().equals(other.toString());
+        }
+
+        private boolean apart(double value, Amount other) {
+            double number = other.number().doubleValue();
+            return Math.abs(value - number) > APART * Math.max(Math.abs(value), Math.abs(number));
+        }
+    }
+}

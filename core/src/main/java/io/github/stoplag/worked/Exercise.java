@@ -1,0 +1,89 @@
+package io.github.stoplag.worked;
+
+import java.util.List;
+
+/**
+ * A question with its worked solution and the wrong answers that common mistakes lead to.
+ *
+ * @param template the template it was drawn from
+ * @param difficulty how much it asks for
+ * @param question the question in words
+ * @param solution the worked solution
+ * @param choices the right answer and the mistakes in a mixed order
+ */
+public record Exercise(
+        String template, Difficulty difficulty, String question, Solution solution, List<Choice> choices) {
+    /**
+     * One choice of a multiple-choice question.
+     *
+     * @param amount the answer offered
+     * @param mistake how one comes to it; empty for the right answer
+     */
+    public record Choice(Amount amount, String mistake) {
+        /**
+         * Says whether this is the right answer.
+         *
+         * @return true if no mistake leads to it
+         */
+        public boolean isRight() {
+            return mistake.isEmpty();
+        }
+    }
+
+    /**
+     * Makes the list immutable.
+     *
+     * @param template the template it was drawn from
+     * @param difficulty how much it asks for
+     * @param question the question in words
+     * @param solution the worked solution
+     * @param choices the right answer and the mistakes in a mixed order
+     */
+    public Exercise {
+        choices = List.copyOf(choices);
+    }
+
+    /**
+     * Gives the right answer as printed.
+     *
+     * @return number and unit
+     */
+    public Amount answer() {
+        return solution.answer().printed();
+    }
+
+    /**
+     * Gives the letter of the right choice.
+     *
+     * @return A, B, C and so on
+     */
+    public String letter() {
+        for (int i = 0; i < choices.size(); i++) {
+            if (choices.get(i).isRight()) {
+                return Document.mark(i);
+            }
+        }
+        throw new IllegalStateException("an exercise has a right choice");
+    }
+
+    /**
+     * Grades an answer given in words, for example {@code 79.3 m}.
+     *
+     * @param answer a number with a decimal point and a unit of {@link Unit}
+     * @return the grade
+     * @throws IllegalArgumentException if the text holds no such number and unit
+     */
+    public Grading grade(String answer) {
+        return grade(Amount.parse(answer));
+    }
+
+    /**
+     * Grades an answer; a unit of the same kind is converted first.
+     *
+     * @param answer the answer
+     * @return the grade
+     */
+    public Grading grade(Amount answer) {
+        return Grading.of(this, answer);
+    }
+}

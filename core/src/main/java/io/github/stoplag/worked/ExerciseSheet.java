@@ -1,0 +1,244 @@
+package io.github.stoplag.worked;
+
+import io.github.stoplag.quantity.Check;
+import io.github.stoplag.worked.Exercise.Choice;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.IntStream;
+
+/**
+ * A sheet of exercises and its key.
+ *
+ * <p>The same seed gives the same sheet; a variant has the same kinds of questions with other numbers. No question stands twice
+ * on a sheet.
+ *
+ * <p>Example:
+ *
+ * <pre>{@code
+ * ExerciseSheet sheet = ExerciseSheet.of(2024, 10);
+ * String forStudents = sheet.questions().toMarkdown();
+ * String forTheTeacher = sheet.key().toMarkdown();
+ * }</pre>
+ */
+public final class ExerciseSheet {
+    private static final int MOST = 200;
+    private static final String TITLE = "Exercises on stopping and stop lamps";
+
+    private final long seed;
+    private final int count;
+    private final UnitSystem units;
+    private final Optional<Difficulty> difficulty;
+    private final Optional<String> topic;
+    private final int variant;
+    private final List<Exercise> exercises;
+
+    private ExerciseSheet(
+            long seed,
+            int count,
+            UnitSystem units,
+            Optional<Difficulty> difficulty,
+            Optional<String> topic,
+            int variant) {
+        this.seed = seed;
+        this.count = count;
+        this.units = units;
+        this.difficulty = difficulty;
+        this.topic = topic;
+        this.variant = variant;
+        this.exercises = drawn();
+    }
+
+    /**
+     * Makes a sheet in metric units over the whole field.
+     *
+     * @param seed chooses questions and numbers
+     * @param count how many questions, in [1, 200]
+     * @return the sheet
+     * @throws IllegalArgumentException if the count is out of range
+     */
+    public static ExerciseSheet of(long seed, int count) {
+        Check.inRange("number of questions", count, 1, MOST, "");
+        return new ExerciseSheet(seed, count, UnitSystem.METRIC, Optional.empty(), Optional.empty(), 0);
+    }
+
+    /**
+     * The same in a system of units.
+     *
+     * @param system the system
+     * @return the sheet
+     */
+    public ExerciseSheet in(UnitSystem system) {
+        return new ExerciseSheet(seed, count, system, difficulty, topic, variant);
+    }
+
+    /**
+     * Only questions of one difficulty.
+     *
+     * @param wanted the difficulty
+     * @return the sheet
+     * @throws IllegalArgumentException if no template has it together with the topic
+     */
+    public ExerciseSheet ofDifficulty(Difficulty wanted) {
+        return new ExerciseSheet(seed, count, units, Optional.of(wanted), topic, variant);
+    }
+
+    /**
+     * Only questions of one topic.
+     *
+     * @param wanted the topic, one of {@link ExerciseTemplate#topic()}
+     * @return the sheet
+     * @throws IllegalArgumentException if no template has it together with the difficulty
+     */
+    public ExerciseSheet onTopic(String wanted) {
+        return new ExerciseSheet(seed, count, units, difficulty, Optional.of(wanted), variant);
+    }
+
+    /**
+     * The same kinds of questions with other numbers.
+     *
+     * @param number which variant, in [0, 999]; 0 is the sheet as first made
+     * @return the sheet
+     * @throws IllegalArgumentException if the number is out of range
+     */
+    public ExerciseSheet variant(int number) {
+        Check.inRange("variant", number, 0, 999, "");
+        return new ExerciseSheet(seed, count, units, difficulty, topic, number);
+    }
+
+    /**
+     * Makes several variants.
+     *
+     * @param number how many, in [1, 1000]
+     * @return the sheets
+     * @throws IllegalArgumentException if the number is out of range
+     */
+    public List<ExerciseSheet> variants(int number) {
+        Check.inRange("number of variants", number, 1, 1000, "");
+        return IntStream.range(0, number).mapToObj(this::variant).toList();
+    }
+
+    private List<Exercise> drawn() {
+        List<ExerciseTemplate> templates = new ArrayList<>(ExerciseTemplate.all().stream()
+                .filter(each -> difficulty.isEmpty() || difficulty.get() == each.difficulty())
+                .filter(each -> topic.isEmpty() || topic.get().equals(each.topic()))
+                .toList());
+        if (templates.isEmpty()) {
+            throw new IllegalArgumentException("no template has topic " + topic.orElse("(any)") + " and difficulty "
+                    + difficulty.map(Enum::name).orElse("(any)") + "; topics are "
+                    + ExerciseTemplate.all().stream()
+                            .map(ExerciseTemplate::topic)
+                            .distinct()
+                            .toList());
+        }
+        Collections.shuffle(templates, new Random(ExerciseTemplate.mixed(seed, -1)));
+        List<Exercise> drawn = new ArrayList<>();
+        Set<String> questions = new HashSet<>();
+        long index = 1000L * MOST * variant;
+        while (drawn.size() < count) {
+            ExerciseTemplate template = templates.get(drawn.size() % templates.size());
+            Exercise exercise = template.draw(ExerciseTemplate.mixed(seed, index++), units);
+            if (questions.add(exercise.question())) {
+                drawn.add(exercise);
+            }
+        }
+        return List.copyOf(drawn);
+    }
+
+    /**
+     * Gives the exercises.
+     *
+     * @return the exercises in order
+     */
+    public List<Exercise> exercises() {
+        return exercises;
+    }
+
+    /**
+     * Writes the sheet for students, with room for free answers.
+     *
+     * @return the document
+     */
+    public Document questions() {
+        return sheet(false);
+    }
+
+    /**
+     * Writes the sheet for students as multiple choice.
+     *
+     * @return the document
+     */
+    public Document multipleChoice() {
+        return sheet(true);
+    }
+
+    private Document sheet(boolean choices) {
+        List<Document.Block> blocks = new ArrayList<>();
+        blocks.add(new Document.Heading(1, TITLE + name()));
+        for (int i = 0; i < exercises.size(); i++) {
+            Exercise exercise = exercises.get(i);
+            blocks.add(new Document.Heading(2, "Question " + (i + 1)));
+            blocks.add(new Document.Paragraph(exercise.question()));
+            blocks.add(
+                    choices
+                            ? new Document.Choices(exercise.choices().stream()
+                                    .map(choice -> choice.amount().toString())
+                                    .toList())
+                            : new Document.Paragraph(
+                                    "Answer in " + exercise.answer().unit().symbol() + ": ________"));
+        }
+        return new Document(TITLE + name(), blocks);
+    }
+
+    /**
+     * Writes the key: answer, the mistake behind every wrong choice, full working.
+     *
+     * @return the document
+     */
+    public Document key() {
+        List<Document.Block> blocks = new ArrayList<>();
+        blocks.add(new Document.Heading(1, "Key to " + TITLE.toLowerCase(java.util.Locale.ROOT) + name()));
+        for (int i = 0; i < exercises.size(); i++) {
+            Exercise exercise = exercises.get(i);
+            blocks.add(new Document.Heading(
+                    2, "Question " + (i + 1) + ": " + exercise.answer() + " (" + exercise.letter() + ")"));
+            blocks.add(new Document.Paragraph(exercise.question()));
+            List<String> lines = new ArrayList<>();
+            for (int k = 0; k < exercise.choices().size(); k++) {
+                Choice choice = exercise.choices().get(k);
+                lines.add(choice.amount() + (choice.isRight() ? ": right" : ": " + choice.mistake()));
+            }
+            blocks.add(new Document.Choices(lines));
+            blocks.addAll(exercise.solution().body(3));
+        }
+        return new Document("Key to " + TITLE.toLowerCase(java.util.Locale.ROOT) + name(), blocks);
+    }
+
+    private String name() {
+        return " (" + seed + (variant == 0 ? "" : ", variant " + variant) + ")";
+    }
+
+    /**
+     * Writes questions and answers as comma-separated values (RFC 4180), one question a line, a header line first.
+     *
+     * @return the text with CRLF line ends
+     */
+    public String toCsv() {
+        return SheetExport.csv(exercises);
+    }
+
+    /**
+     * Writes the sheet as a content package of IMS Question and Test Interoperability 2.1: the manifest and one
+     * multiple-choice item a question, with the mistakes as feedback. Put the files into a zip to import them.
+     *
+     * @return the text of each file by its name
+     */
+    public Map<String, String> toQti() {
+        return SheetExport.qti("stoplag-" + Long.toUnsignedString(seed) + "-" + variant, exercises);
+    }
+}

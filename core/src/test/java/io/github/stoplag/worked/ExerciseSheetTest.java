@@ -1,0 +1,128 @@
+package io.github.stoplag.worked;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
+
+class ExerciseSheetTest {
+    private final ExerciseSheet sheet = ExerciseSheet.of(2024, 10);
+
+    @Test
+    void aTeacherGetsTenQuestionsAndAKey() {
+        assertThat(sheet.exercises()).hasSize(10);
+        assertThat(sheet.questions().toMarkdown())
+                .contains("## Question 10", "Answer in ")
+                .doesNotContain("right");
+        assertThat(sheet.key().toMarkdown()).contains("## Question 10: ", ": right", "### Working", "$");
+        Html.checkPage(sheet.questions().toHtml());
+        Html.checkPage(sheet.multipleChoice().toHtml());
+        Html.checkPage(sheet.key().toHtml());
+        assertThat(Html.read(sheet.key().toHtml()).getElementsByTagName("math").getLength())
+                .isGreaterThan(50);
+        assertThat(sheet.multipleChoice().toText()).contains("  A) ").doesNotContain("forgotten");
+    }
+
+    @Test
+    void aSheetCanBeNarrowed() {
+        assertThat(sheet.ofDifficulty(Difficulty.BASIC).exercises())
+                .hasSize(10)
+                .allMatch(each -> each.difficulty() == Difficulty.BASIC);
+        assertThat(sheet.onTopic("following").exercises())
+                .allMatch(each -> each.solution().title().contains("vehicle"));
+        assertThat(sheet.variants(3))
+                .extracting(each -> each.questions().toText())
+                .doesNotHaveDuplicates();
+        assertThat(sheet.in(UnitSystem.US_CUSTOMARY).exercises())
+                .allMatch(each -> each.solution().units() == UnitSystem.US_CUSTOMARY);
+        assertThatThrownBy(() -> sheet.onTopic("aviation"))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage(
+                        "no template has topic aviation and difficulty (any); topics are [stopping, lamp, rules, driver,"
+                                + " following, circuit]");
+        assertThatThrownBy(() -> ExerciseSheet.of(1, 0)).hasMessage("number of questions must be in [1, 200], got 0");
+        assertThatThrownBy(() -> sheet.variant(-1)).hasMessage("variant must be in [0, 999], got -1");
+    }
+
+    @Test
+    void thereAreEnoughTemplatesOverTheWholeField() {
+        List<ExerciseTemplate> all = ExerciseTemplate.all();
+        assertThat(all)
+                .hasSizeGreaterThanOrEqualTo(20)
+                .extracting(ExerciseTemplate::id)
+                .doesNotHaveDuplicates();
+        assertThat(all)
+                .extracting(ExerciseTemplate::topic)
+                .contains("stopping", "rules", "following", "driver", "circuit", "lamp");
+    }
+
+    @Test
+    void theTableHasOneLineAQuestion() {
+        String[] lines = sheet.toCsv().split("\r\n", -1);
+        assertThat(lines).hasSize(12);
+        assertThat(lines[0]).startsWith("number,template,difficulty,question,answer,unit,letter,choice_A,mistake_A");
+        for (int i = 1; i <= 10; i++) {
+            List<String> fields = fields(lines[i]);
+            Exercise exercise = sheet.exercises().get(i - 1);
+            assertThat(fields).hasSize(17);
+            assertThat(fields.get(3)).isEqualTo(exercise.question());
+            assertThat(fields.get(4) + " " + fields.get(5))
+                    .isEqualTo(exercise.answer().toString());
+            assertThat(fields.get(7 + 2 * (fields.get(6).charAt(0) - 'A')))
+                    .isEqualTo(exercise.answer().toString());
+        }
+    }
+
+    private static List<String> fields(String line) {
+        List<String> fields = new ArrayList<>();
+        StringBuilder field = new StringBuilder();
+        boolean quoted = false;
+        for (int i = 0; i < line.length(); i++) {
+            char c = line.charAt(i);
+            if (c == '"') {
+                quoted = !quoted;
+            } else if (c == ',' && !quoted) {
+                fields.add(field.toString());
+                field.setLength(0);
+            } else {
+                field.append(c);
+            }
+        }
+        fields.add(field.toString());
+        return fields;
+    }
+
+    @Test
+    void theQuizPackageNamesItsItemsAndTheirRightChoices() {
+        Map<String, String> files = sheet.toQti();
+        assertThat(files).hasSize(11).containsKey("imsmanifest.xml");
+        NodeList resources = Html.read(file(files, "imsmanifest.xml")).getElementsByTagName("resource");
+        assertThat(resources.getLength()).isEqualTo(10);
+        for (int i = 0; i < 10; i++) {
+            String name = ((Element) resources.item(i)).getAttribute("href");
+            Exercise exercise = sheet.exercises().get(i);
+            Element item = Html.read(file(files, name)).getDocumentElement();
+            assertThat(item.getNamespaceURI()).isEqualTo("http://www.imsglobal.org/xsd/imsqti_v2p1");
+            String right = item.getElementsByTagName("correctResponse").item(0).getTextContent();
+            NodeList choices = item.getElementsByTagName("simpleChoice");
+            assertThat(choices.getLength()).isEqualTo(exercise.choices().size());
+            for (int k = 0; k < choices.getLength(); k++) {
+                Element choice = (Element) choices.item(k);
+                boolean isRight = choice.getAttribute("identifier").equals(right);
+                assertThat(choice.getTextContent().equals(exercise.answer().toString()))
+                        .isEqualTo(isRight);
+            }
+            assertThat(item.getElementsByTagName("modalFeedback").getLength()).isEqualTo(choices.getLength());
+        }
+    }
+
+    private static String file(Map<String, String> files, String name) {
+        return Objects.requireNonNull(files.get(name), name);
+    }
+}

@@ -1,0 +1,68 @@
+package io.github.stoplag.worked;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.math.BigDecimal;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** One exercise with known numbers: 30 m/s, 0.5 s, 7 m/s²: 15 m + 64.2857 m = 79.2857 m, printed 79.3 m. */
+class GradingTest {
+    private final Exercise exercise = new Exercise(
+            "stopping",
+            Difficulty.STANDARD,
+            "How long is the stopping distance?",
+            WorkedStop.stoppingDistance(
+                    Style.metric(), Given.of(30, Unit.MPS), Given.of(0.5, Unit.SECOND), Given.of(7, Unit.MPS2)),
+            List.of(
+                    new Exercise.Choice(new Amount(new BigDecimal("64.3"), Unit.METRE), "the reaction was forgotten"),
+                    new Exercise.Choice(new Amount(new BigDecimal("79.3"), Unit.METRE), "")));
+
+    @Test
+    void rightIsRightInAnyUnitOfTheKind() {
+        assertThat(exercise.letter()).isEqualTo("B");
+        for (String answer : List.of("79.3 m", "79.2857m", " 79 m", "0.0793 km", "260 ft", "7.93e1 m")) {
+            assertThat(exercise.grade(answer)).as(answer).isEqualTo(new Grading.Right());
+        }
+    }
+
+    @Test
+    void roundingOnTheWayIsWithinTolerance() {
+        assertThat(exercise.grade("80 m"))
+                .isInstanceOfSatisfying(
+                        Grading.WithinTolerance.class,
+                        grade -> assertThat(grade.offRatio()).isBetween(0.00900, 0.00902));
+    }
+
+    @Test
+    void aRightNumberWithAWrongUnitIsToldSo() {
+        Grading wanted = new Grading.WrongUnit(Unit.METRE);
+        assertThat(exercise.grade("79.3 ft")).isEqualTo(wanted);
+        assertThat(exercise.grade("79.3 m/s")).isEqualTo(wanted);
+        assertThat(exercise.grade("79.3")).isEqualTo(wanted);
+    }
+
+    @Test
+    void mistakesAreNamedAndTheRestIsWrong() {
+        Grading forgotten = new Grading.CommonMistake("the reaction was forgotten");
+        assertThat(exercise.grade("64.3 m")).isEqualTo(forgotten);
+        assertThat(exercise.grade("211 ft")).isEqualTo(forgotten);
+        assertThat(exercise.grade("70 m")).isEqualTo(new Grading.Wrong());
+        assertThat(exercise.grade("\u221279.3 m")).isEqualTo(new Grading.Wrong());
+        assertThat(exercise.grade("12 s")).isEqualTo(new Grading.Wrong());
+    }
+
+    @Test
+    void whatIsNoAnswerIsRefused() {
+        assertThatThrownBy(() -> exercise.grade("about eighty"))
+                .hasMessage("an answer must be a number with a decimal point and a unit, such as 79.3 m, got"
+                        + " \"about eighty\"");
+        assertThatThrownBy(() -> exercise.grade("79.3 yards")).hasMessageContaining("got \"yards\"");
+        assertThatThrownBy(() -> exercise.grade("1,000 m")).hasMessageContaining("decimal point");
+        assertThat(Unit.of("m/s^2")).isEqualTo(Unit.MPS2);
+        assertThat(Unit.of("ft/s2")).isEqualTo(Unit.FTPS2);
+        assertThat(Unit.of("ohm")).isEqualTo(Unit.OHM);
+        assertThat(Unit.of("degC")).isEqualTo(Unit.CELSIUS);
+    }
+}
