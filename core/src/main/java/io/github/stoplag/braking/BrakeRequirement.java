@@ -34,6 +34,7 @@ public record BrakeRequirement(
         Source source,
         String note) {
     private static final double LEAST_SHARE_OF_TEST_SPEED = 0.98;
+    private static final double MOST_SHARE_OF_TEST_SPEED = 1.02;
 
     /**
      * A longest stopping distance.
@@ -125,6 +126,12 @@ public record BrakeRequirement(
                     < LEAST_SHARE_OF_TEST_SPEED * longest.from().inMps()) {
                 caveats.add(new Caveat(
                         "initial speed " + stop.initialSpeed() + " is below 98 % of the prescribed " + longest.from()));
+            }
+            if (stop.initialSpeed().inMps()
+                    > MOST_SHARE_OF_TEST_SPEED * longest.from().inMps()) {
+                caveats.add(new Caveat(
+                        "initial speed " + stop.initialSpeed() + " is above 102 % of the prescribed " + longest.from()
+                                + ": the limit is scaled by v², which allows more than a rule with a term in v"));
             }
         });
         boolean met = oneSuffices

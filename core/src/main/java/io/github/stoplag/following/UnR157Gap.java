@@ -19,7 +19,8 @@ import org.apache.commons.math3.analysis.interpolation.LinearInterpolator;
  */
 public final class UnR157Gap {
     /** Where the table comes from. */
-    public static final Source SOURCE = Source.seen("UN Regulation No. 157, original series", "paragraph 5.2.3.3");
+    public static final Source SOURCE =
+            Source.fromMemory("UN Regulation No. 157, original series", "paragraph 5.2.3.3; rows up to 20 km/h seen");
 
     private static final double TOP_KMH = 60;
     private static final double LEAST_M = 2.0;

@@ -1,5 +1,6 @@
 package io.github.stoplag.lamp;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.source.PublishedRange;
@@ -115,8 +116,10 @@ public final class StopSignalRules {
      * @param frequencyHz the flash frequency in hertz
      * @param filament whether a flashing rear lamp has a filament
      * @return true within 4 ± 1 Hz, or 4 +0/−1 Hz with a filament
+     * @throws IllegalArgumentException if the frequency is not in [0, 1000] Hz
      */
     public static boolean emergencyFrequencyAllowed(double frequencyHz, boolean filament) {
+        Check.inRange("flash frequency", frequencyHz, 0, 1000, "Hz");
         PublishedRange range = find(filament ? "emergency_flash_filament" : "emergency_flash");
         return frequencyHz >= range.low() && frequencyHz <= range.high();
     }
