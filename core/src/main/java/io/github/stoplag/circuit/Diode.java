@@ -146,7 +146,7 @@ public final class Diode {
                         + " K/W as mounted, limit " + ResistorRating.celsius(highestJunction)))
                 .withCautions(Caution.INSULATION, Caution.LICENSED_PRACTICE);
         if (junction.inCelsius() > 60) {
-            evidence = evidence.withCautions(Caution.hotSurface("diode", junction));
+            evidence = evidence.withCautions(Caution.hotSurface("diode, taken as hot as its junction,", junction));
         }
         return new Conduction(
                 current,

@@ -156,7 +156,8 @@ final class LampSwapWalkTest {
         Diode.Conduction conduction = diode.conduct(point.current(), Temperature.celsius(60));
         assertThat(conduction.junction().inCelsius()).isCloseTo(60 + 40 * 0.64, within(1.0));
         assertThat(conduction.withinCurrent() && conduction.withinTemperature()).isTrue();
-        assertThat(conduction.evidence().cautions()).contains(Caution.hotSurface("diode", conduction.junction()));
+        assertThat(conduction.evidence().cautions())
+                .contains(Caution.hotSurface("diode, taken as hot as its junction,", conduction.junction()));
 
         FilamentLamp added = FilamentLamp.builder(NOMINAL, Power.watts(26.5)).build();
         FeedOnset onset = feed.onset(added, SupplyConditions.of(NOMINAL));

@@ -62,9 +62,6 @@ class PublishedLampFiguresTest extends PublishedFigures {
             entry(
                     "colour_temperature",
                     () -> Photometry.colourTemperature(Temperature.kelvin(2800)).inKelvin()),
-            entry(
-                    "miniature_twice",
-                    () -> ownVoltage(12, 1.2).inrush().timeToMultiple(2).inMillis()),
             entry("mains_settled", () -> {
                 FilamentOnset mains = ownVoltage(230, 100);
                 return mains.currentAt(TimeSpan.millis(50)).inAmperes()

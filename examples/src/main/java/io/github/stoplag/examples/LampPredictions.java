@@ -10,6 +10,7 @@ import io.github.stoplag.lamp.FilamentOnset;
 import io.github.stoplag.lamp.LaboratoryLamps;
 import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.lamp.SupplyConditions;
+import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Voltage;
 import java.util.Map;
 import java.util.function.DoubleSupplier;
@@ -29,7 +30,13 @@ final class LampPredictions {
                 entry("inrush_typical", clear::inrushRatio),
                 entry("inrush_low", clear::inrushRatio),
                 entry("inrush_high", clear::inrushRatio),
-                entry("inrush_twice", LampPredictions::miniatureTwiceMs),
+                entry(
+                        "inrush_twice",
+                        () -> twiceMs(BulbCatalogue.find("194").majorLamp().build())),
+                entry(
+                        "inrush_twice_small",
+                        () -> twiceMs(FilamentLamp.builder(Voltage.volts(12), Power.watts(1.2))
+                                .build())),
                 entry("cold_low", () -> 1 / clear.inrushRatio()),
                 entry("cold_high", () -> 1 / clear.inrushRatio()),
                 entry("film_first", () -> levelMs(laboratory, 0.5)),
@@ -43,9 +50,8 @@ final class LampPredictions {
         return 1000 * onset.timeToLevelS(level).orElseThrow();
     }
 
-    /** A miniature lamp is far smaller than a stop lamp, and quicker. */
-    private static double miniatureTwiceMs() {
-        FilamentLamp miniature = BulbCatalogue.find("194").majorLamp().build();
+    /** How fast the inrush is over hangs on the size of the lamp, which the published figure does not tell. */
+    private static double twiceMs(FilamentLamp miniature) {
         return miniature
                 .switchOn(SupplyConditions.of(miniature.ratedVoltage()))
                 .inrush()
