@@ -47,20 +47,20 @@ record CircuitStudy(
                 fitted.map(ohms -> LoadResistor.of(ohms, asked.toleranceRatio(), asked.rating())),
                 LampFeed.of(wiring).withDiode(scenario.diode()),
                 part(
-                        CircuitKeys.HIGHEST.name() + " = " + scenario.supply().highest() + " through a harness of "
-                                + wiring,
+                        CircuitKeys.HIGHEST.name() + " = " + scenario.supply().highest() + " through "
+                                + CircuitKeys.LENGTH.name() + " and " + CircuitKeys.CONTACTS.name() + ", " + wiring,
                         () -> bulb.switchOn(
                                         SupplyConditions.of(scenario.supply().highest())
                                                 .withSeriesResistance(wiring))
                                 .inrushCurrent()));
     }
 
-    private interface Work<T> {
+    interface Work<T> {
         T done();
     }
 
-    /** Says of an impossible combination which part it is about. */
-    private static <T> T part(String what, Work<T> work) {
+    /** Says of an impossible combination which part, and which keys, it is about. */
+    static <T> T part(String what, Work<T> work) {
         try {
             return work.done();
         } catch (IllegalArgumentException e) {
@@ -88,7 +88,7 @@ record CircuitStudy(
                         FeedParts::addedLamp,
                         FeedParts::fuse)
                 .stream()
-                .map(section -> part("circuit", () -> section.apply(this)))
+                .map(section -> section.apply(this))
                 .toList();
     }
 
