@@ -7,6 +7,7 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Voltage;
+import io.github.stoplag.source.Evidence;
 import java.util.function.DoubleUnaryOperator;
 
 /**

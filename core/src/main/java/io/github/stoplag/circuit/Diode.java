@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Evidence;
 
 /**
  * An isolating diode: its forward characteristic and its ratings.

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
+import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Source;
 
 /**

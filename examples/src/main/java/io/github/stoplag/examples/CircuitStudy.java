@@ -1,7 +1,6 @@
 package io.github.stoplag.examples;
 
 import io.github.stoplag.circuit.CurrentDraw;
-import io.github.stoplag.circuit.Evidence;
 import io.github.stoplag.circuit.LampFeed;
 import io.github.stoplag.circuit.LoadResistor;
 import io.github.stoplag.circuit.LoadSizing;
@@ -9,6 +8,7 @@ import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Resistance;
+import io.github.stoplag.source.Evidence;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;

@@ -1,7 +1,6 @@
 package io.github.stoplag.examples;
 
 import io.github.stoplag.circuit.CurrentDraw;
-import io.github.stoplag.circuit.Evidence;
 import io.github.stoplag.circuit.FlashRate;
 import io.github.stoplag.circuit.Flasher;
 import io.github.stoplag.circuit.HeatCheck;
@@ -11,6 +10,7 @@ import io.github.stoplag.circuit.OutageVerdict;
 import io.github.stoplag.circuit.ResistorRating;
 import io.github.stoplag.circuit.SwapEnergy;
 import io.github.stoplag.examples.CircuitSection.Row;
+import io.github.stoplag.source.Evidence;
 import java.util.ArrayList;
 import java.util.List;
 
