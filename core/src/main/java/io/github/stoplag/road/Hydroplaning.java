@@ -16,9 +16,10 @@ import java.util.List;
  * The speed from which a tyre rides on the water film, by published formulas, each a function of its own.
  *
  * <p>All of them were printed with pressures in psi; with a number in kPa they give 2.6 times the speed, which is why
- * they take a {@link Pressure}. Each formula refuses a pressure its kind of tyre does not have, so that 32 psi written as 32
- * kPa and 220 kPa written as 220 psi are caught both ways: (100, 500] kPa for a car's, (130, 1200] kPa for a truck's, (100, 2500]
- * kPa for the aircraft type (common practice, no source); the source's own range is narrower, outside it a caveat comes along.
+ * they take a {@link Pressure}. Each formula refuses a pressure its kind of tyre does not have (common practice, no source): a
+ * car's (100, 500] kPa, a truck's (130, 1200] kPa, so that 32 psi written as 32 kPa and 220 kPa written as 220 psi are caught
+ * both ways; the aircraft type (100, 2500] kPa, where 220 psi is a real pressure and only the caveat tells. Outside the source's
+ * own, narrower range every formula adds a caveat.
  * A formula is no proof that a tyre holds: slow down on standing water.
  */
 public final class Hydroplaning {
