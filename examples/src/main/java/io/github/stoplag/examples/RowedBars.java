@@ -58,10 +58,11 @@ final class RowedBars {
         double top = frame.plotTop();
         for (Row row : rows) {
             row(out, row, x, top);
+            double foot = top + NAME + BAR * row.lines.size() + 4;
+            Plot.segment(out, "sl-rim", x.at(base), top + NAME - 2, x.at(base), foot);
+            out.line();
             top += height(row);
         }
-        Plot.segment(out, "sl-rim", x.at(base), frame.plotTop(), x.at(base), frame.plotBottom());
-        out.line();
     }
 
     private static void row(Markup out, Row row, Axis x, double top) {
