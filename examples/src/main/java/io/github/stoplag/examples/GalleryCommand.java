@@ -34,7 +34,7 @@ final class GalleryCommand extends ProgramCommand {
 
     @Override
     Results results() {
-        LampSwap swap = LampSwap.of(Scenario.of(ScenarioFile.shipped()), null);
+        LampSwap swap = Gallery.scenario();
         List<Gallery.Shown> shown = Gallery.of(swap);
         Map<String, String> files = new LinkedHashMap<>();
         if (markdown) {

@@ -23,7 +23,7 @@ final class HtmlPage {
             .warn li{margin:.5rem 0}
             pre{overflow-x:auto;border:1px solid var(--line);border-radius:.4rem;padding:.6rem .8rem;font-size:.8rem;
             line-height:1.4}
-            @media print{figure,tr{break-inside:avoid}pre{white-space:pre-wrap}}
+            @media print{figure,tr{break-inside:avoid}h2,h3{break-after:avoid}pre{white-space:pre-wrap}}
             """;
 
     private static final String NO_BREAK_SPACE = "\u00a0";

@@ -22,12 +22,13 @@ class BrowserTest {
     @TempDir
     static Path folder;
 
+    private static HeadlessBrowser browser;
     private static String report = "";
     private static String gallery = "";
 
     @BeforeAll
     static void run() throws IOException {
-        HeadlessBrowser.orSkip();
+        browser = HeadlessBrowser.orSkip();
         assertThat(Program.lampSwap(folder.resolve("results")).exitCode()).isZero();
         report = Files.readString(folder.resolve("results").resolve("report.html"));
         assertThat(Program.into(folder.resolve("gallery"), "gallery").exitCode())
@@ -39,7 +40,6 @@ class BrowserTest {
     @ParameterizedTest
     @ValueSource(ints = {PHONE, DESK})
     void textsOfTheGalleryStayInTheirPicturesAndClearOfEachOther(int width) throws IOException {
-        HeadlessBrowser browser = HeadlessBrowser.orSkip();
         List<HeadlessBrowser.Box> boxes = browser.boxes(gallery, "figure svg, figure svg text", width, false);
         List<HeadlessBrowser.Box> pictures =
                 boxes.stream().filter(box -> box.height() > 0.5 * width).toList();
@@ -63,7 +63,7 @@ class BrowserTest {
     @ParameterizedTest
     @ValueSource(ints = {PHONE, DESK})
     void everyPictureOfTheReportHasAHeight(int width) throws IOException {
-        List<HeadlessBrowser.Box> pictures = HeadlessBrowser.orSkip().boxes(report, "figure svg", width, false);
+        List<HeadlessBrowser.Box> pictures = browser.boxes(report, "figure svg", width, false);
         assertThat(pictures).hasSize(4).allSatisfy(picture -> {
             assertThat(picture.height()).isGreaterThan(150);
             assertThat(picture.width()).isBetween(0.8 * width, width + 0.0);
@@ -72,7 +72,6 @@ class BrowserTest {
 
     @Test
     void reportFollowsALightAndADarkBackground() throws IOException {
-        HeadlessBrowser browser = HeadlessBrowser.orSkip();
         BufferedImage light = browser.picture(report, DESK, 1200, false);
         BufferedImage dark = browser.picture(report, DESK, 1200, true);
         assertThat(new int[] {light.getWidth(), light.getHeight()}).containsExactly(DESK, 1200);

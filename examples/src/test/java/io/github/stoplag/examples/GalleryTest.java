@@ -109,8 +109,9 @@ class GalleryTest {
                         .getLength())
                 .isEqualTo(Gallery.pictures().size());
         NodeList codes = parsed.getElementsByTagNameNS("*", "code");
-        assertThat(codes.getLength()).isEqualTo(Gallery.pictures().size());
-        for (int i = 0; i < codes.getLength(); i++) {
+        assertThat(codes.getLength()).isEqualTo(1 + Gallery.pictures().size());
+        assertThat(codes.item(0).getTextContent()).contains("static LampSwap scenario()", "switchOn(");
+        for (int i = 1; i < codes.getLength(); i++) {
             assertThat(codes.item(i).getTextContent()).contains("static Figure ");
         }
         Set<String> ids = new HashSet<>();
@@ -126,7 +127,18 @@ class GalleryTest {
     /** The shown code is cut out of copies of the sources; they must be the sources. */
     @ParameterizedTest
     @ValueSource(
-            strings = {"GalleryLamps", "GalleryPairs", "GalleryStops", "GallerySweeps", "GallerySensitivity", "Charts"})
+            strings = {
+                "Gallery",
+                "GalleryLamps",
+                "GalleryPairs",
+                "GalleryStops",
+                "GallerySweeps",
+                "GallerySensitivity",
+                "Charts",
+                "DecisiveInstants",
+                "LampSwap",
+                "RoadDiagram"
+            })
     void codeIsCutOutOfTheSourceThatIsCompiled(String type) throws IOException {
         assertThat(Resource.text(type + ".java")).isEqualTo(Files.readString(SOURCE.resolve(type + ".java")));
     }

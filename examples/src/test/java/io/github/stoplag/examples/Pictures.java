@@ -121,6 +121,16 @@ final class Pictures {
             assertThat(text.left()).isGreaterThan(-6);
             assertThat(text.right()).isLessThan(LineChart.WIDTH + 6.0);
         });
+        double height = Double.parseDouble(root.getAttribute("viewBox").substring("0 0 640 ".length()));
+        for (Element text : all(root, "text")) {
+            if (text.hasAttribute("transform")) {
+                double middle = Double.parseDouble(
+                        text.getAttribute("transform").replaceAll("translate\\(\\S+ (\\S+)\\) rotate\\(-90\\)", "$1"));
+                double half = text.getTextContent().length() * 0.54 * size(text) / 2;
+                assertThat(middle - half).as(text.getTextContent()).isGreaterThan(0);
+                assertThat(middle + half).as(text.getTextContent()).isLessThan(height);
+            }
+        }
     }
 
     private static double size(Element text) {
