@@ -23,7 +23,7 @@ import picocli.CommandLine.Option;
 final class GalleryCommand extends ProgramCommand {
     @Option(
             names = "--markdown",
-            description = "an index in Markdown, README.md, instead of the page; so examples/gallery is renewed")
+            description = "write an index in Markdown, README.md, instead of the page, as in examples/gallery")
     private boolean markdown;
 
     @Override

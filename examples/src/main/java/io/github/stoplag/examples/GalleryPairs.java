@@ -122,7 +122,7 @@ final class GalleryPairs {
                     .toList());
         }
         HeatMap map = new HeatMap(
-                List.of("invented data; in the cells: closing speed at contact in km/h"),
+                List.of("invented data; in the cells: closing speed in km/h, rounded down"),
                 "speed of both vehicles (km/h)",
                 "gap (s)",
                 "no contact",

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * An outcome over two quantities: one cell for each pair of values, its figure in it, shaded by class, the classes parted by
+ * An outcome over two quantities: one cell for each pair of values, its figure, rounded down, in it, shaded by class, the classes parted by
  * lines. Shades are ordered, so that the map reads in grey print too.
  *
  * @param notes lines under the heading
@@ -109,7 +109,12 @@ record HeatMap(
         int shade = shadeOf(value);
         ChartFrame.box(out, shade(shade), left, top, width, ROW_HEIGHT);
         if (value.isPresent()) {
-            middle(out, "sl-in sl-on" + shade, Numbers.fixed(value.getAsDouble(), 0), left + width / 2, top + 20);
+            middle(
+                    out,
+                    "sl-in sl-on" + shade,
+                    Numbers.fixed(Math.floor(value.getAsDouble()), 0),
+                    left + width / 2,
+                    top + 20);
         }
     }
 

@@ -7,9 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -114,12 +112,7 @@ class GalleryTest {
         for (int i = 1; i < codes.getLength(); i++) {
             assertThat(codes.item(i).getTextContent()).contains("static Figure ");
         }
-        Set<String> ids = new HashSet<>();
-        NodeList all = parsed.getElementsByTagNameNS("*", "*");
-        for (int i = 0; i < all.getLength(); i++) {
-            String id = ((Element) all.item(i)).getAttribute("id");
-            assertThat(id.isEmpty() || ids.add(id)).as("id " + id + " once").isTrue();
-        }
+        Pictures.assertIdsStandOnce(parsed);
         assertThat(parsed.getDocumentElement().getTextContent())
                 .contains("invented", "no crash rate", "A model is no proof of safety");
     }
