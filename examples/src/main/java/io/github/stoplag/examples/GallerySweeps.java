@@ -40,10 +40,9 @@ final class GallerySweeps {
                 .axis(Axis.drawn("lamp_latency_filament", "s", new Distribution.LogNormal(Math.log(filamentS), 0.2)));
     }
 
-    private static PairTally swept(LampSwap swap, Design design, Axis gap) {
+    private static PairTally swept(LampSwap swap, Plan traffic, Axis gap) {
         double ledS = swap.lamps().get(1).seen().orElseThrow().inSeconds();
-        Plan plan = traffic(swap, design)
-                .axis(Axis.constant("speed", "mps", 80 / 3.6))
+        Plan plan = traffic.axis(Axis.constant("speed", "mps", 80 / 3.6))
                 .axis(Axis.constant("lamp_latency_led", "s", ledS))
                 .axis(gap);
         PairModel model = PairModel.of(plan, "filament", "led");
@@ -52,9 +51,11 @@ final class GallerySweeps {
 
     /** How probable a contact is at each gap, from 8192 scenarios for each, with Wilson's interval at 95 %. */
     static Figure probability(LampSwap swap) {
+        // tables of quantiles do not pay for so few draws
+        Plan few = traffic(swap, Design.random(8192)).withExactQuantiles();
         List<PairTally> tallies = new ArrayList<>();
         for (int i = 2; i <= 14; i++) {
-            tallies.add(swept(swap, Design.random(8192), Axis.constant("time_gap", "s", i / 5.0)));
+            tallies.add(swept(swap, few, Axis.constant("time_gap", "s", i / 5.0)));
         }
         List<ProbabilityChart.Curve> curves = new ArrayList<>();
         for (int lamp = 0; lamp < LAMPS.size(); lamp++) {
@@ -84,7 +85,7 @@ final class GallerySweeps {
     /** How fast the contacts are, gaps spread evenly from 0.6 s to 2 s, 262,144 scenarios. */
     static Figure closing(LampSwap swap) {
         Axis gap = Axis.drawn("time_gap", "s", new Distribution.Uniform(0.6, 2));
-        PairTally tally = swept(swap, Design.latinHypercube(262_144), gap);
+        PairTally tally = swept(swap, traffic(swap, Design.latinHypercube(262_144)), gap);
         List<DistributionChart.Steps> steps = new ArrayList<>();
         for (int lamp = 0; lamp < LAMPS.size(); lamp++) {
             LampTally contacts = tally.lamp(LAMPS.get(lamp));
@@ -116,7 +117,7 @@ final class GallerySweeps {
 
     /** How the interval of the contact probability with the filament lamp narrows as the sweep goes on. */
     static Figure convergence(LampSwap swap) {
-        PairTally tally = swept(swap, Design.random(1 << 20), Axis.constant("time_gap", "s", 1.5));
+        PairTally tally = swept(swap, traffic(swap, Design.random(1 << 19)), Axis.constant("time_gap", "s", 1.5));
         List<LineChart.Point> points = new ArrayList<>();
         for (PairTally.TracePoint trace : tally.trace()) {
             Interval interval = trace.contactProbability().get(0).wilson(0.95);
