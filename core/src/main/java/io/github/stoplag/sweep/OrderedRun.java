@@ -40,6 +40,7 @@ final class OrderedRun<T extends Tally<T>> {
 
     OrderedRun(
             Plan plan,
+            Scenarios scenarios,
             Model model,
             Supplier<T> newTally,
             SweepResult<T> before,
@@ -48,7 +49,7 @@ final class OrderedRun<T extends Tally<T>> {
             BooleanSupplier cancelled) {
         this.plan = plan;
         this.model = model;
-        this.scenarios = plan.scenarios();
+        this.scenarios = scenarios;
         this.newTally = newTally;
         this.before = before;
         this.end = end;

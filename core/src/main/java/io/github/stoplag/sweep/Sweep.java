@@ -17,13 +17,21 @@ public final class Sweep {
     private static final int MOST_THREADS = 1024;
 
     private final Plan plan;
+    private final Scenarios scenarios;
     private final Model model;
     private final int threads;
     private final SweepListener listener;
     private final BooleanSupplier cancelled;
 
-    private Sweep(Plan plan, Model model, int threads, SweepListener listener, BooleanSupplier cancelled) {
+    private Sweep(
+            Plan plan,
+            Scenarios scenarios,
+            Model model,
+            int threads,
+            SweepListener listener,
+            BooleanSupplier cancelled) {
         this.plan = plan;
+        this.scenarios = scenarios;
         this.model = model;
         this.threads = threads;
         this.listener = listener;
@@ -31,7 +39,7 @@ public final class Sweep {
     }
 
     /**
-     * Joins a plan and a model, to be run on all cores.
+     * Joins a plan and a model, to be run on all cores; builds the plan's quantile tables.
      *
      * @param plan the values
      * @param model what to compute from them
@@ -46,6 +54,7 @@ public final class Sweep {
         }
         return new Sweep(
                 plan,
+                plan.scenarios(),
                 model,
                 Math.min(MOST_THREADS, Runtime.getRuntime().availableProcessors()),
                 (done, total) -> {},
@@ -63,7 +72,7 @@ public final class Sweep {
         if (newThreads < 1 || newThreads > MOST_THREADS) {
             throw new IllegalArgumentException("threads must be in [1, 1024], got " + newThreads);
         }
-        return new Sweep(plan, model, newThreads, listener, cancelled);
+        return new Sweep(plan, scenarios, model, newThreads, listener, cancelled);
     }
 
     /**
@@ -73,7 +82,7 @@ public final class Sweep {
      * @return the new sweep
      */
     public Sweep withListener(SweepListener newListener) {
-        return new Sweep(plan, model, threads, newListener, cancelled);
+        return new Sweep(plan, scenarios, model, threads, newListener, cancelled);
     }
 
     /**
@@ -84,7 +93,7 @@ public final class Sweep {
      * @return the new sweep
      */
     public Sweep withCancel(BooleanSupplier newCancelled) {
-        return new Sweep(plan, model, threads, listener, newCancelled);
+        return new Sweep(plan, scenarios, model, threads, listener, newCancelled);
     }
 
     /**
@@ -136,7 +145,7 @@ public final class Sweep {
     }
 
     private <T extends Tally<T>> SweepResult<T> run(Supplier<T> tally, SweepResult<T> before, long endChunk) {
-        OrderedRun<T> run = new OrderedRun<>(plan, model, tally, before, endChunk, listener, cancelled);
+        OrderedRun<T> run = new OrderedRun<>(plan, scenarios, model, tally, before, endChunk, listener, cancelled);
         return run.on((int) Math.min(threads, Math.max(1, endChunk - before.nextChunk())));
     }
 }

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -68,7 +69,7 @@ class CheckpointTest {
     void aSavedCutOffRunGoesOnWithTheSameBits() throws IOException {
         Sweep sweep = Sweep.of(PLAN, MODEL).withThreads(2);
         byte[] straight = whole(sweep.run(CheckpointTest::tally));
-        for (long chunks : new long[] {0, 1, 3, 4}) {
+        for (long chunks : new long[] {0, 3}) {
             AtomicLong asked = new AtomicLong();
             SweepResult<PairTally> cut =
                     sweep.withCancel(() -> asked.incrementAndGet() > chunks).run(CheckpointTest::tally);
@@ -108,17 +109,15 @@ class CheckpointTest {
     /** Many kinds of rejected scenarios: more than are told apart. */
     @Test
     void rejectsOfManyKindsSurvive() throws IOException {
-        Plan plan = Plan.of(Design.grid(), 1).axis(Axis.range("x", "", 0, 199_999, 200_000));
-        Model model = Model.ofRows(plan.columns(), List.of("y"), (x, y) -> {
-            throw new IllegalArgumentException("kind " + (long) (x[0] % 53 + (x[0] < 70_000 ? 0 : 10)) + ", got it");
-        });
+        Plan plan = Plan.of(Design.grid(), 1).axis(Axis.range("x", "", 0, 139_999, 140_000));
+        Model model = new RejectingModel();
         Supplier<ColumnTally> tally = () -> new ColumnTally("y");
         Sweep sweep = Sweep.of(plan, model);
         SweepResult<ColumnTally> straight = sweep.run(tally);
         assertThat(straight.rejects()).hasSize(51);
-        assertThat(straight.rejected()).isEqualTo(200_000);
+        assertThat(straight.rejected()).isEqualTo(140_000);
         SweepResult<ColumnTally> total = SweepResult.none(plan, tally.get());
-        for (long chunk = 0; chunk < 4; chunk++) {
+        for (long chunk = 0; chunk < 3; chunk++) {
             byte[] saved = whole(sweep.run(tally, tally.get(), chunk, chunk + 1));
             total = total.absorb(CheckpointFormat.of(plan).read(in(saved), tally.get()));
         }
@@ -129,7 +128,33 @@ class CheckpointTest {
                 .isEqualTo(straight.rejects());
     }
 
-    @Property(tries = 200, seed = "73")
+    /** Rejects every row for one of 63 reasons. */
+    private static final class RejectingModel implements Model {
+        private static final List<String> KINDS =
+                IntStream.range(0, 63).mapToObj(i -> "kind " + i).toList();
+
+        @Override
+        public List<String> inputs() {
+            return List.of("x");
+        }
+
+        @Override
+        public List<String> outputs() {
+            return List.of("y");
+        }
+
+        @Override
+        public Evaluator evaluator() {
+            return (count, inputs, outputs, rejects) -> {
+                for (int row = 0; row < count; row++) {
+                    double x = inputs[0][row];
+                    rejects.reject(row, KINDS.get((int) (x % 53 + (x < 70_000 ? 0 : 10))));
+                }
+            };
+        }
+    }
+
+    @Property(tries = 100, seed = "73")
     void restoredStatisticsGoOnWithTheSameBits(@ForAll long seed, @ForAll @IntRange(max = 300) int before)
             throws IOException {
         SplittableRandom random = new SplittableRandom(seed);
