@@ -82,6 +82,11 @@ public final class Rejects {
         return rejected[row];
     }
 
+    /** Takes up exactly what an earlier stretch reported. */
+    void resume(List<Entry> earlier) {
+        earlier.forEach(entry -> byReason.put(entry.reason(), entry));
+    }
+
     /** Adds what a later chunk reported. */
     void absorb(List<Entry> later) {
         later.forEach(this::add);
@@ -93,11 +98,15 @@ public final class Rejects {
             byReason.put(
                     entry.reason(),
                     new Entry(known.reason(), known.count() + entry.count(), known.firstIndex(), known.firstInputs()));
-        } else if (byReason.size() < MOST_REASONS || entry.reason().equals(OTHER)) {
+        } else if (reasons() < MOST_REASONS || entry.reason().equals(OTHER)) {
             byReason.put(entry.reason(), entry);
         } else {
             add(new Entry(OTHER, entry.count(), entry.firstIndex(), entry.firstInputs()));
         }
+    }
+
+    private int reasons() {
+        return byReason.size() - (byReason.containsKey(OTHER) ? 1 : 0);
     }
 
     /**

@@ -117,7 +117,26 @@ public final class Sweep {
             throw new IllegalArgumentException("chunks must satisfy 0 <= from <= end <= " + plan.chunks()
                     + ", got from " + fromChunk + " to " + endChunk);
         }
-        OrderedRun<T> run = new OrderedRun<>(plan, model, tally, total, fromChunk, endChunk, listener, cancelled);
-        return run.on((int) Math.min(threads, Math.max(1, endChunk - fromChunk)));
+        return run(tally, new SweepResult<>(plan, total, fromChunk, 0, false, List.of()), endChunk);
+    }
+
+    /**
+     * Goes on with a run that was cut off, to the end of the plan. The result has the bits of a run that was not cut off.
+     *
+     * @param tally makes empty tallies
+     * @param cut what was gathered so far, by a run or read by {@link CheckpointFormat}; its tally is changed
+     * @param <T> what is gathered
+     * @return the total, with all scenarios and rejects since the first run; incomplete if cancelled
+     * @throws IllegalArgumentException if the result is of another plan
+     * @throws IllegalStateException if the model fails, naming the scenario and its inputs
+     */
+    public <T extends Tally<T>> SweepResult<T> resume(Supplier<T> tally, SweepResult<T> cut) {
+        cut.requirePlan(plan);
+        return run(tally, cut, plan.chunks());
+    }
+
+    private <T extends Tally<T>> SweepResult<T> run(Supplier<T> tally, SweepResult<T> before, long endChunk) {
+        OrderedRun<T> run = new OrderedRun<>(plan, model, tally, before, endChunk, listener, cancelled);
+        return run.on((int) Math.min(threads, Math.max(1, endChunk - before.nextChunk())));
     }
 }
