@@ -76,11 +76,7 @@ public final class ScenarioFile {
      * @return its lines
      */
     public static ScenarioFile shipped(String resource, Vocabulary vocabulary) {
-        try {
-            return parse(resource, new StringReader(Resource.text(resource)), vocabulary);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        return of(resource, Resource.text(resource), vocabulary);
     }
 
     static String shippedText() {
@@ -104,6 +100,23 @@ public final class ScenarioFile {
             return parse(path.toString(), reader, vocabulary);
         } catch (IOException e) {
             throw TextFile.unreadable(path, e);
+        }
+    }
+
+    /**
+     * Reads lines that were a file's, on another machine say.
+     *
+     * @param name the name they go by in complaints
+     * @param text the lines
+     * @param vocabulary the keys they may have
+     * @return the lines
+     * @throws InputException if they have an unknown or repeated key
+     */
+    public static ScenarioFile of(String name, String text, Vocabulary vocabulary) {
+        try {
+            return parse(name, new StringReader(text), vocabulary);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 

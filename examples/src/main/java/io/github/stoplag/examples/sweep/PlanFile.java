@@ -102,6 +102,18 @@ public final class PlanFile {
         return of(ScenarioFile.read(path, VOCABULARY));
     }
 
+    /**
+     * Reads a plan from the text of its file, for a machine that does not have the file.
+     *
+     * @param name the file's name
+     * @param text its lines
+     * @return the plan
+     * @throws InputException if they are malformed or their values do not go together
+     */
+    public static PlanFile parse(String name, String text) {
+        return of(ScenarioFile.of(name, text, VOCABULARY));
+    }
+
     private static PlanFile of(ScenarioFile file) {
         String title = file.text(TITLE, null);
         if (title.length() > LONGEST_TITLE) {

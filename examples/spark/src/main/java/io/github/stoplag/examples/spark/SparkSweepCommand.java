@@ -1,0 +1,3 @@
+package io.github.stoplag.examples.spark;
+/** Placeholder. */
+final class SparkSweepCommand {}
