@@ -101,7 +101,8 @@ final class ChunkRows implements Iterator<Row> {
         Object[] values = new Object[columns.length + 1];
         values[0] = firstIndex + row;
         for (int c = 0; c < columns.length; c++) {
-            values[c + 1] = columns[c][row];
+            double value = columns[c][row];
+            values[c + 1] = Double.isNaN(value) ? null : value;
         }
         row++;
         return RowFactory.create(values);

@@ -6,7 +6,10 @@ import java.util.stream.Stream;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.StructType;
 
-/** The columns of the rows: the scenario's index, then what was drawn and what came of it, units in the names. */
+/**
+ * The columns of the rows: the scenario's index, then what was drawn and what came of it, units in the names; null where a quantity does
+ * not exist, as the closing speed without contact.
+ */
 final class RowSchema {
     static final String SCENARIO = "scenario";
 
@@ -21,7 +24,7 @@ final class RowSchema {
     static StructType of(PlanFile file) {
         StructType type = new StructType().add(SCENARIO, DataTypes.LongType, false);
         for (String column : columns(file)) {
-            type = type.add(column, DataTypes.DoubleType, false);
+            type = type.add(column, DataTypes.DoubleType, true);
         }
         return type;
     }

@@ -59,7 +59,8 @@ final class SparkSweep {
         return chunks -> new ChunkRows(text.plan(), chunks, (chunk, bytes) -> statistics.add(Map.entry(chunk, bytes)));
     }
 
-    private static SweepResult<PairTally> absorbed(PlanFile file, Map<Long, byte[]> chunks) {
+    /** Absorbs saved chunks in their order; fails if one is missing. */
+    static SweepResult<PairTally> absorbed(PlanFile file, Map<Long, byte[]> chunks) {
         CheckpointFormat format = CheckpointFormat.of(file.plan());
         SweepResult<PairTally> total = SweepResult.none(file.plan(), new PairTally(file.pairModel()));
         try {
