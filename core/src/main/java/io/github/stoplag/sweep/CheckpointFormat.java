@@ -10,6 +10,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
 /**
@@ -41,21 +42,23 @@ public final class CheckpointFormat {
         return new CheckpointFormat(plan, digest(plan));
     }
 
-    /** Digests the plan in words and what the words round: its levels, the shape of its distributions, and some draws. */
+    /** Digests what decides the values of a plan: numbers and names, no text of numbers, which is not the same on every JDK. */
     private static byte[] digest(Plan plan) {
         try {
             MessageDigest sha = MessageDigest.getInstance("SHA-256");
-            sha.update(plan.toString().getBytes(StandardCharsets.UTF_8));
-            for (Axis axis : plan.axes()) {
-                IntStream.range(0, axis.levelCount()).mapToDouble(axis::level).forEach(value -> update(sha, value));
-                axis.distribution()
-                        .ifPresent(distribution -> IntStream.range(0, SHAPE)
-                                .mapToDouble(i -> distribution.quantile((i + 0.5) / SHAPE))
-                                .forEach(value -> update(sha, value)));
+            update(sha, plan.design().kind().name());
+            update(sha, plan.design().count());
+            update(sha, plan.seed());
+            plan.axes().forEach(axis -> update(sha, axis));
+            for (Plan.Correlation pair : plan.correlations()) {
+                update(sha, pair.first());
+                update(sha, pair.second());
+                update(sha, Double.doubleToLongBits(pair.rho()));
             }
+            // some draws, which tell quantiles from tables from exact ones
             Scenarios scenarios = plan.scenarios();
             for (long index : new long[] {0, plan.size() / 3, plan.size() / 2, plan.size() - 1}) {
-                Arrays.stream(scenarios.at(index)).forEach(value -> update(sha, value));
+                update(sha, Arrays.stream(scenarios.at(index)));
             }
             return sha.digest();
         } catch (NoSuchAlgorithmException e) {
@@ -63,8 +66,27 @@ public final class CheckpointFormat {
         }
     }
 
-    private static void update(MessageDigest sha, double value) {
-        sha.update(ByteBuffer.allocate(Double.BYTES).putDouble(value).flip());
+    private static void update(MessageDigest sha, Axis axis) {
+        update(sha, axis.column());
+        update(sha, axis.levelCount());
+        update(sha, IntStream.range(0, axis.levelCount()).mapToDouble(axis::level));
+        axis.distribution()
+                .ifPresent(distribution -> update(
+                        sha, IntStream.range(0, SHAPE).mapToDouble(i -> distribution.quantile((i + 0.5) / SHAPE))));
+    }
+
+    private static void update(MessageDigest sha, DoubleStream values) {
+        values.forEach(value -> update(sha, Double.doubleToLongBits(value)));
+    }
+
+    private static void update(MessageDigest sha, String text) {
+        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+        update(sha, bytes.length);
+        sha.update(bytes);
+    }
+
+    private static void update(MessageDigest sha, long value) {
+        sha.update(ByteBuffer.allocate(Long.BYTES).putLong(value).flip());
     }
 
     /**
