@@ -16,6 +16,7 @@ import picocli.CommandLine.ParameterException;
             OnsetCommand.class,
             FollowingCommand.class,
             StoppingTablesCommand.class,
+            SweepCommand.class,
             CommandLine.HelpCommand.class
         },
         mixinStandardHelpOptions = false,

@@ -16,7 +16,7 @@ import java.util.Optional;
 /** How often each lamp led to contact in equal bins of the gap and of the speed; what lies beyond the bins is left out. */
 public final class ContactMap implements SavableTally<ContactMap> {
     private static final int GAP_BINS = 24;
-    private static final int SPEED_BINS = 12;
+    private static final int SPEED_BINS = 8;
     private static final double TAIL = 0.005;
 
     /**

@@ -75,6 +75,16 @@ public final class SweepJob {
     }
 
     /**
+     * Deletes the checkpoint of a run whose results are in place.
+     *
+     * @param folder the folder of a job
+     * @throws IOException if it cannot be deleted
+     */
+    public static void forget(Path folder) throws IOException {
+        Files.deleteIfExists(folder.resolve(Checkpoint.FILE));
+    }
+
+    /**
      * Runs the plan from its first scenario.
      *
      * @param listener told of progress

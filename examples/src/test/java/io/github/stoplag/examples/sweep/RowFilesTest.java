@@ -31,7 +31,7 @@ class RowFilesTest {
     private static final int CHUNK = Plan.CHUNK;
     private static final String PLAN = """
             title = rows
-            scenarios = 300000
+            scenarios = 270000
             seed = 3
             lamps = bulb
             speed = list 20 m/s, 160 km/h
@@ -136,7 +136,7 @@ class RowFilesTest {
         assertThat(assertSameRows(run.resolve(outcome.partNames().get(0)), format, kept, 0, 16))
                 .isEqualTo(4 * CHUNK / 16);
         assertThat(assertSameRows(run.resolve(second), format, kept, 4L * CHUNK, 1))
-                .isEqualTo(300_000 - 4 * CHUNK);
+                .isEqualTo(270_000 - 4 * CHUNK);
     }
 
     @ParameterizedTest
@@ -181,7 +181,7 @@ class RowFilesTest {
         assertThat(json.get("plan_sha256").asText()).isEqualTo(plan.hash());
         assertThat(json.get("seed").asLong()).isEqualTo(3);
         assertThat(json.get("complete").asBoolean()).isTrue();
-        assertThat(json.get("scenarios_counted").asLong()).isEqualTo(300_000);
+        assertThat(json.get("scenarios_counted").asLong()).isEqualTo(270_000);
         assertThat(json.get("rejected").get(0).get("reason").asText())
                 .isEqualTo("friction must outweigh the downgrade");
         assertThat(json.get("rejected").get(0).get("scenarios").asLong())
