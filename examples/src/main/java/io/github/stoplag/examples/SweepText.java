@@ -4,12 +4,7 @@ import io.github.stoplag.examples.sweep.Sensitivities;
 import io.github.stoplag.examples.sweep.SweepOutcome;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.sweep.Interval;
-import io.github.stoplag.sweep.LampTally;
-import io.github.stoplag.sweep.PairModel;
 import io.github.stoplag.sweep.PairTally;
-import io.github.stoplag.sweep.PairedProportions;
-import io.github.stoplag.sweep.Proportion;
-import io.github.stoplag.sweep.QuantileSketch;
 import io.github.stoplag.sweep.SobolIndices;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,86 +27,14 @@ final class SweepText {
 
     static List<String> of(SweepStudy study) {
         SweepText text = new SweepText(study);
-        text.head();
+        text.lines.addAll(ContactText.of(study.plan(), study.outcome().result()));
         if (study.anyValid()) {
-            text.contacts();
-            text.closingSpeeds();
             text.sensitivities();
             text.convergence();
         }
-        text.rejects();
+        text.lines.addAll(ContactText.rejects(study.outcome().result()));
         text.foundations();
         return text.lines;
-    }
-
-    private void head() {
-        SweepOutcome outcome = study.outcome();
-        lines.add(study.plan().title() + (study.plan().invented() ? ". Data are invented." : ""));
-        lines.add(count(outcome.result().scenarios()) + " scenarios, "
-                + study.plan()
-                        .plan()
-                        .design()
-                        .kind()
-                        .name()
-                        .toLowerCase(Locale.ROOT)
-                        .replace('_', ' ')
-                + " design, seed " + study.plan().plan().seed() + ", plan "
-                + study.plan().hash().substring(0, 12));
-        lines.addAll(Text.wrapped("", PairModel.STATEMENT));
-    }
-
-    private void contacts() {
-        lines.add("");
-        lines.add(String.format(
-                Locale.ROOT, "  %-12s %14s %12s  %s", "lamp", "contacts", "probability", "95 % interval"));
-        for (String lamp : study.lamps()) {
-            Proportion p = study.tally().lamp(lamp).contactProbability();
-            lines.add(String.format(
-                    Locale.ROOT,
-                    "  %-12s %14s %12s  %s",
-                    lamp,
-                    count(p.hits()),
-                    percent(p.value()),
-                    percent(p.wilson(SweepStudy.CONFIDENCE))));
-        }
-        String first = study.lamps().get(0);
-        study.lamps().stream().skip(1).forEach(other -> {
-            PairedProportions pair = study.tally().compare(first, other);
-            lines.add("  " + first + " less " + other + ", on the same draws: " + percent(pair.difference())
-                    + ", 95 % interval " + percent(pair.differenceInterval(SweepStudy.CONFIDENCE)));
-        });
-    }
-
-    private void closingSpeeds() {
-        List<String> lamps = study.lampsWithContact().toList();
-        if (lamps.isEmpty()) {
-            return;
-        }
-        lines.add("");
-        lines.add("Closing speed of the contacts in km/h, each quantile within "
-                + Numbers.text(100 * QuantileSketch.RELATIVE_ERROR, 1) + " % of an exact one:");
-        lines.add(String.format(
-                Locale.ROOT,
-                "  %-12s %8s%s",
-                "lamp",
-                "mean",
-                SweepTables.QUANTILES.stream()
-                        .map(q -> String.format(Locale.ROOT, "%8s", Numbers.text(100 * q) + " %"))
-                        .collect(Collectors.joining())));
-        for (String name : lamps) {
-            LampTally lamp = study.tally().lamp(name);
-            lines.add(String.format(
-                    Locale.ROOT,
-                    "  %-12s %8s%s",
-                    name,
-                    kmh(lamp.closingSpeedMps().mean()),
-                    SweepTables.QUANTILES.stream()
-                            .map(q -> String.format(
-                                    Locale.ROOT,
-                                    "%8s",
-                                    kmh(lamp.closingSpeedQuantilesMps().quantile(q))))
-                            .collect(Collectors.joining())));
-        }
     }
 
     private void sensitivities() {
@@ -162,13 +85,6 @@ final class SweepText {
                             .map(p -> percent(p.value()) + " (" + percent(p.wilson(SweepStudy.CONFIDENCE)) + ")")
                             .collect(Collectors.joining("   "))));
         }
-    }
-
-    private void rejects() {
-        lines.add("");
-        long rejected = study.outcome().result().rejected();
-        lines.add(rejected == 0 ? "No scenario was rejected." : count(rejected) + " scenarios were rejected:");
-        study.outcome().result().rejects().forEach(entry -> lines.addAll(Text.wrapped("  ", entry.toString())));
     }
 
     private void foundations() {

@@ -7,7 +7,9 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.github.stoplag.sweep.PairModel;
+import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.Rejects;
+import io.github.stoplag.sweep.SweepResult;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -55,32 +57,7 @@ public final class Manifest {
     }
 
     private static String text(SweepOutcome outcome, Path folder, List<String> files) throws IOException {
-        ObjectNode root = new ObjectMapper().createObjectNode();
-        root.put("statement", PairModel.STATEMENT);
-        root.put("title", outcome.plan().title());
-        root.put("data_invented", outcome.plan().invented());
-        root.put("stoplag_version", version());
-        root.put("java_version", System.getProperty("java.version"));
-        ArrayNode plan = root.putArray("plan");
-        outcome.plan().text().lines().forEach(plan::add);
-        root.put("plan_sha256", outcome.plan().hash());
-        root.put("seed", outcome.plan().plan().seed());
-        root.put("scenarios_planned", outcome.plan().plan().size());
-        root.put("scenarios_counted", outcome.result().scenarios());
-        root.put("complete", outcome.result().complete());
-        if (outcome.result().scenarios() > outcome.result().rejected()) {
-            ObjectNode contacts = root.putObject("contacts");
-            outcome.plan()
-                    .lamps()
-                    .forEach(lamp -> contacts.put(
-                            lamp,
-                            outcome.result()
-                                    .tally()
-                                    .lamp(lamp)
-                                    .contactProbability()
-                                    .hits()));
-        }
-        rejects(root, outcome.result().rejects());
+        ObjectNode root = of(outcome.plan(), outcome.result());
         rows(root.putObject("rows"), outcome);
         ArrayNode list = root.putArray("files");
         for (String name : files) {
@@ -90,6 +67,38 @@ public final class Manifest {
             entry.put("sha256", Sha256.of(folder.resolve(name)));
         }
         return print(root);
+    }
+
+    /**
+     * Says what a run was and what it counted, without the files.
+     *
+     * @param plan the plan
+     * @param result what its run gave
+     * @return the fields, to which those about files are added
+     */
+    public static ObjectNode of(PlanFile plan, SweepResult<PairTally> result) {
+        ObjectNode root = new ObjectMapper().createObjectNode();
+        root.put("statement", PairModel.STATEMENT);
+        root.put("title", plan.title());
+        root.put("data_invented", plan.invented());
+        root.put("stoplag_version", version());
+        root.put("java_version", System.getProperty("java.version"));
+        ArrayNode lines = root.putArray("plan");
+        plan.text().lines().forEach(lines::add);
+        root.put("plan_sha256", plan.hash());
+        root.put("seed", plan.plan().seed());
+        root.put("scenarios_planned", plan.plan().size());
+        root.put("scenarios_counted", result.scenarios());
+        root.put("complete", result.complete());
+        if (result.scenarios() > result.rejected()) {
+            ObjectNode contacts = root.putObject("contacts");
+            for (String lamp : plan.lamps()) {
+                contacts.put(
+                        lamp, result.tally().lamp(lamp).contactProbability().hits());
+            }
+        }
+        rejects(root, result.rejects());
+        return root;
     }
 
     private static void rejects(ObjectNode root, List<Rejects.Entry> rejects) {
@@ -114,7 +123,14 @@ public final class Manifest {
         outcome.columns().forEach(columns::add);
     }
 
-    private static String print(ObjectNode root) throws JsonProcessingException {
+    /**
+     * Prints a manifest.
+     *
+     * @param root its fields
+     * @return the text of the file
+     * @throws JsonProcessingException if the fields cannot be printed
+     */
+    public static String print(ObjectNode root) throws JsonProcessingException {
         DefaultIndenter lines = new DefaultIndenter("  ", "\n");
         DefaultPrettyPrinter printer = new DefaultPrettyPrinter();
         printer.indentObjectsWith(lines);

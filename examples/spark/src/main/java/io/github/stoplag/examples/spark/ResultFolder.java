@@ -91,8 +91,10 @@ final class ResultFolder {
         }
     }
 
+    /** The folder as it is printed: from the folder the program runs in, if it lies below it. */
     @Override
     public String toString() {
-        return shown;
+        String here = java.nio.file.Path.of("").toAbsolutePath() + "/";
+        return shown.startsWith(here) ? shown.substring(here.length()) : shown;
     }
 }

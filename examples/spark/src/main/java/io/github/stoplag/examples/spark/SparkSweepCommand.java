@@ -126,10 +126,15 @@ public final class SparkSweepCommand implements Callable<Integer> {
                     : tasks(file.plan().chunks(), spark.sparkContext().defaultParallelism());
             folder.begin();
             SweepResult<PairTally> result = new SparkSweep(spark, text, tasks).run(folder.rows());
-            folder.write(ResultFolder.STATISTICS, statistics(result));
-            folder.write(ResultFolder.MANIFEST, JobReport.manifest(file, result).getBytes(StandardCharsets.UTF_8));
+            byte[] statistics = statistics(result);
+            folder.write(ResultFolder.STATISTICS, statistics);
+            folder.write(
+                    ResultFolder.MANIFEST,
+                    JobReport.manifest(file, result, statistics, spark.version())
+                            .getBytes(StandardCharsets.UTF_8));
             PrintWriter printer = spec.commandLine().getOut();
             JobReport.lines(file, result).forEach(printer::println);
+            printer.println();
             printer.println("Ran on " + spark.sparkContext().master() + " in " + tasks + " tasks.");
             printer.println("Written to " + folder + ": " + ResultFolder.ROWS + " (Parquet), " + ResultFolder.STATISTICS
                     + ", " + ResultFolder.MANIFEST + ".");
@@ -152,7 +157,7 @@ public final class SparkSweepCommand implements Callable<Integer> {
             changed.plan();
             return changed;
         } catch (IllegalArgumentException e) {
-            throw new InputException("--scenarios: " + e.getMessage(), e);
+            throw new InputException("--scenarios = " + scenarios + ": " + e.getMessage(), e);
         }
     }
 
