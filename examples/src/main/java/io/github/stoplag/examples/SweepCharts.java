@@ -18,6 +18,7 @@ final class SweepCharts {
             List.of("contact_by_gap", "contact_by_gap_and_speed", "closing_speed", "variance_shares", "one_axis_held");
 
     private static final double KMH = 3.6;
+    private static final double WHISKER = 1.96;
     private static final int FEWEST = 200;
     private static final int MAP_COLUMNS = 12;
     private static final int MOST_ROWS = 8;
@@ -119,10 +120,11 @@ final class SweepCharts {
         }
         String lamp = study.lamps().get(0);
         List<Double> gaps = IntStream.range(0, columns)
-                .mapToObj(c -> (map.gap().edge(c * group) + map.gap().edge((c + 1) * group)) / 2)
+                .mapToObj(c ->
+                        Math.rint(50 * (map.gap().edge(c * group) + map.gap().edge((c + 1) * group))) / 100)
                 .toList();
         List<Double> speeds = IntStream.range(0, rows)
-                .mapToObj(r -> KMH * map.speed().middle(r))
+                .mapToObj(r -> Math.rint(KMH * map.speed().middle(r)))
                 .toList();
         List<List<OptionalDouble>> cells = IntStream.range(0, rows)
                 .mapToObj(r -> IntStream.range(0, columns)
@@ -202,17 +204,17 @@ final class SweepCharts {
         Sensitivities s = study.sensitivities().get(0);
         List<SensitivityChart.Index> indices = s.contact().stream()
                 .map(i -> new SensitivityChart.Index(
-                        i.column(),
+                        label(i.column()),
                         Math.max(0, i.first()),
-                        1.96 * i.firstStandardError(),
+                        Math.min(Math.max(0, i.first()), WHISKER * i.firstStandardError()),
                         i.total(),
-                        1.96 * i.totalStandardError()))
+                        Math.min(i.total(), WHISKER * i.totalStandardError())))
                 .toList();
         if (indices.isEmpty()) {
             return Optional.empty();
         }
         return Optional.of(new SensitivityChart(
-                        notes("contact (1 or 0), " + s.lamp() + " lamp; whiskers: 95 % of the estimate"), indices)
+                        notes("contact (1 or 0), " + s.lamp() + " lamp; whiskers: 95 % confidence"), indices)
                 .figure(
                         IDS.get(3),
                         "What decides on contact",
@@ -228,7 +230,7 @@ final class SweepCharts {
         double base = 100 * study.tally().lamp(s.lamp()).contactProbability().value();
         List<TornadoChart.Swing> swings = s.swings().stream()
                 .map(swing -> new TornadoChart.Swing(
-                        swing.column() + ", " + Text.digits(swing.low()) + " to " + Text.digits(swing.high()),
+                        label(swing.column()) + ", " + Text.digits(swing.low()) + " to " + Text.digits(swing.high()),
                         100 * swing.atLow().value(),
                         100 * swing.atHigh().value()))
                 .toList();
@@ -244,5 +246,20 @@ final class SweepCharts {
                         widest.column() + " moves it most, from "
                                 + SweepText.percent(widest.atLow().value()) + " to "
                                 + SweepText.percent(widest.atHigh().value()) + "."));
+    }
+
+    /** Turns a column into words and unit, for example {@code leader decel (m/s²)}. */
+    private static String label(String column) {
+        int at = column.lastIndexOf('_');
+        String name = column.substring(0, Math.max(0, at)).replace('_', ' ');
+        return switch (column.substring(at + 1)) {
+            case "s" -> name + " (s)";
+            case "m" -> name + " (m)";
+            case "v" -> name + " (V)";
+            case "mps" -> name + " (m/s)";
+            case "mps2" -> name + " (m/s²)";
+            case "ratio" -> name;
+            default -> column.replace('_', ' ');
+        };
     }
 }

@@ -24,19 +24,23 @@ import picocli.CommandLine.Option;
 @Command(
         name = "sweep",
         description = {
-            "Says how probable contact is, given that the leader brakes, over millions of drawn",
-            "scenarios, for each stop lamp on the same draws. Not a crash rate."
+            "Says how probable contact is, given that the leader brakes, over millions",
+            "of drawn scenarios, for each stop lamp on the same draws. Not a crash rate."
         },
         footer = {
             "",
             "Writes manifest.json (plan, seed, counts, files with SHA-256), report.html,",
-            "summary.csv, convergence.csv, contacts.csv (by gap and speed), sensitivities.csv,",
-            "one_at_a_time.csv, up to five pictures, and scenarios as part-00000.parquet, ...",
-            "Until a run is done its files are in DIR.unfinished; the folder DIR is then replaced",
-            "as a whole. A run that was cut off by Ctrl-C or a crash goes on with --resume and",
-            "ends with the same bits.",
-            "Exit code: 0 done; 1 failed or cut off; 2 an input cannot be used: one line says",
-            "why, and nothing is written."
+            "up to five pictures, scenarios as part-00000.parquet, ..., and the tables",
+            "  summary.csv         contact probabilities, closing speeds, difference of lamps",
+            "  convergence.csv     contact probability after 1, 2, 4, ... chunks",
+            "  contacts.csv        contacts by gap and speed",
+            "  sensitivities.csv   shares of variance, first order and total",
+            "  one_at_a_time.csv   closing speed along each axis, the others in their middle",
+            "Until a run is done its files are in DIR.unfinished; the folder DIR is then",
+            "replaced as a whole. A run cut off by Ctrl-C or a crash goes on with --resume",
+            "and ends with the same bits.",
+            "Exit code: 0 done; 1 failed or cut off; 2 an input cannot be used: one line",
+            "says why, and nothing is written."
         })
 final class SweepCommand extends OutputCommand {
     private static final String REPORT = "report.html";

@@ -19,12 +19,7 @@ record SweepStudy(SweepOutcome outcome, List<Sensitivities> sensitivities) {
 
     static SweepStudy of(SweepOutcome outcome, int threads) {
         boolean any = outcome.result().scenarios() > outcome.result().rejected();
-        return new SweepStudy(
-                outcome,
-                outcome.plan().lamps().stream()
-                        .filter(lamp -> any)
-                        .map(lamp -> Sensitivities.of(outcome.plan(), lamp, threads))
-                        .toList());
+        return new SweepStudy(outcome, any ? Sensitivities.of(outcome.plan(), threads) : List.of());
     }
 
     PlanFile plan() {

@@ -44,7 +44,7 @@ final class SweepText {
             lines.add("No shares of variance: " + s.without().get() + ".");
         } else {
             lines.add("Leading sensitivities with the " + s.lamp() + " lamp, as shares of variance ("
-                    + count(Sensitivities.BASE) + " base scenarios):");
+                    + count(Math.min(Sensitivities.BASE, study.plan().plan().size())) + " base scenarios):");
             lines.add("  contact                        alone  total    closing speed (0 without)      alone  total");
             for (int i = 0; i < Math.min(LEADING, s.contact().size()); i++) {
                 lines.add("  " + index(s.contact().get(i)) + "    "

@@ -29,8 +29,8 @@ public record Sensitivities(
         List<SobolIndices.Index> closingSpeed,
         List<Swing> swings,
         Optional<String> without) {
-    /** How many base scenarios the shares are estimated from. */
-    public static final int BASE = 1 << 16;
+    /** How many base scenarios the shares are estimated from; fewer if the plan has fewer. */
+    public static final int BASE = 1 << 15;
 
     private static final double LOW = 0.1;
     private static final double HIGH = 0.9;
@@ -54,13 +54,19 @@ public record Sensitivities(
      * Computes them.
      *
      * @param file the plan
-     * @param lamp the lamp
      * @param threads how many threads
-     * @return the sensitivities
+     * @return the sensitivities of each lamp in order
      */
-    public static Sensitivities of(PlanFile file, String lamp, int threads) {
-        Plan plan = file.plan().withDesign(Design.random(BASE));
-        List<Swing> swings = swings(file, plan, lamp, threads);
+    public static List<Sensitivities> of(PlanFile file, int threads) {
+        Plan plan =
+                file.plan().withDesign(Design.random(Math.min(BASE, file.plan().size())));
+        List<Held> held = held(file, plan, threads);
+        return file.lamps().stream()
+                .map(lamp -> of(file, plan, lamp, swings(held, lamp), threads))
+                .toList();
+    }
+
+    private static Sensitivities of(PlanFile file, Plan plan, String lamp, List<Swing> swings, int threads) {
         if (!plan.correlations().isEmpty()) {
             return new Sensitivities(
                     lamp, List.of(), List.of(), swings, Optional.of("shares of variance need independent axes"));
@@ -74,6 +80,7 @@ public record Sensitivities(
                     swings,
                     Optional.empty());
         } catch (IllegalArgumentException e) {
+            // a result that does not vary has no variance to share out
             return new Sensitivities(lamp, List.of(), List.of(), swings, Optional.of(String.valueOf(e.getMessage())));
         }
     }
@@ -89,20 +96,37 @@ public record Sensitivities(
                 .toList();
     }
 
-    private static List<Swing> swings(PlanFile file, Plan plan, String lamp, int threads) {
-        List<Swing> swings = new ArrayList<>();
+    /** An axis and what the pairs did with it held low and high. */
+    private record Held(String column, double low, double high, PairTally atLow, PairTally atHigh) {}
+
+    private static List<Held> held(PlanFile file, Plan plan, int threads) {
+        List<Held> held = new ArrayList<>();
         for (Axis axis : plan.axes()) {
             double[] ends = ends(axis);
             if (ends[0] < ends[1]) {
-                Optional<Proportion> low = held(file, plan, axis, ends[0], lamp, threads);
-                Optional<Proportion> high = held(file, plan, axis, ends[1], lamp, threads);
-                if (low.isPresent() && high.isPresent()) {
-                    swings.add(new Swing(axis.column(), ends[0], ends[1], low.get(), high.get()));
-                }
+                held.add(new Held(
+                        axis.column(),
+                        ends[0],
+                        ends[1],
+                        held(file, plan, axis, ends[0], threads),
+                        held(file, plan, axis, ends[1], threads)));
             }
         }
-        swings.sort(Comparator.comparingDouble(Swing::width).reversed());
-        return List.copyOf(swings);
+        return held;
+    }
+
+    private static List<Swing> swings(List<Held> held, String lamp) {
+        return held.stream()
+                // without a single valid scenario there is no trace and no proportion
+                .filter(h -> !h.atLow.trace().isEmpty() && !h.atHigh.trace().isEmpty())
+                .map(h -> new Swing(
+                        h.column,
+                        h.low,
+                        h.high,
+                        h.atLow.lamp(lamp).contactProbability(),
+                        h.atHigh.lamp(lamp).contactProbability()))
+                .sorted(Comparator.comparingDouble(Swing::width).reversed())
+                .toList();
     }
 
     private static double[] ends(Axis axis) {
@@ -116,8 +140,7 @@ public record Sensitivities(
     }
 
     /** The other axes keep their places, so that they keep their draws. */
-    private static Optional<Proportion> held(
-            PlanFile file, Plan plan, Axis axis, double value, String lamp, int threads) {
+    private static PairTally held(PlanFile file, Plan plan, Axis axis, double value, int threads) {
         Plan held = Plan.of(plan.design(), plan.seed());
         for (Axis other : plan.axes()) {
             held = held.axis(other.equals(axis) ? Axis.constant(axis.column(), "", value) : other);
@@ -127,13 +150,10 @@ public record Sensitivities(
                 held = held.correlate(c.first(), c.second(), c.rho());
             }
         }
-        PairTally tally = Sweep.of(held, file.model())
+        return Sweep.of(held, file.model())
                 .withThreads(threads)
                 .run(() -> new PairTally(file.pairModel()))
                 .tally();
-        return tally.trace().isEmpty()
-                ? Optional.empty()
-                : Optional.of(tally.lamp(lamp).contactProbability());
     }
 
     /**

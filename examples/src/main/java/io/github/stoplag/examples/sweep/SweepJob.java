@@ -29,6 +29,7 @@ public final class SweepJob {
     private final int threads;
     private final int checkpointChunks;
     private final List<String> columns;
+    private final Checkpoint checkpoint;
 
     private SweepJob(PlanFile plan, SweepRows rows, Path folder, int threads, int checkpointChunks) {
         this.plan = plan;
@@ -38,6 +39,7 @@ public final class SweepJob {
         this.checkpointChunks = checkpointChunks;
         this.columns = Stream.concat(plan.plan().columns().stream(), plan.model().outputs().stream())
                 .toList();
+        this.checkpoint = new Checkpoint(folder, plan, this.rows);
     }
 
     /**
@@ -99,7 +101,7 @@ public final class SweepJob {
             try (RowFiles files = rowFiles(0)) {
                 SweepTally total = tally(RowTally.into(files, rows.count()));
                 SweepResult<SweepTally> none = SweepResult.none(plan.plan(), total);
-                checkpoint().write(none);
+                checkpoint.write(none);
                 return goOn(none, listener, cancelled);
             }
         });
@@ -119,7 +121,7 @@ public final class SweepJob {
             throw new InputException("--resume: " + folder + ": there is no run that was cut off");
         }
         return running(() -> {
-            long nextChunk = checkpoint().read(tally(chunkRows())).nextChunk();
+            long nextChunk = checkpoint.read(tally(chunkRows())).nextChunk();
             long firstChunk = nextChunk - nextChunk % RowFiles.PART_CHUNKS;
             long firstRow = firstChunk * Plan.CHUNK;
             requireParts(Math.min(firstRow, rows.count()));
@@ -131,7 +133,7 @@ public final class SweepJob {
                             .withThreads(threads)
                             .run(this::chunkRows, into, firstChunk, nextChunk);
                 }
-                return goOn(checkpoint().read(tally(into)), listener, cancelled);
+                return goOn(checkpoint.read(tally(into)), listener, cancelled);
             }
         });
     }
@@ -160,7 +162,7 @@ public final class SweepJob {
                         listener.progress(counted, all);
                     })
                     .resume(empty, result);
-            checkpoint().write(result);
+            checkpoint.write(result);
         }
         SweepTally tally = result.tally();
         return new SweepOutcome(
@@ -175,10 +177,6 @@ public final class SweepJob {
                 tally.map(),
                 rows,
                 columns);
-    }
-
-    private Checkpoint checkpoint() {
-        return new Checkpoint(folder, plan, rows);
     }
 
     private RowFiles rowFiles(long first) {
