@@ -31,8 +31,9 @@ import org.jspecify.annotations.Nullable;
  * @param lo the lowest value allowed
  * @param hi the highest value allowed
  * @param unit the unit of the range
+ * @param <T> the quantity
  */
-record Key<T>(
+public record Key<T>(
         String name,
         @Nullable String fallback,
         Function<String, T> parse,
@@ -200,8 +201,17 @@ record Key<T>(
         return new Key<>(name, fallback, Key::parseRatio, ratio -> ratio, lo, hi, "");
     }
 
-    /** A number in the one unit named, for units that no value type has; without a unit, a plain number. */
-    static Key<Double> number(String name, @Nullable String fallback, double lo, double hi, String unit) {
+    /**
+     * Makes a key of a number in the one unit named, for units that no value type has; without a unit, a plain number.
+     *
+     * @param name the key as the file writes it
+     * @param fallback the value used if the file does not have the key; null if it must
+     * @param lo the lowest value allowed
+     * @param hi the highest value allowed
+     * @param unit the unit; empty for none
+     * @return the key
+     */
+    public static Key<Double> number(String name, @Nullable String fallback, double lo, double hi, String unit) {
         return new Key<>(name, fallback, text -> parseNumber(text, unit), number -> number, lo, hi, unit);
     }
 
