@@ -156,7 +156,16 @@ public record Key<T>(
         return "[" + Numbers.text(lo) + ", " + Numbers.text(hi) + "]" + (unit.isEmpty() ? "" : " " + unit);
     }
 
-    static Key<TimeSpan> time(String name, @Nullable String fallback, double lo, double hi) {
+    /**
+     * Makes a key of a time.
+     *
+     * @param name the key as the file writes it
+     * @param fallback the value used if the file does not have the key; null if it must
+     * @param lo the lowest value allowed
+     * @param hi the highest value allowed
+     * @return the key
+     */
+    public static Key<TimeSpan> time(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(name, fallback, QuantityText::parseTimeSpan, TimeSpan::inSeconds, lo, hi, "s");
     }
 
@@ -168,7 +177,16 @@ public record Key<T>(
         return new Key<>(name, null, QuantityText::parseDeceleration, Deceleration::inMps2, 0.5, 15, "m/s²");
     }
 
-    static Key<Voltage> voltage(String name, @Nullable String fallback, double lo, double hi) {
+    /**
+     * Makes a key of a voltage.
+     *
+     * @param name the key as the file writes it
+     * @param fallback the value used if the file does not have the key; null if it must
+     * @param lo the lowest value allowed
+     * @param hi the highest value allowed
+     * @return the key
+     */
+    public static Key<Voltage> voltage(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(name, fallback, QuantityText::parseVoltage, Voltage::inVolts, lo, hi, "V");
     }
 
@@ -176,7 +194,16 @@ public record Key<T>(
         return new Key<>(name, fallback, QuantityText::parseCurrent, Current::inAmperes, lo, hi, "A");
     }
 
-    static Key<Power> power(String name, @Nullable String fallback, double lo, double hi) {
+    /**
+     * Makes a key of a power.
+     *
+     * @param name the key as the file writes it
+     * @param fallback the value used if the file does not have the key; null if it must
+     * @param lo the lowest value allowed
+     * @param hi the highest value allowed
+     * @return the key
+     */
+    public static Key<Power> power(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(name, fallback, QuantityText::parsePower, Power::inWatts, lo, hi, "W");
     }
 
@@ -192,7 +219,16 @@ public record Key<T>(
         return new Key<>(name, fallback, QuantityText::parseTemperature, Temperature::inKelvin, lo, hi, "K");
     }
 
-    static Key<LuminousIntensity> intensity(String name, @Nullable String fallback, double lo, double hi) {
+    /**
+     * Makes a key of a luminous intensity.
+     *
+     * @param name the key as the file writes it
+     * @param fallback the value used if the file does not have the key; null if it must
+     * @param lo the lowest value allowed
+     * @param hi the highest value allowed
+     * @return the key
+     */
+    public static Key<LuminousIntensity> intensity(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(
                 name, fallback, QuantityText::parseLuminousIntensity, LuminousIntensity::inCandela, lo, hi, "cd");
     }

@@ -71,8 +71,8 @@ class SweepRunTest {
                 "uniform 3 m/s^2, 8 m/s^2",
                 "follower_decel",
                 "uniform 4 m/s^2, 9 m/s^2",
-                "lamp_latency_filament",
-                "uniform 80 ms, 160 ms"));
+                "supply",
+                "uniform 11.5 V, 14.4 V"));
         changes.addAll(List.of(more));
         return Program.changed(folder, PlanFile.SHIPPED, changes.toArray(String[]::new));
     }
@@ -123,7 +123,7 @@ class SweepRunTest {
         }
         all.append(Files.readString(results().resolve("part-00000.csv")));
         assertThat(sha256(all.toString().getBytes(StandardCharsets.UTF_8)))
-                .isEqualTo("de1fb043d3b7be4eddb71d25b459cef6f3844735e66a4ee60442de86c403ebb4");
+                .isEqualTo("22872097eb51a92546a1a37ab7d572517a8b82cc8f32e3fbd1ed16df415ad311");
     }
 
     /** Equal braking and no other lag: contact if and only if reaction exceeds the time gap, both log-normal. */
@@ -240,6 +240,15 @@ class SweepRunTest {
         assertThat(work).doesNotExist();
     }
 
+    /** Gives the next line that is the program's own: later JDKs warn of what the Parquet library does. */
+    private static String line(BufferedReader said) throws IOException {
+        String line = said.readLine();
+        while (line != null && line.startsWith("WARNING: ")) {
+            line = said.readLine();
+        }
+        return String.valueOf(line);
+    }
+
     @Test
     @DisabledOnOs(OS.WINDOWS)
     void politeKillLeavesAStateThatGoesOn() throws Exception {
@@ -260,11 +269,10 @@ class SweepRunTest {
                 .redirectErrorStream(true)
                 .start();
         try (BufferedReader said = child.inputReader()) {
-            assertThat(said.readLine()).isEqualTo("  0 %: 65,536 of 200,000,000,000 scenarios");
+            assertThat(line(said)).isEqualTo("  0 %: 65,536 of 200,000,000,000 scenarios");
             // Process.destroy would close the stream
             child.toHandle().destroy();
-            assertThat(said.readLine())
-                    .matches("Cut off after [0-9,]+ of 200,000,000,000 scenarios; --resume goes on\\.");
+            assertThat(line(said)).matches("Cut off after [0-9,]+ of 200,000,000,000 scenarios; --resume goes on\\.");
         } finally {
             child.destroyForcibly().waitFor();
         }

@@ -20,6 +20,9 @@ record AxisKind(String name, String unit, Key<Double> key) {
             "gap", "m", "m", 0, 1e5, text -> QuantityText.parseDistance(text).inMetres());
     static final AxisKind TIME_GAP = time("time_gap", 300);
 
+    static final AxisKind SUPPLY = kind(
+            "supply", "v", "V", 0, 60, text -> QuantityText.parseVoltage(text).inVolts());
+
     /** The order decides which random numbers an axis gets; the lamps follow. */
     private static final List<AxisKind> VEHICLES = List.of(
             speed("speed"),
@@ -44,7 +47,8 @@ record AxisKind(String name, String unit, Key<Double> key) {
                     "",
                     -0.5,
                     0.5,
-                    text -> QuantityText.parseGrade(text).inRatio()));
+                    text -> QuantityText.parseGrade(text).inRatio()),
+            SUPPLY);
 
     static final String LATENCY = "lamp_latency_";
 

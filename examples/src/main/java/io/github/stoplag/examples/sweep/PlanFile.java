@@ -1,8 +1,8 @@
 package io.github.stoplag.examples.sweep;
 
 import io.github.stoplag.examples.InputException;
-import io.github.stoplag.examples.Key;
 import io.github.stoplag.examples.ScenarioFile;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.sweep.Design;
 import io.github.stoplag.sweep.Model;
 import io.github.stoplag.sweep.PairModel;
@@ -11,10 +11,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.Predicate;
-import java.util.regex.Pattern;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /**
  * A sweep of pairs written as a text file of lines {@code key = value}: design, seed, lamps, and an axis by each key that names one.
@@ -26,60 +25,29 @@ public final class PlanFile {
     /** The name of the plan that comes with the programs. */
     public static final String SHIPPED = "highway_night.properties";
 
-    private static final int LONGEST_TITLE = 120;
-    private static final String TITLE = "title";
-    private static final String INVENTED = "invented";
-    private static final String DESIGN = "design";
-    private static final String SCENARIOS = "scenarios";
-    private static final String SEED = "seed";
-    private static final String LAMPS = "lamps";
-    private static final String CORRELATIONS = "correlations";
-    private static final List<String> DESIGNS = List.of("grid", "random", "latin-hypercube", "sobol");
-    private static final Pattern LAMP = Pattern.compile("[a-z][a-z0-9_]*");
-
-    private static final ScenarioFile.Vocabulary VOCABULARY = vocabulary();
-
-    private final ScenarioFile file;
+    private final String name;
     private final String title;
     private final boolean invented;
-    private final List<String> lamps;
     private final List<PlanAxis> axes;
     private final Plan plan;
     private final PairModel pairModel;
+    private final Map<String, SupplyLamp> tables;
 
-    private PlanFile(
-            ScenarioFile file,
+    PlanFile(
+            String name,
             String title,
             boolean invented,
-            List<String> lamps,
             List<PlanAxis> axes,
             Plan plan,
-            PairModel pairModel) {
-        this.file = file;
+            PairModel pairModel,
+            Map<String, SupplyLamp> tables) {
+        this.name = name;
         this.title = title;
         this.invented = invented;
-        this.lamps = List.copyOf(lamps);
         this.axes = List.copyOf(axes);
         this.plan = plan;
         this.pairModel = pairModel;
-    }
-
-    private static ScenarioFile.Vocabulary vocabulary() {
-        List<String> fixed = Stream.concat(
-                        Stream.of(TITLE, INVENTED, DESIGN, SCENARIOS, SEED, LAMPS, CORRELATIONS),
-                        AxisKind.vehicleNames())
-                .toList();
-        Predicate<String> has = key -> {
-            String axis =
-                    key.endsWith(PlanAxis.SOURCE) ? key.substring(0, key.length() - PlanAxis.SOURCE.length()) : key;
-            return fixed.contains(key)
-                    || AxisKind.vehicleNames().anyMatch(axis::equals)
-                    || axis.startsWith(AxisKind.LATENCY);
-        };
-        return new ScenarioFile.Vocabulary(
-                has,
-                String.join(", ", fixed) + ", " + AxisKind.LATENCY + "<lamp>, and " + PlanAxis.SOURCE
-                        + " behind the name of an axis");
+        this.tables = new TreeMap<>(tables);
     }
 
     /**
@@ -88,7 +56,7 @@ public final class PlanFile {
      * @return the plan
      */
     public static PlanFile shipped() {
-        return of(ScenarioFile.shipped(SHIPPED, VOCABULARY));
+        return PlanReader.read(ScenarioFile.shipped(SHIPPED, PlanReader.VOCABULARY));
     }
 
     /**
@@ -99,7 +67,7 @@ public final class PlanFile {
      * @throws InputException if it is missing, malformed, or its values do not go together; the message names file, key and value
      */
     public static PlanFile read(Path path) {
-        return of(ScenarioFile.read(path, VOCABULARY));
+        return PlanReader.read(ScenarioFile.read(path, PlanReader.VOCABULARY));
     }
 
     /**
@@ -111,96 +79,7 @@ public final class PlanFile {
      * @throws InputException if they are malformed or their values do not go together
      */
     public static PlanFile parse(String name, String text) {
-        return of(ScenarioFile.of(name, text, VOCABULARY));
-    }
-
-    private static PlanFile of(ScenarioFile file) {
-        String title = file.text(TITLE, null);
-        if (title.length() > LONGEST_TITLE) {
-            throw file.bad(TITLE, title, "must have 1 to " + LONGEST_TITLE + " characters, got " + title.length());
-        }
-        boolean invented = file.word(INVENTED, "no", List.of("yes", "no")).equals("yes");
-        List<String> lamps = lamps(file);
-        List<PlanAxis> axes = new ArrayList<>();
-        for (AxisKind kind : AxisKind.all(lamps)) {
-            if (file.has(kind.name())) {
-                axes.add(PlanAxis.read(file, kind));
-            }
-        }
-        Plan plan = Plan.of(design(file), seed(file));
-        for (PlanAxis axis : axes) {
-            plan = plan.axis(axis.axis());
-        }
-        plan = correlated(file, plan, lamps);
-        Plan whole = plan;
-        PairModel model = file.making(List.of(LAMPS), () -> PairModel.of(whole, lamps.toArray(String[]::new)));
-        file.making(List.of(DESIGN), whole::size);
-        file.refuseUnused(
-                key -> key.startsWith(AxisKind.LATENCY) ? "its lamp is not among " + LAMPS : "there is no such axis");
-        return new PlanFile(file, title, invented, lamps, axes, whole, model);
-    }
-
-    private static List<String> lamps(ScenarioFile file) {
-        List<String> lamps = file.list(LAMPS);
-        for (String lamp : lamps) {
-            if (!LAMP.matcher(lamp).matches() || lamps.indexOf(lamp) != lamps.lastIndexOf(lamp)) {
-                throw file.bad(
-                        LAMPS,
-                        String.join(", ", lamps),
-                        "must be different names of lower-case letters, digits and _, got " + lamp);
-            }
-        }
-        return lamps;
-    }
-
-    private static Design design(ScenarioFile file) {
-        String word = file.word(DESIGN, "random", DESIGNS);
-        Design.Kind kind = Design.Kind.valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
-        String text = file.text(SCENARIOS, kind == Design.Kind.GRID ? "1" : null);
-        long count = whole(file, SCENARIOS, text);
-        return file.making(List.of(DESIGN, SCENARIOS), () -> new Design(kind, count));
-    }
-
-    private static long seed(ScenarioFile file) {
-        return whole(file, SEED, file.text(SEED, "1"));
-    }
-
-    private static long whole(ScenarioFile file, String key, String text) {
-        try {
-            return Long.parseLong(text);
-        } catch (NumberFormatException e) {
-            throw file.bad(key, text, "not a whole number; write it like 1000000");
-        }
-    }
-
-    private static Plan correlated(ScenarioFile file, Plan plan, List<String> lamps) {
-        Plan joined = plan;
-        for (String entry : file.has(CORRELATIONS) ? file.list(CORRELATIONS) : List.<String>of()) {
-            String[] words = entry.split("\\s+", -1);
-            if (words.length != 3) {
-                throw file.bad(CORRELATIONS, entry, "must be two axes and a number, as in: speed time_gap 0.3");
-            }
-            String first = column(file, words[0], lamps);
-            String second = column(file, words[1], lamps);
-            double rho = file.parse(Key.number(CORRELATIONS, null, -1, 1, ""), words[2]);
-            Plan before = joined;
-            joined = file.making(List.of(CORRELATIONS), () -> before.correlate(first, second, rho));
-        }
-        return joined;
-    }
-
-    private static String column(ScenarioFile file, String name, List<String> lamps) {
-        return AxisKind.all(lamps).stream()
-                .filter(kind -> kind.name().equals(name))
-                .map(AxisKind::column)
-                .findFirst()
-                .orElseThrow(() -> file.bad(
-                        CORRELATIONS,
-                        name,
-                        "must be one of "
-                                + AxisKind.all(lamps).stream()
-                                        .map(AxisKind::name)
-                                        .toList()));
+        return PlanReader.read(ScenarioFile.of(name, text, PlanReader.VOCABULARY));
     }
 
     /**
@@ -225,7 +104,7 @@ public final class PlanFile {
     }
 
     private PlanFile with(Plan newPlan) {
-        return new PlanFile(file, title, invented, lamps, axes, newPlan, pairModel);
+        return new PlanFile(name, title, invented, axes, newPlan, pairModel, tables);
     }
 
     /**
@@ -234,7 +113,7 @@ public final class PlanFile {
      * @return the file's name
      */
     public String name() {
-        return file.name();
+        return name;
     }
 
     /**
@@ -261,7 +140,7 @@ public final class PlanFile {
      * @return their names in order
      */
     public List<String> lamps() {
-        return lamps;
+        return pairModel.lamps();
     }
 
     /**
@@ -279,7 +158,7 @@ public final class PlanFile {
      * @return the model
      */
     public Model model() {
-        return pairModel;
+        return tables.isEmpty() ? pairModel : new SupplyModel(pairModel, tables);
     }
 
     /**
@@ -303,6 +182,10 @@ public final class PlanFile {
             axis.axis().source().ifPresent(source -> notes.add(column + ": " + source + "."));
             axis.caveats().forEach(caveat -> notes.add(column + ": " + caveat.text() + "."));
         }
+        tables.forEach((lamp, table) -> notes.add(SupplyModel.latency(lamp)
+                + ": from supply_v by a table of the filament model behind a red lens over " + table.range()
+                + ", within " + Numbers.text(1e6 * table.largestErrorS(), 2)
+                + " µs of the model; seen by an integrating eye."));
         return notes;
     }
 
@@ -319,10 +202,14 @@ public final class PlanFile {
                 .append('\n');
         text.append("scenarios = ").append(plan.design().count()).append('\n');
         text.append("seed = ").append(plan.seed()).append('\n');
-        text.append("lamps = ").append(String.join(", ", lamps)).append('\n');
+        text.append("lamps = ").append(String.join(", ", pairModel.lamps())).append('\n');
         axes.forEach(axis -> text.append(axis.axis().column())
                 .append(" = ")
                 .append(axis.canonical())
+                .append('\n'));
+        tables.forEach((lamp, table) -> text.append(SupplyModel.latency(lamp))
+                .append(" = ")
+                .append(table.canonical())
                 .append('\n'));
         plan.correlations()
                 .forEach(c -> text.append("correlation = ")

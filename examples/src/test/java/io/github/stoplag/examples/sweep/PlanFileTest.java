@@ -5,10 +5,20 @@ import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.data.Offset.offset;
 
 import io.github.stoplag.examples.InputException;
+import io.github.stoplag.lamp.FilamentLamp;
+import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.quantity.Voltage;
+import io.github.stoplag.sight.IntegratingEye;
 import io.github.stoplag.sweep.Axis;
+import io.github.stoplag.sweep.ColumnTally;
 import io.github.stoplag.sweep.Design;
 import io.github.stoplag.sweep.Distribution;
+import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.Plan;
+import io.github.stoplag.sweep.Sweep;
+import io.github.stoplag.sweep.SweepResult;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -38,6 +48,10 @@ class PlanFileTest {
             lamp_latency_bulb = constant 100 ms
             correlations = reaction follower_decel -0.5
             """;
+
+    private static final String SUPPLIED = SMALL.replace(
+            "lamp_latency_bulb = constant 100 ms",
+            "lamp_model_bulb = 13.5 V, 26 W, 60 cd\nsupply = list 11 V, 14 V\neye = 0.1 s, 3 cd");
 
     @TempDir
     Path folder;
@@ -158,8 +172,8 @@ class PlanFileTest {
             lamps = bulb | lamps = Bulb | lamps = Bulb: must be different names of lower-case letters, digits and _, got Bulb
             reaction follower_decel -0.5 | reaction gap 0.5 | correlations = reaction gap 0.5: a correlation must join two drawn axes of [speed_mps, gap_m, reaction_s, leader_decel_mps2, follower_decel_mps2, lamp_latency_bulb_s] that are in no other, got reaction_s and gap_m
             reaction follower_decel -0.5 | reaction follower_decel 2 | correlations = 2: must be in [-1, 1], got 2
-            reaction follower_decel -0.5 | reaction mood 0.5 | correlations = mood: must be one of [speed, follower_speed, gap, time_gap, reaction, leader_decel, follower_decel, brake_dead_time, brake_build_up, friction, grade, lamp_latency_bulb]
-            title = small | titel = small | titel = small: unknown key; the keys are title, invented, design, scenarios, seed, lamps, correlations, speed, follower_speed, gap, time_gap, reaction, leader_decel, follower_decel, brake_dead_time, brake_build_up, friction, grade, lamp_latency_<lamp>, and .source behind the name of an axis
+            reaction follower_decel -0.5 | reaction mood 0.5 | correlations = mood: must be one of [speed, follower_speed, gap, time_gap, reaction, leader_decel, follower_decel, brake_dead_time, brake_build_up, friction, grade, supply, lamp_latency_bulb]
+            title = small | titel = small | titel = small: unknown key; the keys are title, invented, design, scenarios, seed, lamps, eye, correlations, speed, follower_speed, gap, time_gap, reaction, leader_decel, follower_decel, brake_dead_time, brake_build_up, friction, grade, supply, lamp_latency_<lamp> or lamp_model_<lamp>, and .source behind the name of an axis
             title = small | speed.source = hearsay: someone | speed.source = hearsay: someone: standing must be one of seen, from memory, common practice, no source, derived, assumed, invented; got "hearsay"
             """)
     void badValueNamesFileKeyRangeAndValue(String line, String bad, String complaint) {
@@ -185,5 +199,62 @@ class PlanFileTest {
                 .isThrownBy(() -> read(SMALL + "friction.source = seen: x\n"))
                 .withMessage(folder.resolve("plan.properties")
                         + ": friction.source = seen: x: is not used: there is no such axis");
+    }
+
+    @Test
+    void latencyFollowsTheSupplyWithinTheErrorStated() {
+        PlanFile file = read(SUPPLIED);
+        assertThat(file.plan().columns()).contains("supply_v").doesNotContain("lamp_latency_bulb_s");
+        SweepResult<ColumnTally> latency =
+                Sweep.of(file.plan(), file.model()).run(() -> new ColumnTally("lamp_latency_bulb_s"));
+        FilamentLamp bulb =
+                FilamentLamp.builder(Voltage.volts(13.5), Power.watts(26)).build();
+        IntegratingEye eye = IntegratingEye.of(TimeSpan.seconds(0.1), LuminousIntensity.candela(3));
+        // the lowest supply drawn is the slowest: 11 V exactly, the highest 14 V
+        double slowest = SupplyLamp.exactS(bulb, LuminousIntensity.candela(60), eye, 11);
+        double fastest = SupplyLamp.exactS(bulb, LuminousIntensity.candela(60), eye, 14);
+        assertThat(latency.tally().moments().max()).isCloseTo(slowest, offset(2e-5));
+        assertThat(latency.tally().moments().min()).isCloseTo(fastest, offset(2e-5));
+        assertThat(slowest).isGreaterThan(1.2 * fastest);
+        SupplyLamp table = SupplyLamp.of(bulb, LuminousIntensity.candela(60), eye);
+        assertThat(table.largestErrorS()).isLessThan(5e-5);
+        for (double volts = 9; volts < 15.5; volts += 0.317) {
+            assertThat(table.latencyS(volts))
+                    .isCloseTo(
+                            SupplyLamp.exactS(bulb, LuminousIntensity.candela(60), eye, volts),
+                            offset(1.1 * table.largestErrorS() + 1e-9));
+        }
+        assertThat(file.notes())
+                .anySatisfy(note -> assertThat(note)
+                        .startsWith(
+                                "lamp_latency_bulb_s: from supply_v by a table of the filament model behind a red lens over"
+                                        + " [8.775, 15.525] V, within ")
+                        .endsWith(" µs of the model; seen by an integrating eye."));
+        assertThat(file.text()).contains("lamp_latency_bulb_s = table of supply_v from 8.775");
+    }
+
+    @Test
+    void supplyBeyondTheTableIsRejectedAndCounted() {
+        PlanFile file = read(SUPPLIED.replace("list 11 V, 14 V", "list 5 V, 12 V"));
+        SweepResult<PairTally> result = Sweep.of(file.plan(), file.model()).run(() -> new PairTally(file.pairModel()));
+        assertThat(result.rejects())
+                .singleElement()
+                .satisfies(entry -> assertThat(entry.reason())
+                        .isEqualTo("supply voltage must be in [8.775, 15.525] V of the lamp's table"));
+        assertThat(result.rejected()).isEqualTo(18);
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            supply = list 11 V, 14 V | gap.source = seen: x | lamp_model_bulb = 13.5 V, 26 W, 60 cd: needs the axis supply and no axis lamp_latency_bulb
+            lamp_model_bulb = 13.5 V, 26 W, 60 cd | lamp_latency_bulb = constant 1 ms | supply = list 11 V, 14 V: is not used: no lamp_model_<lamp> follows it
+            13.5 V, 26 W, 60 cd | 13.5 V, 26 W | lamp_model_bulb = 13.5 V, 26 W: must be design voltage, power and intensity there, as in: 13.5 V, 26 W, 60 cd
+            13.5 V, 26 W, 60 cd | 135 V, 26 W, 60 cd | lamp_model_bulb = 135 V: must be in [1, 60] V, got 135 V
+            eye = 0.1 s, 3 cd | eye = 0.1 s | eye = 0.1 s: must be time constant and threshold, as in: 0.1 s, 3 cd
+            """)
+    void badLampModelIsNamed(String line, String bad, String complaint) {
+        assertThatExceptionOfType(InputException.class)
+                .isThrownBy(() -> read(SUPPLIED.replace(line, bad)))
+                .withMessage(folder.resolve("plan.properties") + ": " + complaint);
     }
 }

@@ -44,7 +44,7 @@ final class ChunkRows implements Iterator<Row> {
     ChunkRows(PlanFile file, Iterator<Long> chunks, BiConsumer<Long, byte[]> statistics) {
         this.file = file;
         this.plan = file.plan();
-        this.sweep = Sweep.of(plan, file.pairModel()).withThreads(1);
+        this.sweep = Sweep.of(plan, file.model()).withThreads(1);
         this.format = CheckpointFormat.of(plan);
         this.chunks = chunks;
         this.statistics = statistics;

@@ -17,7 +17,7 @@ final class RowSchema {
 
     /** The columns of numbers: those of the plan, then those of the model. */
     static List<String> columns(PlanFile file) {
-        return Stream.concat(file.plan().columns().stream(), file.pairModel().outputs().stream())
+        return Stream.concat(file.plan().columns().stream(), file.model().outputs().stream())
                 .toList();
     }
 

@@ -37,7 +37,7 @@ class SparkSweepCommandTest {
                 .isZero();
         PlanFile file = PlanFile.shipped().withScenarios(100_000);
         List<String> local = JobReport.lines(
-                file, Sweep.of(file.plan(), file.pairModel()).run(() -> new PairTally(file.pairModel())));
+                file, Sweep.of(file.plan(), file.model()).run(() -> new PairTally(file.pairModel())));
         assertThat(out.toString().lines()).startsWith(local.toArray(String[]::new));
         assertThat(out.toString())
                 .contains("Data are invented.")

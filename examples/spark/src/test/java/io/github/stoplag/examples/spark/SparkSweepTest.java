@@ -85,7 +85,7 @@ class SparkSweepTest {
     static void begin() {
         spark = Sessions.local(2);
         PlanFile file = PLAN.plan();
-        Sweep sweep = Sweep.of(file.plan(), file.pairModel());
+        Sweep sweep = Sweep.of(file.plan(), file.model());
         List<String> names = RowSchema.columns(file);
         localRows = new double[names.size()][SCENARIOS];
         sweep.withThreads(1).run(() -> new AllRows(names, localRows));
