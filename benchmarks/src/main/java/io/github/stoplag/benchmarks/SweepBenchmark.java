@@ -47,7 +47,7 @@ public class SweepBenchmark {
     private final PairModel model = PairModel.of(plan, "led");
     private final double[][] columns = new double[plan.axes().size()][ROWS];
 
-    private static Plan plan() {
+    static Plan plan() {
         return Plan.of(Design.random(DRAWS), 13)
                 .axis(Axis.constant("speed", "mps", 25))
                 .axis(Axis.constant("leader_decel", "mps2", 7))
