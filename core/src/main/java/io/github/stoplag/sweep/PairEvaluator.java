@@ -32,7 +32,9 @@ final class PairEvaluator implements Model.Evaluator {
             pair.outcomes(
                     lamp, count, columns, gapM, outputs[4 * lamp + 3], outputs[4 * lamp + 2], closingMps, rejects);
             for (int i = 0; i < count; i++) {
-                contact[i] = closingMps[i] >= 0 ? 1 : 0;
+                // an int first, which needs no branch for the processor to guess
+                int hit = closingMps[i] >= 0 ? 1 : 0;
+                contact[i] = hit;
             }
         }
     }
