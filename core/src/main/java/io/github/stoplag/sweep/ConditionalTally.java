@@ -1,5 +1,6 @@
 package io.github.stoplag.sweep;
 
+import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -111,11 +112,18 @@ public final class ConditionalTally implements Tally<ConditionalTally> {
     public String toString() {
         StringBuilder text = new StringBuilder();
         for (int i = 0; i < names.size(); i++) {
-            text.append(names.get(i)).append(": contact probability ").append(lamps.get(i));
-            if (lamps.get(i).count() >= 2) {
-                text.append(", ").append(lamps.get(i).meanInterval(0.95));
+            Moments probability = lamps.get(i);
+            text.append(names.get(i)).append(": contact probability ");
+            if (probability.count() < 2) {
+                text.append(probability).append('\n');
+            } else {
+                text.append(Numbers.text(probability.mean(), 4))
+                        .append(", ")
+                        .append(probability.meanInterval(0.95))
+                        .append(", gap integrated out over ")
+                        .append(probability.count())
+                        .append(" draws\n");
             }
-            text.append('\n');
         }
         return text.append(PairModel.STATEMENT).toString();
     }
