@@ -116,12 +116,12 @@ public record Document(String title, List<Block> blocks) {
                 <style>
                 :root{color-scheme:light dark}
                 body{font-family:sans-serif;line-height:1.5;margin:1rem auto;padding:0 1rem;max-width:72rem}
-                .columns{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%%,26rem),1fr));gap:0 2rem}
+                .columns{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%%,32rem),1fr));gap:0 2rem}
                 .equation{margin:.6rem 0;overflow-x:auto}
-                .label,.note{color:GrayText}
-                math{font-size:1.1em}
+                .note{opacity:.8}
+                math{font-size:1.1em;math-style:normal}
                 ol.choices{list-style-type:upper-alpha}
-                @media print{body{max-width:none}h2,h3,.equation{break-inside:avoid}}
+                @media print{body{max-width:none}.columns{display:block}h2,h3,.equation{break-inside:avoid}}
                 </style>
                 </head>
                 <body>
