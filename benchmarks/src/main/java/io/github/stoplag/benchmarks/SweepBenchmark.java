@@ -1,7 +1,6 @@
 package io.github.stoplag.benchmarks;
 
 import io.github.stoplag.kernel.GapEvent;
-import io.github.stoplag.kernel.GapKernel;
 import io.github.stoplag.kernel.PairBatch;
 import io.github.stoplag.sweep.Axis;
 import io.github.stoplag.sweep.ConditionalContact;
@@ -89,17 +88,7 @@ public class SweepBenchmark {
     @OperationsPerInvocation(PAIRS)
     public double[] pairLoop() {
         for (int i = 0; i < PAIRS; i++) {
-            GapKernel.pairEvent(
-                    set.leaderMps[i],
-                    set.leaderOnsetS[i],
-                    set.leaderBuildUpS[i],
-                    set.leaderMps2[i],
-                    set.followerMps[i],
-                    set.followerOnsetS[i],
-                    set.followerBuildUpS[i],
-                    set.followerMps2[i],
-                    set.gapM[i],
-                    event);
+            set.pairEvent(i, event);
             timeS[i] = event.timeS();
             smallestGapM[i] = event.smallestGapM();
             closingMps[i] = event.closingSpeedMps();

@@ -15,7 +15,9 @@ import picocli.CommandLine.ParameterException;
             CircuitCommand.class,
             OnsetCommand.class,
             FollowingCommand.class,
+            GalleryCommand.class,
             StoppingTablesCommand.class,
+            SweepCommand.class,
             CommandLine.HelpCommand.class
         },
         mixinStandardHelpOptions = false,

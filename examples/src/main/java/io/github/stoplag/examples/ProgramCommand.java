@@ -1,36 +1,12 @@
 package io.github.stoplag.examples;
 
-import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.ExitCode;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** A program that prints a report and replaces a folder with its results, all of them or none. */
-abstract class ProgramCommand implements Callable<Integer> {
+abstract class ProgramCommand extends OutputCommand {
     private static final String PICTURE = ".svg";
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // set by the command line parser
-    private CommandSpec spec;
-
-    @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "show this help and end")
-    @SuppressWarnings("unused") // the command line parser acts on it
-    private boolean help;
-
-    @Option(
-            names = "--out",
-            paramLabel = "DIR",
-            defaultValue = "${sys:stoplag.output:-examples/target}/${COMMAND-NAME}",
-            description = "folder for the results, replaced as a whole; default: examples/target/${COMMAND-NAME}")
-    private Path out = Path.of("");
 
     /**
      * What a run gives.
@@ -57,11 +33,11 @@ abstract class ProgramCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        OutputFolder folder = OutputFolder.of(out, fileNames());
+        OutputFolder folder = OutputFolder.of(out(), fileNames());
         Results results = results();
         folder.replaceWith(results.files());
         results.lines().forEach(printer()::println);
-        printer().println("Written to " + OutputFolder.shown(out) + ": " + named(fileNames()));
+        printer().println("Written to " + OutputFolder.shown(out()) + ": " + named(fileNames()));
         return results.exitCode();
     }
 
@@ -70,9 +46,5 @@ abstract class ProgramCommand implements Callable<Integer> {
                 files.stream().filter(name -> !name.endsWith(PICTURE)).toList();
         int pictures = files.size() - others.size();
         return String.join(", ", others) + (pictures == 0 ? "." : " and " + pictures + " pictures.");
-    }
-
-    PrintWriter printer() {
-        return spec.commandLine().getOut();
     }
 }
