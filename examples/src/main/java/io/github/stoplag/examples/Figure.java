@@ -43,7 +43,7 @@ record Figure(String id, String title, String description, int width, int height
             .sl-r0{fill:#f8eecb}.sl-r1{fill:#f0c36d}.sl-r2{fill:#dd8d3c}.sl-r3{fill:#b3541e}.sl-r4{fill:#6e2413}
             .sl .sl-in{font-size:15px;text-anchor:middle}
             .sl .sl-on3,.sl .sl-on4{fill:#ffffff}
-            .sl-rim{stroke:#1c232b;stroke-width:2.4;fill:none;stroke-linecap:square}
+            .sl-rim{stroke:#1c232b;stroke-width:2.4;fill:none;stroke-linecap:round}
             .sl-whisker{stroke:#1c232b;stroke-width:1.6;fill:none}
             .sl-over{stroke:#ffffff;stroke-width:5;paint-order:stroke}
             @media (prefers-color-scheme:dark){
@@ -71,8 +71,18 @@ record Figure(String id, String title, String description, int width, int height
             }
             """;
 
+    /** Gives the title without the notes behind it. */
+    String heading() {
+        return title.split(";", 2)[0];
+    }
+
     String fileName() {
         return id + ".svg";
+    }
+
+    /** Gives the same picture under another name. */
+    Figure named(String newId) {
+        return new Figure(newId, title, description, width, height, content);
     }
 
     /** Gives the picture as a file of its own. */

@@ -1,13 +1,13 @@
 package io.github.stoplag.examples;
 
 import io.github.stoplag.quantity.Numbers;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.stream.IntStream;
 
 /**
- * An outcome over two quantities: one cell for each pair of values, its figure in it, shaded by class, the classes parted by
+ * An outcome over two quantities: one cell for each pair of values, its figure, rounded down, in it, shaded by class, the classes parted by
  * lines. Shades are ordered, so that the map reads in grey print too.
  *
  * @param notes lines under the heading
@@ -90,10 +90,15 @@ record HeatMap(
                 cell(out, cells.get(row).get(column), ChartFrame.LEFT + width * column, top, width);
             }
             out.line();
-            middle(out, "", rows.get(row), ChartFrame.LEFT - 24, top + 21);
+            middle(out, "sl-tick", ticks(rows).get(row), ChartFrame.LEFT - 24, top + 21);
         }
         for (int column = 0; column < columns.size(); column++) {
-            middle(out, "", columns.get(column), ChartFrame.LEFT + width * (column + 0.5), frame.plotBottom() + 22);
+            middle(
+                    out,
+                    "sl-tick",
+                    ticks(columns).get(column),
+                    ChartFrame.LEFT + width * (column + 0.5),
+                    frame.plotBottom() + 22);
         }
         rims(out, width, frame.plotBottom());
         Plot.below(out, xLabel, (ChartFrame.LEFT + ChartFrame.WIDTH - ChartFrame.RIGHT) / 2.0, frame.plotBottom());
@@ -104,23 +109,28 @@ record HeatMap(
         int shade = shadeOf(value);
         ChartFrame.box(out, shade(shade), left, top, width, ROW_HEIGHT);
         if (value.isPresent()) {
-            middle(out, "sl-in sl-on" + shade, value.getAsDouble(), left + width / 2, top + 20);
+            middle(
+                    out,
+                    "sl-in sl-on" + shade,
+                    Numbers.fixed(Math.floor(value.getAsDouble()), 0),
+                    left + width / 2,
+                    top + 20);
         }
     }
 
-    private static void middle(Markup out, String style, double value, double x, double y) {
-        String figure = style.isEmpty() ? Text.digits(value) : Numbers.fixed(value, 0);
-        out.element(
-                "text",
-                figure,
-                "class",
-                style.isEmpty() ? "sl-tick" : style,
-                "x",
-                px(x),
-                "y",
-                px(y),
-                "text-anchor",
-                "middle");
+    private static void middle(Markup out, String style, String figure, double x, double y) {
+        out.element("text", figure, "class", style, "x", px(x), "y", px(y), "text-anchor", "middle");
+    }
+
+    /** Writes the values of an axis with as many decimals as one of them needs. */
+    private static List<String> ticks(List<Double> values) {
+        int decimals = values.stream()
+                .mapToInt(value -> Math.max(
+                        0,
+                        new BigDecimal(Text.digits(value)).stripTrailingZeros().scale()))
+                .max()
+                .orElse(0);
+        return values.stream().map(value -> Numbers.fixed(value, decimals)).toList();
     }
 
     /** Draws lines between cells of different classes. */
@@ -153,12 +163,19 @@ record HeatMap(
                 .line();
     }
 
-    /** Gives the number of cells without a figure. */
-    long noneCount() {
-        return IntStream.range(0, rows.size())
-                .mapToLong(row ->
-                        cells.get(row).stream().filter(OptionalDouble::isEmpty).count())
-                .sum();
+    /** Says in how many cells there is a figure, and which is the largest. */
+    String inWords() {
+        List<Double> figures = cells.stream()
+                .flatMap(List::stream)
+                .flatMapToDouble(OptionalDouble::stream)
+                .boxed()
+                .toList();
+        String largest = figures.stream()
+                .max(Double::compare)
+                .map(value -> "; largest figure " + Text.digits(value) + " " + unit)
+                .orElse("");
+        return none + " in " + (rows.size() * columns.size() - figures.size()) + " of " + rows.size() * columns.size()
+                + " cells" + largest + ".";
     }
 
     private static String px(double value) {

@@ -15,6 +15,7 @@ import picocli.CommandLine.ParameterException;
             CircuitCommand.class,
             OnsetCommand.class,
             FollowingCommand.class,
+            GalleryCommand.class,
             StoppingTablesCommand.class,
             SweepCommand.class,
             CommandLine.HelpCommand.class

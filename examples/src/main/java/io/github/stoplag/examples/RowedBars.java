@@ -3,13 +3,22 @@ package io.github.stoplag.examples;
 import java.util.List;
 import java.util.stream.DoubleStream;
 
-/** Bars along one horizontal axis, each row named on a line of its own above them. */
-final class RowedBars {
-    static final int BAR = 16;
+/**
+ * Bars along one horizontal axis in two shades, each row named on a line of its own above them.
+ *
+ * @param notes lines under the heading
+ * @param light what bars of the light shade are
+ * @param dark what bars of the dark shade are
+ * @param xLabel the axis with its unit
+ * @param base where the bars start
+ * @param rows the rows from the top
+ */
+record RowedBars(List<String> notes, String light, String dark, String xLabel, double base, List<Row> rows) {
+    private static final int LIGHT = 1;
+    private static final int DARK = 3;
+    private static final int BAR = 16;
     private static final int NAME = 24;
     private static final int MARGIN = 30;
-
-    private RowedBars() {}
 
     /**
      * A row.
@@ -20,37 +29,36 @@ final class RowedBars {
     record Row(String name, List<List<Bar>> lines) {}
 
     /**
-     * A bar.
+     * A bar from the base.
      *
-     * @param from where it starts
      * @param to where it ends
-     * @param shade its lightness, 0 (nearest to the page) to 4
+     * @param dark whether it has the dark shade
      * @param error half the length of the whisker at its end, 0 for none
      */
-    record Bar(double from, double to, int shade, double error) {}
+    record Bar(double to, boolean dark, double error) {}
 
-    static Figure figure(
-            String id,
-            String title,
-            String description,
-            List<String> notes,
-            List<ChartFrame.Entry> legend,
-            String xLabel,
-            double base,
-            List<Row> rows) {
-        int height = rows.stream().mapToInt(RowedBars::height).sum() + 8;
-        ChartFrame frame = new ChartFrame(title, notes, legend, height);
-        return frame.figure(id, description, out -> draw(out, frame, xLabel, base, rows));
+    /** Makes the picture. */
+    Figure figure(String id, String title, String description) {
+        ChartFrame frame = new ChartFrame(
+                title,
+                notes,
+                List.of(ChartFrame.boxed(light, shade(LIGHT)), ChartFrame.boxed(dark, shade(DARK))),
+                rows.stream().mapToInt(RowedBars::height).sum() + 8);
+        return frame.figure(id, description, out -> draw(out, frame));
+    }
+
+    private static String shade(int shade) {
+        return "sl-cell sl-r" + shade;
     }
 
     private static int height(Row row) {
         return NAME + BAR * row.lines.size() + 12;
     }
 
-    private static void draw(Markup out, ChartFrame frame, String xLabel, double base, List<Row> rows) {
+    private void draw(Markup out, ChartFrame frame) {
         double[] ends = rows.stream()
                 .flatMap(row -> row.lines.stream().flatMap(List::stream))
-                .flatMapToDouble(bar -> DoubleStream.of(bar.from, bar.to - bar.error, bar.to + bar.error))
+                .flatMapToDouble(bar -> DoubleStream.of(base, bar.to - bar.error, bar.to + bar.error))
                 .toArray();
         Axis x = Axis.over(ends, MARGIN, ChartFrame.WIDTH - MARGIN);
         Plot.horizontal(out, x, frame.plotBottom(), frame.plotTop(), xLabel);
@@ -58,13 +66,14 @@ final class RowedBars {
         double top = frame.plotTop();
         for (Row row : rows) {
             row(out, row, x, top);
+            double foot = top + NAME + BAR * row.lines.size() + 4;
+            Plot.segment(out, "sl-rim", x.at(base), top + NAME - 2, x.at(base), foot);
+            out.line();
             top += height(row);
         }
-        Plot.segment(out, "sl-rim", x.at(base), frame.plotTop(), x.at(base), frame.plotBottom());
-        out.line();
     }
 
-    private static void row(Markup out, Row row, Axis x, double top) {
+    private void row(Markup out, Row row, Axis x, double top) {
         for (int i = 0; i < row.lines.size(); i++) {
             double y = top + NAME + BAR * i;
             row.lines.get(i).forEach(bar -> bar(out, bar, x, y));
@@ -74,9 +83,9 @@ final class RowedBars {
                 .line();
     }
 
-    private static void bar(Markup out, Bar bar, Axis x, double y) {
-        double left = Math.min(x.at(bar.from), x.at(bar.to));
-        ChartFrame.box(out, "sl-cell sl-r" + bar.shade, left, y, Math.abs(x.at(bar.to) - x.at(bar.from)), BAR);
+    private void bar(Markup out, Bar bar, Axis x, double y) {
+        double left = Math.min(x.at(base), x.at(bar.to));
+        ChartFrame.box(out, shade(bar.dark ? DARK : LIGHT), left, y, Math.abs(x.at(bar.to) - x.at(base)), BAR);
         if (bar.error > 0) {
             double middle = y + BAR / 2.0;
             double lo = x.at(bar.to - bar.error);

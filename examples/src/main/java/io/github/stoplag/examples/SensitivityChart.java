@@ -28,24 +28,16 @@ record SensitivityChart(List<String> notes, List<Index> indices) {
                 .sorted(Comparator.comparingDouble(Index::total).reversed())
                 .map(SensitivityChart::row)
                 .toList();
-        return RowedBars.figure(
-                id,
-                title,
-                description,
-                notes,
-                List.of(
-                        ChartFrame.boxed("alone (first order)", "sl-cell sl-r1"),
-                        ChartFrame.boxed("with all interactions (total)", "sl-cell sl-r3")),
-                "share of the variance (%)",
-                0,
-                rows);
+        String share = "share of the variance (%)";
+        return new RowedBars(notes, "alone (first order)", "with all interactions (total)", share, 0, rows)
+                .figure(id, title, description);
     }
 
     private static RowedBars.Row row(Index index) {
         return new RowedBars.Row(
                 index.label,
                 List.of(
-                        List.of(new RowedBars.Bar(0, 100 * index.first, 1, 100 * index.firstError)),
-                        List.of(new RowedBars.Bar(0, 100 * index.total, 3, 100 * index.totalError))));
+                        List.of(new RowedBars.Bar(100 * index.first, false, 100 * index.firstError)),
+                        List.of(new RowedBars.Bar(100 * index.total, true, 100 * index.totalError))));
     }
 }

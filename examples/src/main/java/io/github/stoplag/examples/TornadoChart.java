@@ -32,22 +32,13 @@ record TornadoChart(List<String> notes, String xLabel, double base, List<Swing> 
                 .sorted(Comparator.comparingDouble(Swing::width).reversed())
                 .map(this::row)
                 .toList();
-        return RowedBars.figure(
-                id,
-                title,
-                description,
-                notes,
-                List.of(
-                        ChartFrame.boxed("input at its low value", "sl-cell sl-r1"),
-                        ChartFrame.boxed("input at its high value", "sl-cell sl-r3")),
-                xLabel,
-                base,
-                rows);
+        return new RowedBars(notes, "input at its low value", "input at its high value", xLabel, base, rows)
+                .figure(id, title, description);
     }
 
     private RowedBars.Row row(Swing swing) {
-        RowedBars.Bar low = new RowedBars.Bar(base, swing.atLow, 1, 0);
-        RowedBars.Bar high = new RowedBars.Bar(base, swing.atHigh, 3, 0);
+        RowedBars.Bar low = new RowedBars.Bar(swing.atLow, false, 0);
+        RowedBars.Bar high = new RowedBars.Bar(swing.atHigh, true, 0);
         // where both lie on one side the shorter one has to come on top
         boolean lowFirst = Math.abs(swing.atLow - base) >= Math.abs(swing.atHigh - base);
         return new RowedBars.Row(swing.label, List.of(lowFirst ? List.of(low, high) : List.of(high, low)));

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -19,18 +20,50 @@ class BrowserTest {
     private static final int DESK = 900;
 
     @TempDir
-    Path folder;
+    static Path folder;
 
-    private String report() throws IOException {
-        Path results = folder.resolve("results");
-        assertThat(Program.lampSwap(results).exitCode()).isZero();
-        return Files.readString(results.resolve("report.html"));
+    private static HeadlessBrowser browser;
+    private static String report = "";
+    private static String gallery = "";
+
+    @BeforeAll
+    static void run() throws IOException {
+        browser = HeadlessBrowser.orSkip();
+        assertThat(Program.lampSwap(folder.resolve("results")).exitCode()).isZero();
+        report = Files.readString(folder.resolve("results").resolve("report.html"));
+        assertThat(Program.into(folder.resolve("gallery"), "gallery").exitCode())
+                .isZero();
+        gallery = Files.readString(folder.resolve("gallery").resolve("gallery.html"));
+    }
+
+    /** In the fonts of the computer at hand. */
+    @ParameterizedTest
+    @ValueSource(ints = {PHONE, DESK})
+    void textsOfTheGalleryStayInTheirPicturesAndClearOfEachOther(int width) throws IOException {
+        List<HeadlessBrowser.Box> boxes = browser.boxes(gallery, "figure svg, figure svg text", width, false);
+        List<HeadlessBrowser.Box> pictures =
+                boxes.stream().filter(box -> box.height() > 0.5 * width).toList();
+        assertThat(pictures).hasSize(Gallery.pictures().size());
+        int texts = 0;
+        for (HeadlessBrowser.Box picture : pictures) {
+            List<HeadlessBrowser.Box> inside = boxes.stream()
+                    .filter(box -> !box.equals(picture) && box.meets(picture))
+                    .map(HeadlessBrowser.Box::letters)
+                    .toList();
+            for (int i = 0; i < inside.size(); i++) {
+                HeadlessBrowser.Box text = inside.get(i);
+                assertThat(picture.holds(text)).as("%s in %s", text, picture).isTrue();
+                assertThat(inside.subList(i + 1, inside.size())).as("%s", text).noneMatch(text::meets);
+            }
+            texts += inside.size();
+        }
+        assertThat(texts).isEqualTo(boxes.size() - pictures.size()).isGreaterThan(300);
     }
 
     @ParameterizedTest
     @ValueSource(ints = {PHONE, DESK})
     void everyPictureOfTheReportHasAHeight(int width) throws IOException {
-        List<HeadlessBrowser.Box> pictures = HeadlessBrowser.orSkip().boxes(report(), "figure svg", width, false);
+        List<HeadlessBrowser.Box> pictures = browser.boxes(report, "figure svg", width, false);
         assertThat(pictures).hasSize(4).allSatisfy(picture -> {
             assertThat(picture.height()).isGreaterThan(150);
             assertThat(picture.width()).isBetween(0.8 * width, width + 0.0);
@@ -39,10 +72,8 @@ class BrowserTest {
 
     @Test
     void reportFollowsALightAndADarkBackground() throws IOException {
-        HeadlessBrowser browser = HeadlessBrowser.orSkip();
-        String html = report();
-        BufferedImage light = browser.picture(html, DESK, 1200, false);
-        BufferedImage dark = browser.picture(html, DESK, 1200, true);
+        BufferedImage light = browser.picture(report, DESK, 1200, false);
+        BufferedImage dark = browser.picture(report, DESK, 1200, true);
         assertThat(new int[] {light.getWidth(), light.getHeight()}).containsExactly(DESK, 1200);
         assertThat(light.getRGB(2, 2)).isEqualTo(0xffffffff);
         assertThat(dark.getRGB(2, 2)).isEqualTo(0xff14191f);

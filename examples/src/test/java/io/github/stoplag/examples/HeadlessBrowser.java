@@ -46,6 +46,19 @@ final class HeadlessBrowser {
      * @param text its text, white space as one space
      */
     record Box(double left, double top, double width, double height, String text) {
+        /** Gives the box without the room that a line of text keeps above and below its letters. */
+        Box letters() {
+            double room = 0.2 * Math.min(width, height);
+            return new Box(left + room, top + room, width - 2 * room, height - 2 * room, text);
+        }
+
+        boolean holds(Box other) {
+            return left <= other.left
+                    && other.left + other.width <= left + width
+                    && top <= other.top
+                    && other.top + other.height <= top + height;
+        }
+
         boolean meets(Box other) {
             return left < other.left + other.width
                     && other.left < left + width

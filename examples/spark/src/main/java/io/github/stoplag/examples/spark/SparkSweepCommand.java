@@ -149,7 +149,7 @@ public final class SparkSweepCommand implements Callable<Integer> {
         } else {
             // reading it as a file first gives the clear complaint
             PlanFile.read(plan);
-            text = PlanText.of(plan.toString(), Files.readString(plan));
+            text = PlanText.of(plan.toString(), Files.readString(plan).replaceFirst("^\uFEFF", ""));
         }
         try {
             PlanText changed = text.withScenarios(scenarios == null ? text.scenarios() : scenarios)
