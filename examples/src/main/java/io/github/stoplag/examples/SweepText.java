@@ -75,7 +75,8 @@ final class SweepText {
 
     private void convergence() {
         lines.add("");
-        lines.add("Convergence of the contact probability (95 % interval):");
+        lines.add(
+                "Convergence of the contact probability (95 % interval), " + String.join(" and ", study.lamps()) + ":");
         for (PairTally.TracePoint point : study.tally().trace()) {
             lines.add(String.format(
                     Locale.ROOT,
