@@ -16,6 +16,8 @@ import picocli.CommandLine.ParameterException;
             OnsetCommand.class,
             FollowingCommand.class,
             StoppingTablesCommand.class,
+            ExplainCommand.class,
+            WorksheetCommand.class,
             CommandLine.HelpCommand.class
         },
         mixinStandardHelpOptions = false,
@@ -49,6 +51,7 @@ public final class Main {
         CommandLine line = new CommandLine(new Main())
                 .setOut(out)
                 .setErr(err)
+                .setCaseInsensitiveEnumValuesAllowed(true)
                 .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
                 .setParameterExceptionHandler(Main::badArguments)
                 .setExecutionExceptionHandler(Main::failed);
