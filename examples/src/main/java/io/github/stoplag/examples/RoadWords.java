@@ -58,7 +58,7 @@ record RoadWords(Surface surface, String others) {
         return Given.of(
                 surface.low().inRatio(),
                 Unit.NONE,
-                surface.material() + ", " + condition() + ": "
+                title() + ": "
                         + surface.source().document() + ", "
                         + surface.source().place() + ", "
                         + surface.source().standing());
@@ -102,7 +102,8 @@ record RoadWords(Surface surface, String others) {
                 + " to " + Numbers.text(high) + " (" + sources + ")");
     }
 
-    private String condition() {
-        return surface.condition().name().toLowerCase(Locale.ROOT);
+    private String title() {
+        String condition = surface.condition().name().toLowerCase(Locale.ROOT);
+        return surface.material().contains(condition) ? surface.material() : surface.material() + ", " + condition;
     }
 }

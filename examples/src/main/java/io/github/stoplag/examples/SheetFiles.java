@@ -1,5 +1,6 @@
 package io.github.stoplag.examples;
 
+import io.github.stoplag.worked.Document;
 import io.github.stoplag.worked.Exercise;
 import io.github.stoplag.worked.ExerciseSheet;
 import java.io.ByteArrayOutputStream;
@@ -7,6 +8,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,6 +30,12 @@ final class SheetFiles {
     // a fixed time in the zip, so that the same seed gives the same bytes
     private static final LocalDateTime UNDATED = LocalDateTime.of(1980, 1, 1, 0, 0);
 
+    private static final List<String> FOR_STUDENTS = List.of(
+            "Name: ____________________   Date: ____________",
+            "Take g = 9.81 m/s² (32.2 ft/s²). Give every answer with its unit, to three significant digits unless the question"
+                    + " says otherwise. Drivers, vehicles and roads are invented, and a calculated distance is no proof of"
+                    + " safety.");
+
     private SheetFiles() {}
 
     /** Names all files that a sheet can have. */
@@ -42,18 +50,25 @@ final class SheetFiles {
                 "key" + suffix + ".qti.zip");
     }
 
-    static Map<String, byte[]> of(ExerciseSheet sheet, String suffix, boolean choices, List<Format> formats) {
+    /**
+     * Writes the files.
+     *
+     * @param made how the sheet was made, for the key
+     */
+    static Map<String, byte[]> of(
+            ExerciseSheet sheet, String suffix, boolean choices, List<Format> formats, String made) {
         Map<String, byte[]> files = new LinkedHashMap<>();
-        var questions = choices ? sheet.multipleChoice() : sheet.questions();
+        Document questions = noted(choices ? sheet.multipleChoice() : sheet.questions(), FOR_STUDENTS);
+        Document key = noted(sheet.key(), List.of(made));
         for (Format format : formats) {
             switch (format) {
                 case HTML -> {
                     files.put("sheet" + suffix + ".html", utf8(questions.toHtml()));
-                    files.put("key" + suffix + ".html", utf8(sheet.key().toHtml()));
+                    files.put("key" + suffix + ".html", utf8(key.toHtml()));
                 }
                 case MARKDOWN -> {
                     files.put("sheet" + suffix + ".md", utf8(questions.toMarkdown()));
-                    files.put("key" + suffix + ".md", utf8(sheet.key().toMarkdown()));
+                    files.put("key" + suffix + ".md", utf8(key.toMarkdown()));
                 }
                 case CSV -> {
                     files.put("answers-blank" + suffix + ".csv", utf8(blank(sheet.exercises())));
@@ -63,6 +78,15 @@ final class SheetFiles {
             }
         }
         return files;
+    }
+
+    /** Puts lines below the title. */
+    private static Document noted(Document document, List<String> notes) {
+        List<Document.Block> blocks = new ArrayList<>(document.blocks());
+        for (int i = 0; i < notes.size(); i++) {
+            blocks.add(1 + i, new Document.Paragraph(notes.get(i)));
+        }
+        return new Document(document.title(), blocks);
     }
 
     private static String blank(List<Exercise> exercises) {

@@ -60,6 +60,7 @@ record Slot(String name, List<String> keywords, boolean bare, Measure measure) {
     /** How a part that fills it is written. */
     String help() {
         String keyword = bare ? "[" + keywords.get(0) + "]" : keywords.get(0);
-        return name + ": " + keyword + " " + measure.units() + (measure == Measure.GRADE ? ", with up or down; or level" : "");
+        return name + ": " + keyword + " " + measure.units()
+                + (measure == Measure.GRADE ? ", with up or down; or level" : "");
     }
 }

@@ -23,18 +23,19 @@ import picocli.CommandLine.Option;
 @Command(
         name = "worksheet",
         description = {
-            "Makes a sheet of exercises for students and, in a file of its own, the key with the",
-            "full working and the mistake behind every wrong choice. The same seed gives the",
-            "same sheet. With --grade it grades a student's answers to that sheet."
+            "Makes a sheet of exercises for students and, in a file of its own, the key with",
+            "the full working and the mistake behind every wrong choice. The same seed gives",
+            "the same sheet. With --grade it grades a student's answers to that sheet."
         },
         footer = {
             "",
             "Writes, as --format asks, sheet and key as .html and .md; key.csv with questions,",
-            "answers and choices; answers-blank.csv for --grade (copy it, fill it in: the folder",
-            "is replaced as a whole); key.qti.zip, a quiz package of IMS QTI 2.1. With",
-            "--variants the names end in the number of the version, with --units both in the",
-            "system of units.",
-            "With --grade: graded.csv, in the folder beside it that ends in -graded.",
+            "answers, choices; answers-blank.csv for --grade: copy it and fill in the copy,",
+            "for the folder is replaced as a whole; key.qti.zip, a quiz package (IMS QTI 2.1).",
+            "With --variants the names end in the number of the version, with --units both",
+            "in the system of units.",
+            "With --grade: graded.csv, in the folder beside it whose name ends in -graded;",
+            "give --seed, --questions, --units and the like as for the sheet.",
             "Exit code: 0 done; 1 failed; 2 an input cannot be used: one line says why,",
             "and nothing is written."
         })
@@ -146,10 +147,11 @@ final class WorksheetCommand extends ProgramCommand {
             ExerciseSheet sheet = sheet(system);
             String name = units != UnitChoice.BOTH ? "" : system == UnitSystem.METRIC ? "-metric" : "-us";
             if (variants == 1) {
-                files.putAll(SheetFiles.of(sheet, name, choices, formats));
+                files.putAll(SheetFiles.of(sheet, name, choices, formats, made(system, 0)));
             }
             for (int each = 1; variants > 1 && each <= variants; each++) {
-                files.putAll(SheetFiles.of(sheet.variant(each), name + "-" + each, choices, formats));
+                files.putAll(
+                        SheetFiles.of(sheet.variant(each), name + "-" + each, choices, formats, made(system, each)));
             }
             if (lines.isEmpty()) {
                 ExerciseSheet first = variants == 1 ? sheet : sheet.variant(1);
@@ -157,11 +159,25 @@ final class WorksheetCommand extends ProgramCommand {
                         + (variants == 1 ? "one version" : variants + " versions") + ". The first question:");
                 lines.add("  " + first.exercises().get(0).question());
                 lines.add(
-                        "All figures in the questions are invented. Hand out the files that begin with sheet; those that"
+                        "Drivers, vehicles and roads in the questions are invented. Hand out the files that begin with sheet; those that"
                                 + " begin with key hold the answers.");
             }
         }
         return new Results(lines, files, ExitCode.OK);
+    }
+
+    /** The words that make the same sheet again, for its key. */
+    private String made(UnitSystem system, int version) {
+        return "For the teacher. Made by: worksheet --seed " + seed + " --questions " + questions + " --units "
+                + (system == UnitSystem.METRIC ? "metric" : "us")
+                + (difficulty == null
+                        ? ""
+                        : " --difficulty " + difficulty.name().toLowerCase(Locale.ROOT))
+                + (topic == null ? "" : " --topic " + topic)
+                + (choices ? " --multiple-choice" : "")
+                + (version == 0 ? "" : " --variants " + variants)
+                + ". To grade answers add --grade FILE"
+                + (version == 0 ? "" : " --variant " + version + " in place of --variants " + variants) + ".";
     }
 
     private Results graded(Path file) {
