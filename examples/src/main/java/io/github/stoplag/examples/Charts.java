@@ -24,13 +24,11 @@ final class Charts {
     private Charts() {}
 
     static List<Figure> of(LampSwap swap) {
-        return List.of(
-                onset(swap),
-                gained(swap, "distance_metric", "in metres", "km/h", Speed::inKmh, "m", Distance::inMetres),
-                gained(swap, "distance_us", "in feet", "mph", Speed::inMph, "ft", Distance::inFeet));
+        return List.of(onset(swap), gainedMetric(swap), gainedUs(swap));
     }
 
-    private static Figure onset(LampSwap swap) {
+    /** How the light of both lamps rises, with the moments at which each is seen. */
+    static Figure onset(LampSwap swap) {
         double settledS = swap.lamps().stream()
                 .flatMapToDouble(lamp -> DoubleStream.of(
                         lamp.onset().settledS(),
@@ -80,6 +78,16 @@ final class Charts {
 
     private static LineChart.Point point(LampSwap.Lamp lamp, double timeS) {
         return new LineChart.Point(timeS * 1000, 100 * lamp.onset().relativeIntensity(timeS));
+    }
+
+    /** What the vehicle behind travels between the moments at which the lamps are seen, in metres. */
+    static Figure gainedMetric(LampSwap swap) {
+        return gained(swap, "distance_metric", "in metres", "km/h", Speed::inKmh, "m", Distance::inMetres);
+    }
+
+    /** The same in feet. */
+    static Figure gainedUs(LampSwap swap) {
+        return gained(swap, "distance_us", "in feet", "mph", Speed::inMph, "ft", Distance::inFeet);
     }
 
     private static Figure gained(

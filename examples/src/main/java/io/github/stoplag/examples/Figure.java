@@ -35,6 +35,17 @@ record Figure(String id, String title, String description, int width, int height
             .sl-body{fill:#c9d1da;stroke:#1c232b;stroke-width:1.2}
             .sl-glass{fill:#ffffff;stroke:#1c232b;stroke-width:.8}
             .sl-lit{fill:#d3122c;stroke:#d3122c}
+            .sl-area{stroke:none;fill-opacity:.24}
+            .sl-area.sl-0{fill:#8f3b00}.sl-area.sl-1{fill:#2585cf}
+            .sl-area.sl-3{fill:#1b7a57}.sl-area.sl-4{fill:#8a3fa0}.sl-area.sl-5{fill:#6b6400}
+            .sl-cell{stroke:#ffffff;stroke-width:1}
+            .sl-none{fill:#ffffff;stroke:#d5dae0;stroke-width:1}
+            .sl-r0{fill:#f8eecb}.sl-r1{fill:#f0c36d}.sl-r2{fill:#dd8d3c}.sl-r3{fill:#b3541e}.sl-r4{fill:#6e2413}
+            .sl .sl-in{font-size:15px;text-anchor:middle}
+            .sl .sl-on3,.sl .sl-on4{fill:#ffffff}
+            .sl-rim{stroke:#1c232b;stroke-width:2.4;fill:none;stroke-linecap:round}
+            .sl-whisker{stroke:#1c232b;stroke-width:1.6;fill:none}
+            .sl-over{stroke:#ffffff;stroke-width:5;paint-order:stroke}
             @media (prefers-color-scheme:dark){
             .sl-page{fill:#14191f}
             .sl-ink,.sl text{fill:#eef2f6}
@@ -49,11 +60,29 @@ record Figure(String id, String title, String description, int width, int height
             .sl-body{fill:#55616d;stroke:#eef2f6}
             .sl-glass{fill:#14191f;stroke:#eef2f6}
             .sl-lit{fill:#ff5a6e;stroke:#ff5a6e}
+            .sl-area.sl-0{fill:#f2a65e}.sl-area.sl-1{fill:#64b7f6}
+            .sl-area.sl-3{fill:#5fd3a8}.sl-area.sl-4{fill:#d9a0ea}.sl-area.sl-5{fill:#d6cf6a}
+            .sl-cell{stroke:#14191f}
+            .sl-none{fill:#14191f;stroke:#36404a}
+            .sl-r0{fill:#4a2a12}.sl-r1{fill:#7d4518}.sl-r2{fill:#c47a30}.sl-r3{fill:#e8a355}.sl-r4{fill:#ffe2a6}
+            .sl .sl-on2,.sl .sl-on3,.sl .sl-on4{fill:#14191f}
+            .sl-rim,.sl-whisker{stroke:#eef2f6}
+            .sl-over{stroke:#14191f}
             }
             """;
 
+    /** Gives the title without the notes behind it. */
+    String heading() {
+        return title.split(";", 2)[0];
+    }
+
     String fileName() {
         return id + ".svg";
+    }
+
+    /** Gives the same picture under another name. */
+    Figure named(String newId) {
+        return new Figure(newId, title, description, width, height, content);
     }
 
     /** Gives the picture as a file of its own. */

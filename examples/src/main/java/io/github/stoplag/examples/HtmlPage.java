@@ -21,7 +21,9 @@ final class HtmlPage {
             th,td{border-bottom:1px solid var(--line);padding:.35rem .6rem .35rem 0;text-align:left;vertical-align:top}
             .warn{background:var(--warn);border-radius:.4rem;padding:.6rem 1rem .6rem 2rem}
             .warn li{margin:.5rem 0}
-            @media print{figure,tr{break-inside:avoid}}
+            pre{overflow-x:auto;border:1px solid var(--line);border-radius:.4rem;padding:.6rem .8rem;font-size:.8rem;
+            line-height:1.4}
+            @media print{figure,tr{break-inside:avoid}h2,h3{break-after:avoid}pre{white-space:pre-wrap}}
             """;
 
     private static final String NO_BREAK_SPACE = "\u00a0";
@@ -68,6 +70,11 @@ final class HtmlPage {
 
     void paragraph(String text) {
         out.element("p", text).line();
+    }
+
+    /** Writes program text as it is. */
+    void code(String text) {
+        out.open("pre", "tabindex", "0").element("code", text).close().line();
     }
 
     void list(Stream<String> items) {

@@ -25,15 +25,9 @@ import java.util.stream.Stream;
  * @param bands ranges of the vertical axis, named below the lines
  */
 record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> series, List<Band> bands) {
-    static final int WIDTH = 640;
+    static final int WIDTH = ChartFrame.WIDTH;
     static final int COMPARED = 2;
-    private static final int LEFT = 74;
-    private static final int RIGHT = 24;
-    private static final int NOTE_STEP = 22;
-    private static final int LEGEND_STEP = 26;
-    private static final int TITLE_HEIGHT = 42;
     private static final int PLOT_HEIGHT = 290;
-    private static final int FOOT = 68;
 
     /**
      * One line.
@@ -43,8 +37,13 @@ record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> 
      * @param points what it joins
      * @param marks which of the points to mark
      * @param drops whether a mark is joined to the horizontal axis
+     * @param area the outline of an area of its colour behind the lines, empty for none
      */
-    record Series(String label, int style, List<Point> points, List<Point> marks, boolean drops) {}
+    record Series(String label, int style, List<Point> points, List<Point> marks, boolean drops, List<Point> area) {
+        Series(String label, int style, List<Point> points, List<Point> marks, boolean drops) {
+            this(label, style, points, marks, drops, List.of());
+        }
+    }
 
     record Point(double x, double y) {}
 
@@ -63,79 +62,56 @@ record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> 
 
     /** Makes the picture of the chart; the notes become part of its title. */
     Figure figure(String id, String title, String description) {
-        return new Figure(
-                id,
-                title + notes.stream().map(note -> "; " + note).collect(Collectors.joining()),
-                description,
-                WIDTH,
-                height(),
-                out -> draw(out, title));
+        Stream<ChartFrame.Entry> lines =
+                series.stream().map(s -> new ChartFrame.Entry(s.label, (out, middle) -> sample(out, s, middle)));
+        Stream<ChartFrame.Entry> ranges = bands.stream().map(band -> ChartFrame.boxed(band.label, "sl-band"));
+        ChartFrame frame =
+                new ChartFrame(title, notes, Stream.concat(lines, ranges).toList(), PLOT_HEIGHT);
+        return frame.figure(id, description, out -> draw(out, frame));
     }
 
-    private int height() {
-        return plotTop() + PLOT_HEIGHT + FOOT;
-    }
-
-    private Stream<Point> points() {
-        return series.stream().flatMap(s -> s.points.stream());
-    }
-
-    private int legendTop() {
-        return TITLE_HEIGHT + NOTE_STEP * notes.size();
-    }
-
-    private int plotTop() {
-        return legendTop() + LEGEND_STEP * (series.size() + bands.size()) + 14;
-    }
-
-    private void draw(Markup out, String heading) {
-        Axis x = Axis.over(points().mapToDouble(Point::x).toArray(), LEFT, WIDTH - RIGHT);
+    private void draw(Markup out, ChartFrame frame) {
+        Axis x = Axis.over(points().mapToDouble(Point::x).toArray(), ChartFrame.LEFT, WIDTH - ChartFrame.RIGHT);
         Axis y = Axis.over(
                 DoubleStream.concat(
                                 points().mapToDouble(Point::y), bands.stream().mapToDouble(Band::hi))
                         .toArray(),
-                plotTop() + PLOT_HEIGHT,
-                plotTop());
-        out.element("text", heading, "class", "sl-title", "x", "12", "y", "28").line();
-        for (int i = 0; i < notes.size(); i++) {
-            out.element("text", notes.get(i), "class", "sl-note", "x", "12", "y", px(52 + i * NOTE_STEP))
-                    .line();
+                frame.plotBottom(),
+                frame.plotTop());
+        for (Band band : bands) {
+            ChartFrame.box(out, "sl-band", x.from(), y.at(band.hi), x.to() - x.from(), y.at(band.lo) - y.at(band.hi));
         }
-        bands(out, x, y);
+        series.stream()
+                .filter(s -> !s.area.isEmpty())
+                .forEach(s -> out.empty("polygon", "class", "sl-area sl-" + s.style, "points", joined(s.area, x, y))
+                        .line());
         new Plot(x, y).axes(out, xLabel, yLabel);
-        for (int i = 0; i < series.size(); i++) {
-            legend(out, series.get(i), legendTop() + LEGEND_STEP * i + 14);
-            line(out, series.get(i), x, y);
+        series.forEach(s -> line(out, s, x, y));
+    }
+
+    private Stream<Point> points() {
+        return series.stream().flatMap(s -> Stream.concat(s.points.stream(), s.area.stream()));
+    }
+
+    private static String joined(List<Point> points, Axis x, Axis y) {
+        return points.stream()
+                .map(point -> px(x.at(point.x)) + "," + px(y.at(point.y)))
+                .collect(Collectors.joining(" "));
+    }
+
+    private static void sample(Markup out, Series s, double middle) {
+        if (!s.area.isEmpty()) {
+            ChartFrame.box(out, "sl-area sl-" + s.style, ChartFrame.SAMPLE_FROM, middle - 8, 50, 16);
         }
-    }
-
-    private void bands(Markup out, Axis x, Axis y) {
-        for (int i = 0; i < bands.size(); i++) {
-            Band band = bands.get(i);
-            double named = legendTop() + LEGEND_STEP * (series.size() + i) + 14;
-            box(out, x.from(), y.at(band.hi), x.to() - x.from(), y.at(band.lo) - y.at(band.hi));
-            box(out, 16, named - 13, 50, 14);
-            out.element("text", band.label, "x", "76", "y", px(named)).line();
-        }
-    }
-
-    private static void box(Markup out, double x, double y, double width, double height) {
-        out.empty("rect", "class", "sl-band", "x", px(x), "y", px(y), "width", px(width), "height", px(height));
-    }
-
-    private static void legend(Markup out, Series s, double y) {
-        Plot.segment(out, lineClass(s), 16, y - 6, 66, y - 6);
+        Plot.segment(out, lineClass(s), ChartFrame.SAMPLE_FROM, middle, ChartFrame.SAMPLE_TO, middle);
         if (!s.marks.isEmpty()) {
-            mark(out, s, 41, y - 6);
+            mark(out, s, 41, middle);
         }
-        out.element("text", s.label, "x", "76", "y", px(y)).line();
     }
 
     private static void line(Markup out, Series s, Axis x, Axis y) {
-        String points = s.points.stream()
-                .map(point -> px(x.at(point.x)) + "," + px(y.at(point.y)))
-                .collect(Collectors.joining(" "));
-        out.empty("polyline", "class", lineClass(s), "points", points).line();
+        out.empty("polyline", "class", lineClass(s), "points", joined(s.points, x, y))
+                .line();
         for (Point point : s.marks) {
             double at = x.at(point.x);
             if (s.drops) {

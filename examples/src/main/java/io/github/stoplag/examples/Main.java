@@ -15,6 +15,7 @@ import picocli.CommandLine.ParameterException;
             CircuitCommand.class,
             OnsetCommand.class,
             FollowingCommand.class,
+            GalleryCommand.class,
             StoppingTablesCommand.class,
             ExplainCommand.class,
             WorksheetCommand.class,

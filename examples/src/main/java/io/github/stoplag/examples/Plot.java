@@ -9,11 +9,7 @@ package io.github.stoplag.examples;
 record Plot(Axis x, Axis y) {
     /** Draws grid, axes, ticks and labels. */
     void axes(Markup out, String xLabel, String yLabel) {
-        for (double tick : x.ticks()) {
-            segment(out, "sl-grid", x.at(tick), y.from(), x.at(tick), y.to());
-            out.element("text", x.text(tick), "x", px(x.at(tick)), "y", px(y.from() + 22), "text-anchor", "middle");
-        }
-        out.line();
+        horizontal(out, x, y.from(), y.to(), xLabel);
         for (double tick : y.ticks()) {
             segment(out, "sl-grid", x.from(), y.at(tick), x.to(), y.at(tick));
             out.element("text", y.text(tick), "x", px(x.from() - 8), "y", px(y.at(tick) + 6), "text-anchor", "end");
@@ -21,16 +17,29 @@ record Plot(Axis x, Axis y) {
         out.line();
         segment(out, "sl-axis", x.from(), y.at(y.lo()), x.to(), y.at(y.lo()));
         segment(out, "sl-axis", x.from(), y.from(), x.from(), y.to());
-        double middle = (x.from() + x.to()) / 2;
-        out.element("text", xLabel, "x", px(middle), "y", px(y.from() + 50), "text-anchor", "middle");
-        out.element(
-                "text",
-                yLabel,
-                "transform",
-                "translate(20 " + px((y.from() + y.to()) / 2) + ") rotate(-90)",
-                "text-anchor",
-                "middle");
+        upright(out, yLabel, (y.from() + y.to()) / 2);
+    }
+
+    /** Draws a horizontal axis at the bottom of a plot, its grid lines up to the top, and its label. */
+    static void horizontal(Markup out, Axis x, double bottom, double top, String label) {
+        for (double tick : x.ticks()) {
+            segment(out, "sl-grid", x.at(tick), bottom, x.at(tick), top);
+            out.element("text", x.text(tick), "x", px(x.at(tick)), "y", px(bottom + 22), "text-anchor", "middle");
+        }
         out.line();
+        below(out, label, (x.from() + x.to()) / 2, bottom);
+    }
+
+    /** Writes the label of a horizontal axis below its figures. */
+    static void below(Markup out, String label, double middle, double bottom) {
+        out.element("text", label, "x", px(middle), "y", px(bottom + 50), "text-anchor", "middle")
+                .line();
+    }
+
+    /** Writes the label of an upright axis at the left edge. */
+    static void upright(Markup out, String label, double middle) {
+        out.element("text", label, "transform", "translate(20 " + px(middle) + ") rotate(-90)", "text-anchor", "middle")
+                .line();
     }
 
     static void segment(Markup out, String style, double x1, double y1, double x2, double y2) {

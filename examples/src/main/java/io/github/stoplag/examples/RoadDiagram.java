@@ -30,6 +30,7 @@ final class RoadDiagram {
         this.row = Math.max(LOWEST_ROW, CAPTION + Silhouette.MINIBUS_HEIGHT_M * roadPx / (end + back));
     }
 
+    /** Draws both vehicles at the first speed at which the lamps end differently. */
     static Figure of(LampSwap swap) {
         RoadDiagram diagram = new RoadDiagram(swap);
         String title = "Both vehicles at " + Text.speed(diagram.instants.leg().speed());

@@ -20,7 +20,6 @@ final class TimeSpaceDiagram {
     private static final int SAMPLES = 160;
     private static final int ALL_NUMBERED = 8;
     private static final double NUMBERED_AT = 0.08;
-    private static final String TITLE = "Where the vehicles are";
 
     private final ChainRun run;
     private final int shown;
@@ -44,7 +43,7 @@ final class TimeSpaceDiagram {
         TimeSpaceDiagram diagram = new TimeSpaceDiagram(run);
         return new Figure(
                 "time_space",
-                TITLE + (run.scenario().invented() ? "; invented data" : ""),
+                title(run) + (run.scenario().invented() ? "; invented data" : ""),
                 "Each vehicle is a band from rear to front over time, driving upwards. "
                         + run.links().stream()
                                 .limit(ChainRun.SHOWN - 1L)
@@ -53,6 +52,10 @@ final class TimeSpaceDiagram {
                 WIDTH,
                 diagram.plotTop + PLOT_HEIGHT + FOOT,
                 diagram::draw);
+    }
+
+    private static String title(ChainRun run) {
+        return "Where the " + (run.count() == 2 ? "two" : String.valueOf(run.count())) + " vehicles are";
     }
 
     /** Says a link's outcome in a sentence. */
@@ -74,7 +77,8 @@ final class TimeSpaceDiagram {
     }
 
     private void draw(Markup out) {
-        out.element("text", TITLE, "class", "sl-title", "x", "12", "y", "28").line();
+        out.element("text", title(run), "class", "sl-title", "x", "12", "y", "28")
+                .line();
         out.element("text", note(run), "class", "sl-note", "x", "12", "y", "52").line();
         legend(out);
         plot.axes(out, "time (s)", "position (m)");

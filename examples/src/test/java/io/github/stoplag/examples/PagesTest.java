@@ -5,9 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -15,7 +13,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
-import org.w3c.dom.NodeList;
 
 /** The pictures and the page as a reader's program meets them. */
 class PagesTest {
@@ -65,12 +62,7 @@ class PagesTest {
                         .getLength())
                 .isEqualTo(4);
         Pictures.assertSelfContained(html);
-        Set<String> ids = new HashSet<>();
-        NodeList all = page.getElementsByTagNameNS("*", "*");
-        for (int i = 0; i < all.getLength(); i++) {
-            String id = ((Element) all.item(i)).getAttribute("id");
-            assertThat(id.isEmpty() || ids.add(id)).as("id " + id + " once").isTrue();
-        }
+        Pictures.assertIdsStandOnce(page);
         assertThat(page.getDocumentElement().getTextContent())
                 .contains("invented data")
                 .contains("What was assumed", "follower.reaction", "detector.eye.threshold")

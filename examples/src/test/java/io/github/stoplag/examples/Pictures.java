@@ -6,7 +6,9 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -31,6 +33,14 @@ final class Pictures {
         assertThat(text.replace("http://www.w3.org/2000/svg", "").replace("http://www.w3.org/1999/xhtml", ""))
                 .doesNotContain("http:", "https:", "href=", "src=", "url(", "@import", "<script", "<image", "<iframe")
                 .doesNotContainPattern("\\son[a-z]+=");
+    }
+
+    static void assertIdsStandOnce(Document page) {
+        Set<String> ids = new HashSet<>();
+        for (Element element : all(page.getDocumentElement(), "*")) {
+            String id = element.getAttribute("id");
+            assertThat(id.isEmpty() || ids.add(id)).as("id " + id + " once").isTrue();
+        }
     }
 
     /** A title, a description with a figure, text as text, nothing from outside, both backgrounds, no text cut off. */
@@ -121,6 +131,16 @@ final class Pictures {
             assertThat(text.left()).isGreaterThan(-6);
             assertThat(text.right()).isLessThan(LineChart.WIDTH + 6.0);
         });
+        double height = Double.parseDouble(root.getAttribute("viewBox").substring("0 0 640 ".length()));
+        for (Element text : all(root, "text")) {
+            if (text.hasAttribute("transform")) {
+                double middle = Double.parseDouble(
+                        text.getAttribute("transform").replaceAll("translate\\(\\S+ (\\S+)\\) rotate\\(-90\\)", "$1"));
+                double half = text.getTextContent().length() * 0.54 * size(text) / 2;
+                assertThat(middle - half).as(text.getTextContent()).isGreaterThan(0);
+                assertThat(middle + half).as(text.getTextContent()).isLessThan(height);
+            }
+        }
     }
 
     private static double size(Element text) {
