@@ -11,6 +11,9 @@ import java.util.List;
  * @param blocks what stands on it
  */
 public record Document(String title, List<Block> blocks) {
+    private static final String OPEN = "<math displaystyle=\"true\"><mrow>";
+    private static final String CLOSE = "</mrow></math>";
+
     /** A piece of a page. */
     public sealed interface Block {}
 
@@ -60,16 +63,16 @@ public record Document(String title, List<Block> blocks) {
             return text;
         }
 
-        /** One formula a side, for a browser breaks a line between formulas and not within one. */
+        /** Several formulas, for a browser breaks a line between formulas and not within one. */
         String mathml() {
             StringBuilder out = new StringBuilder();
             for (int i = 0; i < sides.size(); i++) {
                 String sign = exact || i + 1 < sides.size() ? "=" : "\u2248";
-                out.append(i == 0 ? "" : " ").append("<math displaystyle=\"true\"><mrow>");
-                out.append(i == 0 ? "" : "<mo form=\"infix\">" + sign + "</mo>");
-                out.append(MathmlNotation.INSTANCE.render(sides.get(i))).append("</mrow></math>");
+                out.append(i == 0 ? OPEN : i == 1 ? "<mo>" + sign + "</mo>" : CLOSE + " " + OPEN);
+                out.append(i < 2 ? "" : "<mo form=\"infix\" lspace=\"0\">" + sign + "</mo>");
+                out.append(MathmlNotation.INSTANCE.render(sides.get(i)));
             }
-            return out.toString();
+            return out.append(CLOSE).toString();
         }
     }
 
@@ -134,8 +137,8 @@ public record Document(String title, List<Block> blocks) {
                 .columns{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%%,26rem),1fr));gap:0 2rem}
                 .columns>section{min-width:0}
                 .equation{margin:.6rem 0;padding:.2rem 0;overflow-x:auto}
-                .label,.note{color:var(--quiet)}
-                math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math",math;font-size:1.1em;margin:.2rem 0}
+                .label,.note{color:var(--quiet)}.label{display:block}
+                math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math","DejaVu Math TeX Gyre",math;font-size:1.1em;margin:.2rem 0}
                 ol.choices{list-style-type:upper-alpha}
                 @media print{body{max-width:none}h2,h3{break-after:avoid}.equation,li{break-inside:avoid}}
                 </style>
@@ -224,7 +227,7 @@ public record Document(String title, List<Block> blocks) {
                 out.append("</ol>\n");
             } else if (block instanceof Equation e) {
                 out.append("<div class=\"equation\"><span class=\"label\">").append(escape(e.label));
-                out.append(": </span>").append(e.mathml());
+                out.append(":</span> ").append(e.mathml());
                 out.append(e.note.isEmpty() ? "" : " <span class=\"note\">(" + escape(e.note) + ")</span>");
                 out.append("</div>\n");
             } else if (block instanceof Columns e) {
