@@ -120,6 +120,42 @@ public final class FrictionRule implements GradedStoppingRule {
     }
 
     /**
+     * Gives the units in which the rule is written.
+     *
+     * @return the units of V and d
+     */
+    public RuleUnits units() {
+        return units;
+    }
+
+    /**
+     * Gives the reaction time t.
+     *
+     * @return t
+     */
+    public TimeSpan reaction() {
+        return reaction;
+    }
+
+    /**
+     * Gives the factor c of V t.
+     *
+     * @return c in the rule's units, s taken for the time
+     */
+    public double perSpeedAndTime() {
+        return perSpeedAndTime;
+    }
+
+    /**
+     * Gives the divisor k of V².
+     *
+     * @return k in the rule's units
+     */
+    public double squareDivisor() {
+        return squareDivisor;
+    }
+
+    /**
      * Gives the friction factor f that the rule takes at a speed.
      *
      * @param speed the speed

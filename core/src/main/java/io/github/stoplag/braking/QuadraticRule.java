@@ -96,6 +96,42 @@ public final class QuadraticRule implements StoppingRule {
         return source;
     }
 
+    /**
+     * Gives the units in which the rule is written.
+     *
+     * @return the units of v, s and the coefficients
+     */
+    public RuleUnits units() {
+        return units;
+    }
+
+    /**
+     * Gives the constant k₀.
+     *
+     * @return k₀ in the rule's unit of length
+     */
+    public BigDecimal constant() {
+        return constant;
+    }
+
+    /**
+     * Gives the coefficient k₁ of v.
+     *
+     * @return k₁ in the rule's units
+     */
+    public BigDecimal linear() {
+        return linear;
+    }
+
+    /**
+     * Gives the coefficient k₂ of v².
+     *
+     * @return k₂ in the rule's units
+     */
+    public BigDecimal square() {
+        return square;
+    }
+
     @Override
     public Parts at(Speed speed) {
         BigDecimal v = units.written(speed);

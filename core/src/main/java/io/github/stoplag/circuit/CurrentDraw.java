@@ -1,11 +1,13 @@
 package io.github.stoplag.circuit;
 
+import io.github.stoplag.lamp.VoltageRerating;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Voltage;
+import io.github.stoplag.source.Evidence;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -20,11 +22,8 @@ import java.util.function.DoubleUnaryOperator;
  * }</pre>
  */
 public final class CurrentDraw {
-    /**
-     * Exponent of a filament lamp's current against voltage; seen in a general encyclopedia's article on re-rating
-     * lamps, without a stated range.
-     */
-    public static final double FILAMENT_CURRENT_EXPONENT = 0.55;
+    private static final VoltageRerating.Law FILAMENT_CURRENT =
+            VoltageRerating.laws(VoltageRerating.Quantity.CURRENT).get(0);
 
     private final String label;
     private final DoubleUnaryOperator currentA;
@@ -63,7 +62,7 @@ public final class CurrentDraw {
     }
 
     /**
-     * A settled filament lamp by its rating: I = (P₀/U₀) (U/U₀)^0.55.
+     * A settled filament lamp by its rating: I = (P₀/U₀) (U/U₀)^k, k the published exponent of {@link VoltageRerating}, 0.55.
      *
      * @param ratedVoltage U₀, the voltage at which the power holds, above 0 V
      * @param ratedPower P₀, the power it really draws there, above 0 W
@@ -74,11 +73,11 @@ public final class CurrentDraw {
         double u0 = Check.above("rated voltage", ratedVoltage.inVolts(), 0, 1000, "V");
         double i0 = Check.above("rated power", ratedPower.inWatts(), 0, 1e6, "W") / u0;
         String label = "filament lamp " + ratedPower + " at " + ratedVoltage;
-        Evidence evidence = Evidence.of(label + ": I = (P₀/U₀)(U/U₀)^" + FILAMENT_CURRENT_EXPONENT
-                        + " (exponent seen, general encyclopedia)")
+        Evidence evidence = Evidence.of(label + ": I = (P₀/U₀)(U/U₀)^" + Numbers.text(FILAMENT_CURRENT.exponentLow())
+                        + ", exponent: " + FILAMENT_CURRENT.source())
                 .withCaveat(
                         "the exponent of a filament's current holds near the rated voltage; it grows less sure far from it");
-        return new CurrentDraw(label, v -> i0 * Math.pow(v / u0, FILAMENT_CURRENT_EXPONENT), evidence);
+        return new CurrentDraw(label, v -> i0 * Math.pow(v / u0, FILAMENT_CURRENT.exponentLow()), evidence);
     }
 
     /**

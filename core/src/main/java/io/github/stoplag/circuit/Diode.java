@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Evidence;
 
 /**
  * An isolating diode: its forward characteristic and its ratings.
@@ -68,7 +69,8 @@ public final class Diode {
          * Sets the reverse rating.
          *
          * @param highest the rated reverse voltage, above 0 V
-         * @param leakageAtIt the leakage current to reckon with, hot, not negative
+         * @param leakageAtIt the leakage current to reckon with at the hottest junction, not negative: it is not moved to
+         *     another temperature, though it about doubles every 10 K (common practice, no source)
          * @return this builder
          */
         public Builder reverse(Voltage highest, Current leakageAtIt) {
@@ -188,6 +190,10 @@ public final class Diode {
                         leakage.inAmperes() > 0,
                         "a leakage of up to " + leakage
                                 + " flows back; it can make an LED lamp on the feeding side glow")
+                .withCaveatIf(
+                        leakage.inAmperes() > 0,
+                        "the leakage is the one given, whatever the temperature; in a hotter diode it about doubles every"
+                                + " 10 K (common practice, no source): give the data sheet's value at the hottest junction")
                 .withCautions(Caution.INSULATION, Caution.LICENSED_PRACTICE);
         return new Blocking(
                 Voltage.volts(reverseV), highestReverse, leakage, reverseV <= highestReverse.inVolts(), evidence);

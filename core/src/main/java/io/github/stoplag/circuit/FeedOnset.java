@@ -9,6 +9,7 @@ import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Evidence;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;

@@ -2,6 +2,7 @@ package io.github.stoplag.circuit;
 
 import io.github.stoplag.circuit.OutageVerdict.Outcome;
 import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Evidence;
 import java.util.Optional;
 
 /**

@@ -1,5 +1,7 @@
 package io.github.stoplag.circuit;
 
+import io.github.stoplag.source.Evidence;
+
 /** A diode's forward voltage against its current, by Shockley's equation or by a table. */
 public sealed interface ForwardCharacteristic permits ShockleyDiode, TabledDiode {
     /**

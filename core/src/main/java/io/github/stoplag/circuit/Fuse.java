@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Evidence;
 
 /**
  * A fuse and the load it is asked to carry.

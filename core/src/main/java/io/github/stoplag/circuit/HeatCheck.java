@@ -2,6 +2,7 @@ package io.github.stoplag.circuit;
 
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Temperature;
+import io.github.stoplag.source.Evidence;
 
 /**
  * How hot a load resistor gets and whether its rating allows it.

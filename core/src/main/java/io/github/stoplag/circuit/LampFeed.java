@@ -8,6 +8,7 @@ import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Evidence;
 import java.util.Optional;
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;

@@ -8,6 +8,7 @@ import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Standing;
 
 /**

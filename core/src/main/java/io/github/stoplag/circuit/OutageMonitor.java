@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Evidence;
 
 /**
  * A lamp-outage monitor that compares the lamp's current with a threshold.

@@ -1,6 +1,7 @@
 package io.github.stoplag.circuit;
 
 import io.github.stoplag.quantity.Current;
+import io.github.stoplag.source.Evidence;
 
 /**
  * What an outage monitor makes of a load over its supply range.

@@ -5,17 +5,18 @@ import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
+import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Source;
 
 /**
  * Shockley's diode equation with a series resistance.
  *
  * <pre>
- * U = n V_T ln(1 + I/I_s) + I R_s,   V_T = k T/q
- * I = (n V_T/R_s) W(z) − I_s,        W(z): w + ln w = ln(I_s R_s/(n V_T)) + (U + I_s R_s)/(n V_T)
+ * U = n U_T ln(1 + I/I_s) + I R_s,   U_T = k T/q
+ * I = (n U_T/R_s) W(z) − I_s,        W(z): w + ln w = ln(I_s R_s/(n U_T)) + (U + I_s R_s)/(n U_T)
  * </pre>
  *
- * <p>I_s saturation current, n ideality factor, R_s series resistance, T junction temperature, k and q the exact SI
+ * <p>I_s saturation current, n ideality factor, U_T thermal voltage, R_s series resistance, T junction temperature, k and q the exact SI
  * constants. The second line is the principal branch of Lambert's W written for its logarithm, so that it cannot overflow.
  * Possible ranges: I_s (0, 1] A, n [0.5, 5], R_s [0, 100] Ω, T as the parameters were found. The parameters are not
  * moved to another temperature: a silicon drop falls by about 2 mV/K (from memory).

@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Evidence;
 
 /**
  * The energy a lamp swap saves or wastes, against the filament lamp.

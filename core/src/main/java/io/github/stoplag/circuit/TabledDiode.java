@@ -2,6 +2,7 @@ package io.github.stoplag.circuit;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Source;
 
 /**

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
+import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import io.github.stoplag.source.Validity;

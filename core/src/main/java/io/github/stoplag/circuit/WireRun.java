@@ -8,6 +8,7 @@ import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Evidence;
 
 /**
  * A wire laid from supply to lamp, its return and its contacts, at a temperature.

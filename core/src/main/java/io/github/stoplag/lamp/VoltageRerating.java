@@ -37,6 +37,21 @@ public final class VoltageRerating {
     }
 
     /**
+     * A published power law.
+     *
+     * @param exponentLow the exponent k, or the lower end of its range
+     * @param exponentHigh the upper end
+     * @param source who published it
+     */
+    public record Law(double exponentLow, double exponentHigh, Source source) {
+        private Published at(double relative) {
+            double a = Math.pow(relative, exponentLow);
+            double b = Math.pow(relative, exponentHigh);
+            return new Published(exponentLow, exponentHigh, Math.min(a, b), Math.max(a, b), source);
+        }
+    }
+
+    /**
      * A published power law at one voltage.
      *
      * @param exponentLow the exponent, or the lower end of its range
@@ -65,11 +80,26 @@ public final class VoltageRerating {
     private static final double STEP = 0.01;
 
     private final FilamentLamp lamp;
-    private final Table table;
 
     private VoltageRerating(FilamentLamp lamp) {
         this.lamp = lamp;
-        table = Table.read(VoltageRerating.class, "rerating_exponents.csv");
+    }
+
+    /**
+     * Gives the published power laws of a quantity.
+     *
+     * @param quantity the quantity
+     * @return its laws, best standing first
+     */
+    public static List<Law> laws(Quantity quantity) {
+        Table table = Table.read(VoltageRerating.class, "rerating_exponents.csv");
+        return table.rows().stream()
+                .filter(row -> table.text(row, "quantity").equals(quantity.name()))
+                .map(row -> new Law(
+                        table.number(row, "exponent_low"), table.number(row, "exponent_high"), table.source(row)))
+                .sorted((a, b) -> Boolean.compare(
+                        a.source().standing() != Standing.SEEN, b.source().standing() != Standing.SEEN))
+                .toList();
     }
 
     /**
@@ -110,16 +140,8 @@ public final class VoltageRerating {
             throw new IllegalArgumentException(
                     "voltage to rerate " + lamp.label() + " to must be above 0 V, got " + voltage);
         }
-        List<Published> published = table.rows().stream()
-                .filter(row -> table.text(row, "quantity").equals(quantity.name()))
-                .map(row -> published(
-                        table.number(row, "exponent_low"),
-                        table.number(row, "exponent_high"),
-                        relative,
-                        table.source(row)))
-                .sorted((a, b) -> Boolean.compare(
-                        a.source().standing() != Standing.SEEN, b.source().standing() != Standing.SEEN))
-                .toList();
+        List<Published> published =
+                laws(quantity).stream().map(law -> law.at(relative)).toList();
         if (quantity == Quantity.LIFE) {
             return new Row(quantity, OptionalDouble.empty(), OptionalDouble.empty(), published);
         }
@@ -137,12 +159,6 @@ public final class VoltageRerating {
 
     private FilamentOnset at(double volt) {
         return lamp.switchOn(SupplyConditions.of(Voltage.volts(volt)));
-    }
-
-    private static Published published(double low, double high, double relative, Source source) {
-        double a = Math.pow(relative, low);
-        double b = Math.pow(relative, high);
-        return new Published(low, high, Math.min(a, b), Math.max(a, b), source);
     }
 
     private static ToDoubleFunction<FilamentOnset> value(Quantity quantity) {

@@ -16,8 +16,11 @@ import java.util.List;
  * The speed from which a tyre rides on the water film, by published formulas, each a function of its own.
  *
  * <p>All of them were printed with pressures in psi; with a number in kPa they give 2.6 times the speed, which is why
- * they take a {@link Pressure}. A tyre pressure outside (100, 2500] kPa is refused: 32 psi written as 32 kPa is caught. A
- * formula is no proof that a tyre holds: slow down on standing water.
+ * they take a {@link Pressure}. Each formula refuses a pressure its kind of tyre does not have (common practice, no source): a
+ * car's (100, 500] kPa, a truck's (130, 1200] kPa, so that 32 psi written as 32 kPa and 220 kPa written as 220 psi are caught
+ * both ways; the aircraft type (100, 2500] kPa, where 220 psi is a real pressure and only the caveat tells. Outside the source's
+ * own, narrower range every formula adds a caveat.
+ * A formula is no proof that a tyre holds: slow down on standing water.
  */
 public final class Hydroplaning {
     private static final double MPS_PER_KNOT = 1852.0 / 3600.0;
@@ -35,7 +38,27 @@ public final class Hydroplaning {
     private static final Source GALLAWAY = Source.seen(
             "Gallaway et al., FHWA-RD-79-31, 1979", "V = SD^0.04 P^0.3 (TD + 1)^0.06 A, mph, psi, in, read in copies");
 
+    private static final Tyre AIRCRAFT = new Tyre("tyre", 100, 2500, 24, 150);
+    private static final Tyre TRUCK = new Tyre("truck tyre", 130, 1200, 20, 120);
+    private static final Tyre CAR = new Tyre("car tyre", 100, 500, 18, 36);
+
     private Hydroplaning() {}
+
+    /** A kind of tyre: the pressures it can have in kPa, and those of the formula's source in psi. */
+    private record Tyre(String name, double aboveKPa, double upToKPa, double fromPsi, double toPsi) {
+        void check(Pressure inflation, Source source, List<Caveat> caveats) {
+            double kPa = inflation.inKPa();
+            if (!(kPa > aboveKPa && kPa <= upToKPa)) {
+                String slip = kPa > upToKPa ? "kPa belongs in Pressure.kPa" : "psi belongs in Pressure.psi";
+                throw new IllegalArgumentException(name + " inflation pressure must be in (" + Numbers.text(aboveKPa)
+                        + ", " + Numbers.text(upToKPa) + "] kPa, got " + Numbers.text(kPa) + " kPa; a figure in "
+                        + slip);
+            }
+            new Validity(name + " inflation pressure", fromPsi, toPsi, "psi", source)
+                    .check(inflation.inPsi())
+                    .ifPresent(caveats::add);
+        }
+    }
 
     /**
      * A hydroplaning speed with what it rests on.
@@ -86,7 +109,7 @@ public final class Hydroplaning {
 
     private static Result horne(Pressure inflation, double knotsPerRootPsi, Source source) {
         List<Caveat> caveats = caveats(source);
-        checkTyre(inflation, 24, 150, source, caveats);
+        AIRCRAFT.check(inflation, source, caveats);
         double knots = knotsPerRootPsi * Math.sqrt(inflation.inPsi());
         return new Result(Speed.mps(knots * MPS_PER_KNOT), source, caveats);
     }
@@ -97,15 +120,15 @@ public final class Hydroplaning {
      * <p>V = 7.95 √(p / (w/l)), V in mph, p in psi. A lightly loaded tyre has a short, wide footprint (large w/l) and
      * hydroplanes at a lower speed; at w/l = 0.59 the formula meets the aircraft-type one.
      *
-     * @param inflation the inflation pressure p
+     * @param inflation the inflation pressure p, possible (130, 1200] kPa, source range 20 to 120 psi (from memory)
      * @param footprintAspectRatio the footprint's width over its length w/l, possible [0.2, 3], source range 0.4 to 1.4
      *     (from memory)
      * @return the speed
-     * @throws IllegalArgumentException if the pressure is not in (100, 2500] kPa or the ratio not in [0.2, 3]
+     * @throws IllegalArgumentException if the pressure is not in (130, 1200] kPa or the ratio not in [0.2, 3]
      */
     public static Result horneTruck(Pressure inflation, double footprintAspectRatio) {
         List<Caveat> caveats = caveats(HORNE_TRUCK);
-        checkTyre(inflation, 20, 120, HORNE_TRUCK, caveats);
+        TRUCK.check(inflation, HORNE_TRUCK, caveats);
         Check.inRange("footprint aspect ratio", footprintAspectRatio, 0.2, 3, "");
         new Validity("footprint aspect ratio", 0.4, 1.4, "", HORNE_TRUCK)
                 .check(footprintAspectRatio)
@@ -121,16 +144,16 @@ public final class Hydroplaning {
      * (28.952/WD<sup>0.06</sup> − 7.817) TXD<sup>0.14</sup>); V in mph, SD = 10 %, P in psi, TD in 1/32 in, WD and TXD in
      * in. Car tyres; validated for films from 2.4 mm (from memory), below with a caveat.
      *
-     * @param inflation the inflation pressure P
+     * @param inflation the inflation pressure P, possible (100, 500] kPa, source range 18 to 36 psi (from memory)
      * @param treadDepth the tread depth TD, [0, 25] mm
      * @param waterFilm the water depth WD above the texture, (0, 100] mm
      * @param textureDepth the mean texture depth TXD, [0, 10] mm
      * @return the speed
-     * @throws IllegalArgumentException if the pressure is not in (100, 2500] kPa or a depth is out of range
+     * @throws IllegalArgumentException if the pressure is not in (100, 500] kPa or a depth is out of range
      */
     public static Result gallaway(Pressure inflation, Distance treadDepth, Distance waterFilm, Distance textureDepth) {
         List<Caveat> caveats = caveats(GALLAWAY);
-        checkTyre(inflation, 18, 36, GALLAWAY, caveats);
+        CAR.check(inflation, GALLAWAY, caveats);
         Check.inRange("tread depth", treadDepth.inMetres() * 1000, 0, 25, "mm");
         double filmMm = Check.above("water film", waterFilm.inMetres() * 1000, 0, 100, "mm");
         Check.inRange("texture depth", textureDepth.inMetres() * 1000, 0, 10, "mm");
@@ -151,16 +174,5 @@ public final class Hydroplaning {
             caveats.add(new Caveat("the formula is known " + source.standing() + ": " + source.document()));
         }
         return caveats;
-    }
-
-    private static void checkTyre(Pressure inflation, double loPsi, double hiPsi, Source source, List<Caveat> caveats) {
-        double kPa = inflation.inKPa();
-        if (!(kPa > 100 && kPa <= 2500)) {
-            throw new IllegalArgumentException("tyre inflation pressure must be in (100, 2500] kPa, got "
-                    + Numbers.text(kPa) + " kPa; a figure in psi belongs in Pressure.psi");
-        }
-        new Validity("tyre inflation pressure", loPsi, hiPsi, "psi", source)
-                .check(inflation.inPsi())
-                .ifPresent(caveats::add);
     }
 }

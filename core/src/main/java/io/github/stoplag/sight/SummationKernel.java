@@ -11,7 +11,8 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
  * How the eye weighs past light: i(t) = ∫ I(t − u) q(u) du with ∫ q du = 1.
  *
  * <p>A flash is straight between nodes, so i(t) = Σ ΔI W(t − s) + Σ ΔI' V(t − s) over its nodes s, with the jump ΔI and the
- * change of slope ΔI' at each, W = ∫ q and V = ∫ W: exact, no quadrature.
+ * change of slope ΔI' at each, W = ∫ q and V = ∫ W: exact, no quadrature. The greatest i is looked for along the flash with
+ * {@link RunningResponse}, whose work grows with the number of nodes only, and worked out exactly where it was found.
  *
  * <p>Symbols: i, I in cd; q in 1/s; W a plain ratio; V in s; a the time constant in s.
  */
@@ -27,6 +28,11 @@ enum SummationKernel {
         double ramp(double u, double a) {
             return u + a * Math.expm1(-u / a);
         }
+
+        @Override
+        RunningResponse running(double a, double durationS) {
+            return RunningResponse.exponential(a);
+        }
     },
     /** q = a/(a + u)². */
     HYPERBOLIC {
@@ -39,6 +45,11 @@ enum SummationKernel {
         double ramp(double u, double a) {
             return u - a * Math.log1p(u / a);
         }
+
+        @Override
+        RunningResponse running(double a, double durationS) {
+            return RunningResponse.hyperbolic(a, durationS);
+        }
     };
 
     /** Points tried in all before the greatest is refined, at least two a segment. */
@@ -49,6 +60,9 @@ enum SummationKernel {
 
     /** Gives V(u). */
     abstract double ramp(double u, double a);
+
+    /** Gives the response along a flash of a duration, dark so far. */
+    abstract RunningResponse running(double a, double durationS);
 
     double responseCd(Flash flash, double timeS, double a) {
         double sum = 0;
@@ -65,15 +79,8 @@ enum SummationKernel {
         int segments = flash.nodes() - 1;
         int perSegment = Math.max(2, POINTS / segments);
         int points = segments * perSegment;
-        double best = 0;
-        int bestAt = 0;
-        for (int k = 1; k <= points; k++) {
-            double cd = responseCd(flash, pointS(flash, k, perSegment), a);
-            if (cd > best) {
-                best = cd;
-                bestAt = k;
-            }
-        }
+        int bestAt =
+                greatestPoint(flash, perSegment, running(a, flash.duration().inSeconds()));
         UnivariateFunction response = t -> responseCd(flash, t, a);
         double refined = new BrentOptimizer(1e-10, 1e-14)
                 .optimize(
@@ -84,7 +91,26 @@ enum SummationKernel {
                                 pointS(flash, Math.max(0, bestAt - 1), perSegment),
                                 pointS(flash, Math.min(points, bestAt + 1), perSegment)))
                 .getValue();
-        return Math.max(best, refined);
+        return Math.max(responseCd(flash, pointS(flash, bestAt, perSegment), a), refined);
+    }
+
+    private static int greatestPoint(Flash flash, int perSegment, RunningResponse running) {
+        double best = 0;
+        int bestAt = 0;
+        for (int node = 0; node < flash.nodes() - 1; node++) {
+            double fromCd = flash.rightCd(node);
+            double riseCd = flash.leftCd(node + 1) - fromCd;
+            double partS = (flash.timeS(node + 1) - flash.timeS(node)) / perSegment;
+            for (int part = 1; part <= perSegment; part++) {
+                double cd = running.after(
+                        partS, fromCd + riseCd * (part - 1) / perSegment, fromCd + riseCd * part / perSegment);
+                if (cd > best) {
+                    best = cd;
+                    bestAt = node * perSegment + part;
+                }
+            }
+        }
+        return bestAt;
     }
 
     private static double pointS(Flash flash, int k, int perSegment) {

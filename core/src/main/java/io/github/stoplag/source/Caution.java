@@ -36,6 +36,12 @@ public record Caution(String topic, String text) {
             "This is a calculation, not a proof of safety. Local codes go first, and work on a vehicle's lighting belongs"
                     + " in the hands of someone licensed to do it, who measures the result.");
 
+    /** A motion on paper keeps nobody apart. */
+    public static final Caution NO_PROOF = new Caution(
+            "no proof of safety",
+            "This is the motion of idealised vehicles, not a proof that real ones stay apart: drivers, brakes and roads scatter,"
+                    + " and the gap the law asks for goes first.");
+
     /**
      * Checks that there is something to say.
      *

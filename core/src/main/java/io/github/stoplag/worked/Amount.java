@@ -43,9 +43,14 @@ public record Amount(BigDecimal number, Unit unit) {
         Matcher matcher = TEXT.matcher(text);
         if (text.length() > 100 || !matcher.matches() || matcher.group(2).startsWith(",")) {
             throw new IllegalArgumentException(
-                    "an answer must be a number with a decimal point and a unit, such as 79.3 m, got \"" + text + "\"");
+                    "an answer must be a number with a decimal point and a unit, such as 79.3 m, got \"" + shown(text)
+                            + "\"");
         }
         return of(Double.parseDouble(matcher.group(1).replace('\u2212', '-')), Unit.of(matcher.group(2)));
+    }
+
+    private static String shown(String text) {
+        return text.length() > 100 ? text.substring(0, 100) + "…" : text;
     }
 
     /**

@@ -1,15 +1,11 @@
 package io.github.stoplag.worked;
 
 import io.github.stoplag.circuit.ESeries;
-import io.github.stoplag.lamp.FilamentLamp;
-import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Resistance;
-import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.worked.Draw.Draft;
-import io.github.stoplag.worked.Expression.Symbol;
 import java.util.List;
 
-/** Exercises on the circuit of a stop lamp and on the filament. */
+/** Exercises on the circuit of a stop lamp. */
 final class CircuitTemplates {
     private static final String TOPIC = "circuit";
     private static final String KELVIN = "the result in kelvin was given as degrees Celsius";
@@ -22,16 +18,14 @@ final class CircuitTemplates {
                 ExerciseTemplate.of("resistor-heat", TOPIC, Difficulty.STANDARD, 50, 250, CircuitTemplates::heat),
                 ExerciseTemplate.of("diode-heat", TOPIC, Difficulty.BASIC, 50, 175, CircuitTemplates::diodeHeat),
                 ExerciseTemplate.of(
-                        "diode-voltage", TOPIC, Difficulty.ADVANCED, 0.3, 1.3, CircuitTemplates::diodeVoltage),
-                ExerciseTemplate.of(
-                        "filament-step", "lamp", Difficulty.ADVANCED, 300, 2900, CircuitTemplates::filament));
+                        "diode-voltage", TOPIC, Difficulty.ADVANCED, 0.3, 1.3, CircuitTemplates::diodeVoltage));
     }
 
     private static Draft load(Draw d) {
         Given healthy = d.from("0.8", "1.8", "0.1", Unit.AMPERE);
         Given led = d.from("100", "500", "20", Unit.MILLIAMPERE);
         Given u = d.from("10.5", "12", "0.1", Unit.VOLT);
-        Given p = d.from("1", "10", "1", Unit.PERCENT);
+        Given p = d.oneOf(Unit.PERCENT, 1, 2, 5, 10);
         double missing = Draw.bare(healthy) - led.in(Unit.AMPERE);
         double tolerance = p.in(Unit.NONE);
         return d.draft(
@@ -63,8 +57,8 @@ final class CircuitTemplates {
     }
 
     private static Draft heat(Draw d) {
-        Given r = d.from("6", "24", "0.5", Unit.OHM);
-        Given p = d.from("1", "10", "1", Unit.PERCENT);
+        Given r = d.oneOf(Unit.OHM, 6.8, 7.5, 8.2, 9.1, 10, 11, 12, 13, 15, 16, 18, 20, 22, 24);
+        Given p = d.oneOf(Unit.PERCENT, 1, 2, 5, 10);
         Given u = d.from("13.5", "15", "0.1", Unit.VOLT);
         Given th = d.from("2.5", "6", "0.5", Unit.KELVIN_PER_WATT);
         Given ta = d.from("20", "60", "5", Unit.CELSIUS);
@@ -102,7 +96,7 @@ final class CircuitTemplates {
 
     private static Draft diodeVoltage(Draw d) {
         Given i = d.from("0.2", "4", "0.1", Unit.AMPERE);
-        Given is = d.from("0.00001", "0.0001", "0.00001", Unit.MILLIAMPERE);
+        Given is = d.from("10", "100", "5", Unit.NANOAMPERE);
         Given n = d.from("1", "2", "0.1", Unit.NONE);
         Given t = d.from("20", "90", "5", Unit.CELSIUS);
         Solution solution = WorkedCircuit.diodeVoltage(d.style(), i, is, n, t);
@@ -121,51 +115,8 @@ final class CircuitTemplates {
                         right * Draw.bare(t) / t.in(Unit.KELVIN),
                         Unit.VOLT)
                 .mistake(
-                        "the current in amperes was divided by that in milliamperes",
-                        right * Math.log(Draw.bare(i) / Draw.bare(is) + 1) / Math.log(ratio),
+                        "the nanoamperes were taken as microamperes",
+                        right * Math.log(ratio / 1000) / Math.log(ratio),
                         Unit.VOLT);
-    }
-
-    private static Draft filament(Draw d) {
-        Given watts = d.from("18", "28", "1", Unit.WATT);
-        Given u = d.from("11", "14", "0.5", Unit.VOLT);
-        Given rs = d.from("0.1", "0.5", "0.05", Unit.OHM);
-        Given t = d.from("600", "2000", "100", Unit.KELVIN);
-        Given dt = d.from("0.1", "1", "0.1", Unit.MILLISECOND);
-        FilamentLamp lamp = FilamentLamp.builder(Voltage.volts(13.5), Power.watts(Draw.bare(watts)))
-                .build();
-        Solution solution = WorkedLamp.heatingStep(d.style(), lamp, u, rs, t, dt);
-        double start = Draw.bare(t);
-        double rise = solution.answer().carried().number().doubleValue() - start;
-        double ohms = number(solution, "R");
-        double mc = number(solution, "m") * number(solution, "c");
-        double power = Math.pow(Draw.bare(u) / ohms, 2) * ohms;
-        return d.draft(
-                        "A filament at " + t.amount() + " has a resistance of " + given(solution, "R") + ", a mass of "
-                                + given(solution, "m") + " and a specific heat of " + given(solution, "c")
-                                + " and loses " + given(solution, "P_loss") + ". It is fed from " + u.amount()
-                                + " through "
-                                + rs.amount() + ". How hot is it after a linear step of " + dt.amount() + "?",
-                        solution)
-                .mistake("the milliseconds were taken as hundredths of a second", start + 10 * rise, Unit.KELVIN)
-                .mistake("the rise alone was given", rise, Unit.KELVIN)
-                .mistake(
-                        "the series resistance was forgotten",
-                        start + (power - number(solution, "P_loss")) / mc * dt.in(Unit.SECOND),
-                        Unit.KELVIN)
-                .mistake("the result in degrees Celsius was given as kelvin", start + rise - 273.15, Unit.KELVIN);
-    }
-
-    private static Amount given(Solution solution, String symbol) {
-        return solution.givens().stream()
-                .filter(line -> line.symbol().equals(Symbol.of(symbol)))
-                .findFirst()
-                .orElseThrow()
-                .given()
-                .amount();
-    }
-
-    private static double number(Solution solution, String symbol) {
-        return given(solution, symbol).number().doubleValue();
     }
 }

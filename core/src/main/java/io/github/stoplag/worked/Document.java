@@ -138,7 +138,8 @@ public record Document(String title, List<Block> blocks) {
                 .columns>section{min-width:0}
                 .equation{margin:.6rem 0;padding:.2rem 0;overflow-x:auto}
                 .label,.note{color:var(--quiet)}.label{display:block}
-                math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math","DejaVu Math TeX Gyre",math;font-size:1.1em;margin:.2rem 0}
+                math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math","DejaVu Math TeX Gyre",math}
+                math{font-size:1.1em;margin:.2rem 0}
                 ol.choices{list-style-type:upper-alpha}
                 @media print{body{max-width:none}h2,h3{break-after:avoid}.equation,li{break-inside:avoid}}
                 </style>

@@ -46,6 +46,11 @@ final class Draw {
                 unit);
     }
 
+    /** One of several numbers, for values that come in series. */
+    Given oneOf(Unit unit, double... numbers) {
+        return Given.of(numbers[random.nextInt(numbers.length)], unit);
+    }
+
     Given speed() {
         return metric() ? from("40", "130", "5", Unit.KMH) : from("25", "80", "1", Unit.MPH);
     }
@@ -91,6 +96,11 @@ final class Draw {
             this.solution = solution;
         }
 
+        /** The right answer before it is rounded for print. */
+        Amount answer() {
+            return solution.answer().carried();
+        }
+
         /** Adds a wrong answer in the coherent unit or the unit of the answer, unless it is no plausible one. */
         Draft mistake(String text, double number, Unit unit) {
             if (!(Math.abs(number) <= Double.MAX_VALUE)) {
@@ -100,12 +110,12 @@ final class Draw {
             double value = Amount.of(number, unit).in(wanted);
             // printed like the right answer, which must not stand out
             Amount rounded = new Amount(solution.answer().rounding().apply(value), wanted);
-            boolean plausible = rounded.number().signum() > 0
-                    && apart(value, solution.answer().carried())
-                    && !printsAs(rounded, solution.answer().printed());
+            double printed = rounded.number().doubleValue();
+            Amount right = solution.answer().printed();
+            // whole degrees or metres can print alike, or nearly so, what lies apart
+            boolean plausible = printed > 0 && apart(value, solution.answer().carried()) && apart(printed, right);
             for (Choice other : mistakes) {
-                // whole metres can print alike what lies apart
-                plausible &= apart(value, other.amount()) && !printsAs(rounded, other.amount());
+                plausible &= apart(value, other.amount()) && apart(printed, other.amount());
             }
             if (plausible && mistakes.size() < MOST_MISTAKES) {
                 mistakes.add(new Choice(rounded, text));
@@ -124,10 +134,6 @@ final class Draw {
             choices.add(new Choice(solution.answer().printed(), ""));
             Collections.shuffle(choices, random);
             return Optional.of(new Exercise(template, difficulty, question, solution, choices));
-        }
-
-        private static boolean printsAs(Amount one, Amount other) {
-            return one.toString().equals(other.toString());
         }
 
         private boolean apart(double value, Amount other) {

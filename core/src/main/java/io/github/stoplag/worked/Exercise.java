@@ -67,23 +67,35 @@ public record Exercise(
     }
 
     /**
-     * Grades an answer given in words, for example {@code 79.3 m}.
+     * Grades an answer given in words, for example {@code 79.3 m}, {@code 260 ft} or {@code 7.93e1 m}.
      *
      * @param answer a number with a decimal point and a unit of {@link Unit}
      * @return the grade
-     * @throws IllegalArgumentException if the text holds no such number and unit
+     * @throws IllegalArgumentException if the text holds no such number and unit: empty, {@code NaN}, or with a decimal comma,
+     *     which in some countries parts thousands
      */
     public Grading grade(String answer) {
         return grade(Amount.parse(answer));
     }
 
     /**
-     * Grades an answer; a unit of the same kind is converted first.
+     * Grades an answer by the assumed tolerance; a unit of the same kind is converted first.
      *
      * @param answer the answer
      * @return the grade
      */
     public Grading grade(Amount answer) {
-        return Grading.of(this, answer);
+        return grade(answer, Grading.Tolerance.ASSUMED);
+    }
+
+    /**
+     * Grades an answer; a unit of the same kind is converted first.
+     *
+     * @param answer the answer
+     * @param tolerance how near it must come
+     * @return the grade
+     */
+    public Grading grade(Amount answer, Grading.Tolerance tolerance) {
+        return Grading.of(this, answer, tolerance);
     }
 }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
@@ -28,7 +29,9 @@ import java.util.stream.IntStream;
  */
 public final class ExerciseSheet {
     private static final int MOST = 200;
+    private static final int TRIES = 1000;
     private static final String TITLE = "Exercises on stopping and stop lamps";
+    private static final String KEY = "Key to exercises on stopping and stop lamps";
 
     private final long seed;
     private final int count;
@@ -139,13 +142,21 @@ public final class ExerciseSheet {
         Collections.shuffle(templates, new Random(ExerciseTemplate.mixed(seed, -1)));
         List<Exercise> drawn = new ArrayList<>();
         Set<String> questions = new HashSet<>();
-        long index = 1000L * MOST * variant;
+        long index = (long) TRIES * 2 * MOST * variant;
+        int turn = 0;
         while (drawn.size() < count) {
-            ExerciseTemplate template = templates.get(drawn.size() % templates.size());
-            Exercise exercise = template.draw(ExerciseTemplate.mixed(seed, index++), units);
-            if (questions.add(exercise.question())) {
-                drawn.add(exercise);
+            if (templates.isEmpty()) {
+                throw new IllegalArgumentException("number of questions must be at most " + drawn.size()
+                        + " for this topic and difficulty, which have no more different ones, got " + count);
             }
+            ExerciseTemplate template = templates.get(turn % templates.size());
+            Optional<Exercise> next = Optional.empty();
+            for (int i = 0; i < TRIES && next.isEmpty(); i++) {
+                next = Optional.of(template.draw(ExerciseTemplate.mixed(seed, index++), units))
+                        .filter(exercise -> questions.add(exercise.question()));
+            }
+            next.ifPresentOrElse(drawn::add, () -> templates.remove(template));
+            turn += next.isPresent() ? 1 : 0;
         }
         return List.copyOf(drawn);
     }
@@ -180,6 +191,7 @@ public final class ExerciseSheet {
     private Document sheet(boolean choices) {
         List<Document.Block> blocks = new ArrayList<>();
         blocks.add(new Document.Heading(1, TITLE + name()));
+        blocks.add(new Document.Paragraph(preamble()));
         for (int i = 0; i < exercises.size(); i++) {
             Exercise exercise = exercises.get(i);
             blocks.add(new Document.Heading(2, "Question " + (i + 1)));
@@ -202,7 +214,8 @@ public final class ExerciseSheet {
      */
     public Document key() {
         List<Document.Block> blocks = new ArrayList<>();
-        blocks.add(new Document.Heading(1, "Key to " + TITLE.toLowerCase(java.util.Locale.ROOT) + name()));
+        blocks.add(new Document.Heading(1, KEY + name()));
+        blocks.add(new Document.Paragraph(preamble()));
         for (int i = 0; i < exercises.size(); i++) {
             Exercise exercise = exercises.get(i);
             blocks.add(new Document.Heading(
@@ -216,15 +229,24 @@ public final class ExerciseSheet {
             blocks.add(new Document.Choices(lines));
             blocks.addAll(exercise.solution().body(3));
         }
-        return new Document("Key to " + TITLE.toLowerCase(java.util.Locale.ROOT) + name(), blocks);
+        return new Document(KEY + name(), blocks);
+    }
+
+    private String preamble() {
+        return "Data are invented. Take the acceleration of free fall as "
+                + new Draw(seed, units).style().gravity().amount()
+                + ". An answer is a model's and no proof of safety.";
     }
 
     private String name() {
-        return " (" + seed + (variant == 0 ? "" : ", variant " + variant) + ")";
+        return " (sheet " + seed + (variant == 0 ? "" : ", variant " + variant) + ")";
     }
 
     /**
      * Writes questions and answers as comma-separated values (RFC 4180), one question a line, a header line first.
+     *
+     * <p>Numbers have a decimal point whatever the locale; {@code tolerance} is how far an answer may be off, in the unit of
+     * the answer, by {@link Grading.Tolerance#ASSUMED}.
      *
      * @return the text with CRLF line ends
      */
@@ -239,6 +261,12 @@ public final class ExerciseSheet {
      * @return the text of each file by its name
      */
     public Map<String, String> toQti() {
-        return SheetExport.qti("stoplag-" + Long.toUnsignedString(seed) + "-" + variant, exercises);
+        String name = "stoplag-" + Long.toUnsignedString(seed) + "-" + variant + "-"
+                + (units == UnitSystem.METRIC ? "metric" : "us")
+                + topic.map(each -> "-" + each).orElse("")
+                + difficulty
+                        .map(each -> "-" + each.name().toLowerCase(Locale.ROOT))
+                        .orElse("");
+        return SheetExport.qti(name, exercises);
     }
 }

@@ -58,7 +58,13 @@ public final class ExerciseTemplate {
      * @return the templates, by topic
      */
     public static List<ExerciseTemplate> all() {
-        return Stream.of(StopTemplates.all(), RuleTemplates.all(), PairTemplates.all(), CircuitTemplates.all())
+        return Stream.of(
+                        StopTemplates.all(),
+                        RuleTemplates.all(),
+                        PairTemplates.all(),
+                        ChainTemplates.all(),
+                        CircuitTemplates.all(),
+                        LampTemplates.all())
                 .flatMap(List::stream)
                 .toList();
     }
@@ -75,7 +81,7 @@ public final class ExerciseTemplate {
     /**
      * Gives the part of the field it belongs to.
      *
-     * @return stopping, rules, following, driver, circuit or lamp
+     * @return stopping, rules, following, chain, driver, circuit or lamp
      */
     public String topic() {
         return topic;

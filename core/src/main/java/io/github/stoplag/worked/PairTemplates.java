@@ -51,7 +51,9 @@ final class PairTemplates {
         double speed = d.speed(v);
         double leader = speed * speed / (2 * d.decel(al));
         double follower = speed * Draw.bare(t) + speed * speed / (2 * d.decel(af));
-        if (followerHarder != d.decel(af) > d.decel(al)) {
+        // where the follower brakes harder, the speeds must become equal while the leader still moves
+        double equalS = d.decel(af) * Draw.bare(t) / (d.decel(af) - d.decel(al));
+        if (followerHarder ? !(equalS > 0 && equalS < speed / d.decel(al)) : d.decel(af) > d.decel(al)) {
             return Optional.empty();
         }
         Solution solution = new WorkedPair(v, al, v, af, t).gapNeeded(d.style());
@@ -78,17 +80,14 @@ final class PairTemplates {
         Given af = d.deceleration();
         Given t = d.from("0.8", "2", "0.1", Unit.SECOND);
         Given g = d.metric() ? d.from("4", "40", "1", Unit.METRE) : d.from("15", "140", "5", Unit.FOOT);
-        Solution solution = new WorkedPair(v, al, v, af, t).outcome(d.style(), g);
+        WorkedPair pair = new WorkedPair(v, al, v, af, t);
+        if (!pair.endsInContact(g, standing)) {
+            return Optional.empty();
+        }
+        Solution solution = pair.outcome(d.style(), g);
         double speed = d.speed(v);
         double leader = speed * speed / (2 * d.decel(al));
         double left = Draw.bare(g) + leader - speed * Draw.bare(t);
-        boolean isStanding =
-                solution.steps().stream().anyMatch(step -> step.symbol().equals(Expression.Symbol.of("s_x")));
-        boolean isMoving =
-                solution.steps().stream().anyMatch(step -> step.symbol().equals(Expression.Symbol.of("g_T")));
-        if (standing ? !isStanding : !isMoving) {
-            return Optional.empty();
-        }
         double atOnce = Math.sqrt(speed * speed - 2 * d.decel(af) * (Draw.bare(g) + leader));
         double intoStanding = Math.sqrt(speed * speed - 2 * d.decel(af) * left);
         double wall = Math.sqrt(speed * speed - 2 * d.decel(af) * Math.max(0, Draw.bare(g) - speed * Draw.bare(t)));

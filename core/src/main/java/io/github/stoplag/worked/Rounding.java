@@ -18,7 +18,9 @@ public record Rounding(Mode mode, BigDecimal step) {
         /** To the nearest multiple of the step, halves up. */
         NEAREST,
         /** To the next multiple of the step upwards. */
-        UP
+        UP,
+        /** To the next multiple of the step downwards. */
+        DOWN
     }
 
     private static final MathContext CLEAN = new MathContext(13, RoundingMode.HALF_EVEN);
@@ -66,12 +68,21 @@ public record Rounding(Mode mode, BigDecimal step) {
         return new Rounding(Mode.UP, new BigDecimal(step));
     }
 
+    /**
+     * Rounds to the next multiple downwards.
+     *
+     * @param step the step, for example {@code 5}
+     * @return the rounding
+     */
+    public static Rounding down(String step) {
+        return new Rounding(Mode.DOWN, new BigDecimal(step));
+    }
+
     /** Rounds; the last digits of the double, which no reader sees, are dropped first. */
     BigDecimal apply(double value) {
         BigDecimal clean = BigDecimal.valueOf(value).round(CLEAN);
         if (mode != Mode.DIGITS) {
-            RoundingMode way = mode == Mode.UP ? RoundingMode.CEILING : RoundingMode.HALF_UP;
-            return clean.divide(step, 0, way).multiply(step);
+            return clean.divide(step, 0, way()).multiply(step);
         }
         if (clean.signum() == 0) {
             return BigDecimal.ZERO;
@@ -82,12 +93,21 @@ public record Rounding(Mode mode, BigDecimal step) {
         return scale > 0 ? rounded.setScale(scale, RoundingMode.UNNECESSARY) : rounded;
     }
 
+    private RoundingMode way() {
+        return switch (mode) {
+            case UP -> RoundingMode.CEILING;
+            case DOWN -> RoundingMode.FLOOR;
+            default -> RoundingMode.HALF_UP;
+        };
+    }
+
     /** The words that go behind a result rounded by rule; none for plain digits. */
     String note() {
         return switch (mode) {
             case DIGITS -> "";
             case NEAREST -> "rounded to the nearest " + step.toPlainString() + ", halves up";
             case UP -> "raised to the next multiple of " + step.toPlainString();
+            case DOWN -> "lowered to the next multiple of " + step.toPlainString();
         };
     }
 }

@@ -18,10 +18,10 @@ final class RuleTemplates {
         return List.of(
                 ExerciseTemplate.of("aashto-design", TOPIC, Difficulty.STANDARD, 20, 1000, RuleTemplates::aashto),
                 ExerciseTemplate.of("highway-code", TOPIC, Difficulty.BASIC, 10, 500, RuleTemplates::highwayCode),
-                ExerciseTemplate.of("quadratic-rule", TOPIC, Difficulty.BASIC, 8, 500, RuleTemplates::quadratic),
+                ExerciseTemplate.of("quadratic-rule", TOPIC, Difficulty.BASIC, 8, 900, RuleTemplates::quadratic),
                 ExerciseTemplate.choosing(
-                        "mean-fully-developed", TOPIC, Difficulty.ADVANCED, 3, 11, RuleTemplates::mfdd),
-                ExerciseTemplate.of(
+                        "mean-fully-developed", TOPIC, Difficulty.ADVANCED, 3, 32, RuleTemplates::mfdd),
+                ExerciseTemplate.choosing(
                         "reaction-percentile", "driver", Difficulty.ADVANCED, 0.3, 8, RuleTemplates::percentile),
                 ExerciseTemplate.of(
                         "uncertainty-budget", "driver", Difficulty.ADVANCED, 1, 300, RuleTemplates::uncertainty));
@@ -65,11 +65,13 @@ final class RuleTemplates {
     }
 
     private static Draft quadratic(Draw d) {
-        Given v = d.from("40", "160", "1", Unit.KMH);
-        double n = Draw.bare(v);
-        return d.draft(
+        Given v = d.metric() ? d.from("40", "160", "1", Unit.KMH) : d.from("25", "100", "1", Unit.MPH);
+        double n = v.in(Unit.KMH);
+        double mps = v.in(Unit.MPS);
+        Unit length = d.style().units().length();
+        Draft draft = d.draft(
                         "A brake test asks for a stop within 0.1 v + 0.0060 v² metres, v in km/h. How far may a car go from "
-                                + v.amount() + "?",
+                                + v.amount() + (d.metric() ? "?" : ", in ft?"),
                         WorkedRule.quadratic(
                                 d.style(),
                                 "UN R13-H Type-0 test, engine disconnected",
@@ -79,20 +81,23 @@ final class RuleTemplates {
                                 Source.seen("UN Regulation No. 13-H; GB 21670-2008", "annex 3"),
                                 v))
                 .mistake("the linear part was forgotten", 0.006 * n * n, Unit.METRE)
-                .mistake(
-                        "the speed was put in m/s, but the rule wants km/h",
-                        0.1 * n / 3.6 + 0.006 * n * n / 12.96,
-                        Unit.METRE)
+                .mistake("the speed was put in m/s, but the rule wants km/h", 0.1 * mps + 0.006 * mps * mps, Unit.METRE)
                 .mistake("the square was forgotten", 0.1 * n + 0.006 * n, Unit.METRE);
+        return d.metric() ? draft : draft.mistake("the result in m was given as ft", 0.1 * n + 0.006 * n * n, length);
     }
 
     private static Optional<Draft> mfdd(Draw d) {
-        Given v = d.from("60", "130", "5", Unit.KMH);
-        Given sb = d.from("8", "35", "1", Unit.METRE);
-        Given se = d.from("25", "110", "1", Unit.METRE);
-        double n = Draw.bare(v);
-        double way = Draw.bare(se) - Draw.bare(sb);
-        if (!(way > 5)) {
+        Given v = d.metric() ? d.from("60", "130", "5", Unit.KMH) : d.from("40", "80", "1", Unit.MPH);
+        Unit length = d.style().units().length();
+        Given sb = d.metric() ? d.from("8", "35", "1", length) : d.from("25", "115", "5", length);
+        Given se = d.metric() ? d.from("25", "110", "1", length) : d.from("80", "360", "5", length);
+        double mps = v.in(Unit.MPS);
+        double begin = sb.in(Unit.METRE);
+        double way = se.in(Unit.METRE) - begin;
+        double right = 0.63 * mps * mps / (2 * way);
+        // while the brakes build up the car slows less than afterwards, but it does brake by half of that
+        double first = 0.36 * mps * mps / (2 * begin);
+        if (!(way > 5 && right >= 3 && right <= 9.5 && first <= 0.95 * right && first >= 0.4 * right)) {
             return Optional.empty();
         }
         return Optional.of(d.draft(
@@ -101,25 +106,29 @@ final class RuleTemplates {
                                 + ", both counted from the first touch of the pedal. What is the mean fully developed"
                                 + " deceleration?",
                         WorkedRule.meanFullyDeveloped(d.style(), v, sb, se))
-                .mistake("the whole speed was taken down to rest", n * n / (25.92 * way), Unit.MPS2)
+                .mistake("the whole speed was taken down to rest", right / 0.63, Unit.MPS2)
                 .mistake(
                         "the distance was counted from the pedal instead of from 0.8 of the speed",
-                        0.63 * n * n / (25.92 * Draw.bare(se)),
+                        right * way / (way + begin),
                         Unit.MPS2)
-                .mistake("the speeds were subtracted before squaring", 0.49 * n * n / (25.92 * way), Unit.MPS2)
-                .mistake("2 was taken for 25.92, as if the speeds were in m/s", 0.63 * n * n / (2 * way), Unit.MPS2));
+                .mistake("the speeds were subtracted before squaring", right * 0.49 / 0.63, Unit.MPS2)
+                .mistake("2 was taken for 25.92, as if the speeds were in m/s", right * 12.96, Unit.MPS2));
     }
 
-    private static Draft percentile(Draw d) {
+    private static Optional<Draft> percentile(Draw d) {
         Given m = d.from("0.8", "2", "0.1", Unit.SECOND);
         Given s = d.from("0.2", "0.9", "0.05", Unit.SECOND);
         Given p = d.from("75", "98", "1", Unit.PERCENT);
+        // studies of drivers find standard deviations of a fifth to a half of the mean
+        if (!(Draw.bare(s) >= 0.2 * Draw.bare(m) && Draw.bare(s) <= 0.5 * Draw.bare(m))) {
+            return Optional.empty();
+        }
         Solution solution = WorkedDriver.percentile(d.style(), m, s, p);
         double mean = Draw.bare(m);
         double sd = Draw.bare(s);
         double z = solution.givens().get(2).given().amount().number().doubleValue();
         double sigma = Math.sqrt(Math.log1p(sd * sd / mean / mean));
-        return d.draft(
+        return Optional.of(d.draft(
                         "Reaction times are log-normally distributed with mean " + m.amount()
                                 + " and standard deviation " + s.amount() + ". Within what time have " + p.amount()
                                 + " reacted? (z = " + z + ")",
@@ -133,7 +142,7 @@ final class RuleTemplates {
                 .mistake(
                         "the lower side of the distribution was taken",
                         Math.exp(Math.log(mean) - sigma * sigma / 2 - z * sigma),
-                        Unit.SECOND);
+                        Unit.SECOND));
     }
 
     private static Draft uncertainty(Draw d) {

@@ -5,7 +5,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Sheets in formats that other programs read. Source: RFC 4180; IMS QTI 2.1 (2012), from memory. */
+/**
+ * Sheets in formats that other programs read.
+ *
+ * <p>Source: RFC 4180, from memory; IMS Question and Test Interoperability 2.1, schema imsqti_v2p1.xsd of 31 July 2012: order
+ * of the parts of an item, attributes of item, choice interaction and modal feedback, seen; the rest from memory.
+ */
 final class SheetExport {
     private static final String XML = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
     private static final int CHOICES = 5;
@@ -13,7 +18,7 @@ final class SheetExport {
     private SheetExport() {}
 
     static String csv(List<Exercise> exercises) {
-        StringBuilder out = new StringBuilder("number,template,difficulty,question,answer,unit,letter");
+        StringBuilder out = new StringBuilder("number,template,difficulty,question,answer,unit,tolerance,letter");
         for (int i = 0; i < CHOICES; i++) {
             String mark = Document.mark(i);
             out.append(",choice_").append(mark).append(",mistake_").append(mark);
@@ -24,7 +29,11 @@ final class SheetExport {
             out.append(i + 1).append(',').append(e.template()).append(',').append(e.difficulty());
             out.append(',').append(quoted(e.question()));
             out.append(',').append(e.answer().number().toPlainString());
-            out.append(',').append(e.answer().unit().symbol()).append(',').append(e.letter());
+            out.append(',').append(e.answer().unit().symbol());
+            out.append(',')
+                    .append(tolerance(e.solution().answer().carried()))
+                    .append(',')
+                    .append(e.letter());
             for (int k = 0; k < CHOICES; k++) {
                 boolean there = k < e.choices().size();
                 out.append(',')
@@ -36,6 +45,12 @@ final class SheetExport {
         return out.toString();
     }
 
+    private static String tolerance(Amount answer) {
+        double off = Grading.Tolerance.ASSUMED.withinRatio()
+                * Math.abs(answer.number().doubleValue());
+        return Rounding.digits(2).apply(off).toPlainString();
+    }
+
     private static String quoted(String text) {
         return "\"" + text.replace("\"", "\"\"") + "\"";
     }
@@ -44,11 +59,13 @@ final class SheetExport {
         Map<String, String> files = new LinkedHashMap<>();
         StringBuilder resources = new StringBuilder();
         for (int i = 0; i < exercises.size(); i++) {
-            String id = "item-" + (i + 1);
-            files.put(id + ".xml", item(id, i + 1, exercises.get(i)));
+            String file = "item-" + (i + 1) + ".xml";
+            // a store of items knows each by its identifier, so that two sheets must not share one
+            String id = name + "-item-" + (i + 1);
+            files.put(file, item(id, i + 1, exercises.get(i)));
             resources.append("""
-                        <resource identifier="%s" type="imsqti_item_xmlv2p1" href="%s.xml"><file href="%s.xml"/></resource>
-                    """.formatted(id, id, id));
+                        <resource identifier="%s" type="imsqti_item_xmlv2p1" href="%s"><file href="%s"/></resource>
+                    """.formatted(id, file, file));
         }
         files.put("imsmanifest.xml", XML + """
                 <manifest xmlns="http://www.imsglobal.org/xsd/imscp_v1p1" identifier="%s">

@@ -2,6 +2,7 @@ package io.github.stoplag.worked;
 
 import io.github.stoplag.worked.Draw.Draft;
 import java.util.List;
+import java.util.Optional;
 
 /** Exercises on one vehicle. */
 final class StopTemplates {
@@ -15,8 +16,10 @@ final class StopTemplates {
                 ExerciseTemplate.of("reaction-distance", TOPIC, Difficulty.BASIC, 5, 400, StopTemplates::reaction),
                 ExerciseTemplate.of("braking-distance", TOPIC, Difficulty.BASIC, 5, 500, StopTemplates::braking),
                 ExerciseTemplate.of("braking-time", TOPIC, Difficulty.BASIC, 1, 12, StopTemplates::time),
-                ExerciseTemplate.of("deceleration-from-distance", TOPIC, Difficulty.BASIC, 2, 30, d -> mean(d, true)),
-                ExerciseTemplate.of("deceleration-from-time", TOPIC, Difficulty.BASIC, 2, 30, d -> mean(d, false)),
+                ExerciseTemplate.choosing(
+                        "deceleration-from-distance", TOPIC, Difficulty.BASIC, 2, 32, d -> mean(d, true)),
+                ExerciseTemplate.choosing(
+                        "deceleration-from-time", TOPIC, Difficulty.BASIC, 2, 32, d -> mean(d, false)),
                 ExerciseTemplate.of("stopping-distance", TOPIC, Difficulty.STANDARD, 15, 900, StopTemplates::stopping),
                 ExerciseTemplate.of("stopping-build-up", TOPIC, Difficulty.ADVANCED, 15, 900, StopTemplates::buildUp),
                 ExerciseTemplate.of("stopping-friction", TOPIC, Difficulty.STANDARD, 15, 900, d -> road(d, false)),
@@ -37,7 +40,10 @@ final class StopTemplates {
                 .mistake(UNITS, Draw.bare(v) * t.in(Unit.SECOND), length)
                 .mistake("divided by the time instead of multiplied", d.speed(v) / t.in(Unit.SECOND), length)
                 .mistake("one second was taken whatever the driver does", d.speed(v), length)
-                .mistake("half the speed was taken, as if already braking", d.speed(v) * t.in(Unit.SECOND) / 2, length);
+                .mistake(
+                        "half the speed was taken, as if the car were braking already",
+                        d.speed(v) * t.in(Unit.SECOND) / 2,
+                        length);
     }
 
     private static Draft braking(Draw d) {
@@ -53,7 +59,7 @@ final class StopTemplates {
                 .mistake("the factor 2 is missing", mps * mps / d.decel(a), length)
                 .mistake("the speed was not squared", mps / (2 * d.decel(a)), length)
                 .mistake(
-                        "full speed was taken for the first second besides",
+                        "a reaction time of one second was added, but only the braking was asked for",
                         mps * mps / (2 * d.decel(a)) + mps,
                         length);
     }
@@ -64,7 +70,7 @@ final class StopTemplates {
         return d.draft(
                         "A car brakes from " + v.amount() + " to rest with " + a.amount()
                                 + ". How long does that take?",
-                        WorkedStop.brakingTime(d.style(), v, a))
+                        WorkedBraking.brakingTime(d.style(), v, a))
                 .mistake(UNITS, Draw.bare(v) / d.decel(a), Unit.SECOND)
                 .mistake(
                         "the mean speed was taken instead of the full change",
@@ -73,27 +79,38 @@ final class StopTemplates {
                 .mistake("the root of the quotient was taken", Math.sqrt(2 * d.speed(v) / d.decel(a)), Unit.SECOND);
     }
 
-    private static Draft mean(Draw d, boolean byDistance) {
+    private static Optional<Draft> mean(Draw d, boolean byDistance) {
+        Draft draft = byDistance ? meanOverDistance(d) : meanOverTime(d);
+        // what the tyres of a car can do
+        double mps2 = draft.answer().in(Unit.MPS2);
+        return mps2 >= 2 && mps2 <= 9.5 ? Optional.of(draft) : Optional.empty();
+    }
+
+    private static Draft meanOverDistance(Draw d) {
         Given v = d.speed();
         double speed = d.speed(v);
         Unit unit = d.style().units().deceleration();
-        if (byDistance) {
-            Given s = d.metric() ? d.from("10", "120", "2", Unit.METRE) : d.from("40", "400", "5", Unit.FOOT);
-            double length = Draw.bare(s);
-            return d.draft(
-                            "A car comes to rest from " + v.amount() + " within a braking distance of " + s.amount()
-                                    + ". What is its mean deceleration over this distance?",
-                            WorkedStop.decelerationFromDistance(d.style(), v, s))
-                    .mistake(UNITS, Draw.bare(v) * Draw.bare(v) / (2 * length), unit)
-                    .mistake("the factor 2 is missing", speed * speed / length, unit)
-                    .mistake("the speed was not squared", speed / (2 * length), unit)
-                    .mistake("multiplied by 2 instead of divided", 2 * speed * speed / length, unit);
-        }
+        Given s = d.metric() ? d.from("10", "120", "2", Unit.METRE) : d.from("40", "400", "5", Unit.FOOT);
+        double length = Draw.bare(s);
+        return d.draft(
+                        "A car comes to rest from " + v.amount() + " within a braking distance of " + s.amount()
+                                + ". What is its mean deceleration over this distance?",
+                        WorkedBraking.decelerationFromDistance(d.style(), v, s))
+                .mistake(UNITS, Draw.bare(v) * Draw.bare(v) / (2 * length), unit)
+                .mistake("the factor 2 is missing", speed * speed / length, unit)
+                .mistake("the speed was not squared", speed / (2 * length), unit)
+                .mistake("multiplied by 2 instead of divided", 2 * speed * speed / length, unit);
+    }
+
+    private static Draft meanOverTime(Draw d) {
+        Given v = d.speed();
+        double speed = d.speed(v);
+        Unit unit = d.style().units().deceleration();
         Given t = d.from("2", "8", "0.1", Unit.SECOND);
         return d.draft(
                         "A car comes to rest from " + v.amount() + " within " + t.amount()
                                 + " of braking. What is its mean deceleration over this time?",
-                        WorkedStop.decelerationFromTime(d.style(), v, t))
+                        WorkedBraking.decelerationFromTime(d.style(), v, t))
                 .mistake(UNITS, Draw.bare(v) / Draw.bare(t), unit)
                 .mistake("the mean speed was taken instead of the full change", speed / (2 * Draw.bare(t)), unit)
                 .mistake("divided by the square of the time", speed / Math.pow(Draw.bare(t), 2), unit);
@@ -214,7 +231,10 @@ final class StopTemplates {
                         WorkedStop.lampLagDistance(d.style(), v, t, lag))
                 .mistake(UNITS, Draw.bare(v) * lagS, length)
                 .mistake("the whole reaction distance was given", d.speed(v) * (t.in(Unit.SECOND) + lagS), length)
-                .mistake("the lag was taken as a tenth of what it is", d.speed(v) * lagS / 10, length)
-                .mistake("the lag was not counted but the reaction time", d.speed(v) * t.in(Unit.SECOND), length);
+                .mistake("the milliseconds were divided by 10 000 instead of 1000", d.speed(v) * lagS / 10, length)
+                .mistake(
+                        "the reaction distance was given instead of what the lag adds",
+                        d.speed(v) * t.in(Unit.SECOND),
+                        length);
     }
 }

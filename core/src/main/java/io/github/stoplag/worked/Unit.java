@@ -5,6 +5,7 @@ import java.math.BigInteger;
 import java.math.MathContext;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 
 /**
@@ -65,6 +66,8 @@ public enum Unit {
     AMPERE("A", new Dimension(0, 0, 0, 1, 0), "1"),
     /** Milliampere. */
     MILLIAMPERE("mA", new Dimension(0, 0, 0, 1, 0), "0.001"),
+    /** Nanoampere. */
+    NANOAMPERE("nA", new Dimension(0, 0, 0, 1, 0), "0.000000001"),
     /** Ohm. */
     OHM("Ω", new Dimension(2, 1, -3, -2, 0), "1"),
     /** Kelvin. */
@@ -81,7 +84,28 @@ public enum Unit {
     KELVIN_PER_SECOND("K/s", new Dimension(0, 0, -1, 0, 1), "1");
 
     private static final BigDecimal ICE_POINT_K = new BigDecimal("273.15");
-    private static final int SHORT = 6;
+    private static final int SHORT = 7;
+    private static final int SCALE = 10;
+    private static final Map<String, String> ALSO_WRITTEN = Map.ofEntries(
+            Map.entry("metre", "m"),
+            Map.entry("metres", "m"),
+            Map.entry("meter", "m"),
+            Map.entry("meters", "m"),
+            Map.entry("foot", "ft"),
+            Map.entry("feet", "ft"),
+            Map.entry("sec", "s"),
+            Map.entry("second", "s"),
+            Map.entry("seconds", "s"),
+            Map.entry("kph", "km/h"),
+            Map.entry("kmh", "km/h"),
+            Map.entry("MPH", "mph"),
+            Map.entry("mi/h", "mph"),
+            Map.entry("fps", "ft/s"),
+            Map.entry("ohm", "Ω"),
+            Map.entry("ohms", "Ω"),
+            Map.entry("\u2126", "Ω"),
+            Map.entry("degC", "°C"),
+            Map.entry("percent", "%"));
 
     private final String symbol;
     private final Dimension dimension;
@@ -120,21 +144,16 @@ public enum Unit {
     }
 
     /**
-     * Finds a unit by its symbol, with {@code s2}, {@code ohm}, {@code degC} and the like for what a keyboard lacks.
+     * Finds a unit by its symbol, by its English name where it is in everyday use ({@code metres}, {@code feet}, {@code
+     * seconds}), or with {@code s2}, {@code ohm}, {@code degC} and the like for what a keyboard lacks.
      *
      * @param text the symbol, for example {@code m/s^2}
      * @return the unit
      * @throws IllegalArgumentException if no unit of the list has this symbol
      */
     public static Unit of(String text) {
-        String wanted = text.strip()
-                .replace("^2", "²")
-                .replace("s2", "s²")
-                .replace("kph", "km/h")
-                .replace("mi/h", "mph")
-                .replace("\u2126", "Ω")
-                .replace("ohm", "Ω")
-                .replace("degC", "°C");
+        String written = text.strip().replace("^2", "²").replace("s2", "s²");
+        String wanted = ALSO_WRITTEN.getOrDefault(written, written);
         return Arrays.stream(values())
                 .filter(unit -> unit.symbol.equals(wanted))
                 .findFirst()
@@ -155,8 +174,13 @@ public enum Unit {
         if (this == CELSIUS || to == CELSIUS) {
             return this == CELSIUS ? number + ICE_POINT_K.doubleValue() : number - ICE_POINT_K.doubleValue();
         }
-        BigInteger[] ratio = ratio(to);
-        return number * ratio[0].doubleValue() / ratio[1].doubleValue();
+        // the factors are decimals of few digits, so that both products are whole numbers a double holds exactly
+        long top = scaled(numerator.multiply(to.denominator));
+        long bottom = scaled(denominator.multiply(to.numerator));
+        long common = gcd(top, bottom);
+        long times = top / common;
+        long divisor = bottom / common;
+        return number * times / divisor;
     }
 
     /** Writes the conversion of a number as a person would: 100 / 3.6, 60 × 22 / 15, 20 + 273.15. */
@@ -202,14 +226,17 @@ public enum Unit {
         return new BigInteger[] {n.divide(common), d.divide(common)};
     }
 
-    /** The unit of the same kind whose factor is 1. */
-    Unit siUnit() {
-        return Arrays.stream(values())
-                .filter(unit -> unit.dimension.equals(dimension)
-                        && unit.numerator.compareTo(unit.denominator) == 0
-                        && unit != CELSIUS)
-                .findFirst()
-                .orElse(this);
+    /** Whether the unit is the one of the SI without a factor. */
+    boolean isSi() {
+        return this != CELSIUS && numerator.compareTo(denominator) == 0;
+    }
+
+    private static long scaled(BigDecimal factor) {
+        return factor.movePointRight(SCALE).longValueExact();
+    }
+
+    private static long gcd(long a, long b) {
+        return b == 0 ? a : gcd(b, a % b);
     }
 
     private void requireSameKind(Unit to) {

@@ -68,7 +68,7 @@ public enum UnitSystem {
             return this == METRIC ? metre : foot;
         }
         // a number times a factor other than 1 would need that factor in every formula
-        return unit != Unit.CELSIUS && unit.convert(1, unit.siUnit()) == 1;
+        return unit.isSi();
     }
 
     @Override

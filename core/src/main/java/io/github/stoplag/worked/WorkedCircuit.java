@@ -26,6 +26,11 @@ public final class WorkedCircuit {
     /** k/e in volts per kelvin from the exact constants of the SI (2019). */
     private static final double THERMAL_V_PER_K = 1.380649e-23 / 1.602176634e-19;
 
+    private static final Caution HOT_JUNCTION = new Caution(
+            "heat",
+            "Keep the junction below the limit of the data sheet with a margin for the hottest air it can meet. The case and its"
+                    + " mount get nearly as hot: they can burn skin and melt plastic.");
+
     private WorkedCircuit() {}
 
     /**
@@ -139,7 +144,7 @@ public final class WorkedCircuit {
         Symbol power = w.step("P", "power in the diode", uf.times(i));
         Symbol junction = w.step("T_j", "junction temperature", ta.plus(th.times(power)));
         w.checkBy(junction, "heat per ampere first", ta.plus(th.times(uf).times(i)));
-        w.caution(Caution.hotSurface("diode", Temperature.kelvin(w.in(junction, Unit.KELVIN))));
+        w.caution(HOT_JUNCTION);
         circuitCautions(w);
         return w.answer(junction, Unit.CELSIUS, Rounding.nearest("1"));
     }

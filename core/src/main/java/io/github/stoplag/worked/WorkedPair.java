@@ -95,6 +95,13 @@ public record WorkedPair(
         return w.answer(smallest, style.units().length());
     }
 
+    /** Whether a gap ends in a contact after the follower has begun to brake, with the leader standing or still moving. */
+    boolean endsInContact(Given gap, boolean leaderStanding) {
+        return pair(gap).outcome() instanceof PairOutcome.Contact contact
+                && contact.leaderStanding() == leaderStanding
+                && contact.at().inSeconds() > delay.in(Unit.SECOND);
+    }
+
     private Solution contact(Style style, Given gap, PairOutcome.Contact contact) {
         Working w = Working.of(style, "Contact with a braking vehicle", "closing speed at contact");
         Symbols s = givens(w);

@@ -22,6 +22,7 @@ import java.math.BigDecimal;
  */
 public final class WorkedRule {
     private static final Rounding TENTH = Rounding.nearest("0.1");
+    private static final PublishedRule HIGHWAY_CODE = PublishedRule.named("uk-highway-code");
 
     private WorkedRule() {}
 
@@ -77,7 +78,7 @@ public final class WorkedRule {
      * @return the solution
      */
     public static Solution highwayCode(Style style, Given speed) {
-        PublishedRule rule = PublishedRule.named("uk-highway-code");
+        PublishedRule rule = HIGHWAY_CODE;
         Working w = Working.of(style, rule.rule().name(), "typical stopping distance");
         Symbol v = w.given("V", "speed", speed, Unit.MPH);
         w.assume("the rule's own: " + rule.rule().source());
@@ -110,9 +111,25 @@ public final class WorkedRule {
     }
 
     /**
+     * Works any rule of the catalogue {@link PublishedRule} on the level, the rounding of its table included.
+     *
+     * @param style units and digits; a rule with other units than the style's is worked in its own and its result converted
+     * @param rule the rule
+     * @param speed the speed
+     * @return the solution
+     * @throws IllegalArgumentException if the rule is of a form unknown here
+     */
+    public static Solution published(Style style, PublishedRule rule, Given speed) {
+        Solution solution = new PublishedWorking(style, rule, speed).solution();
+        boolean agrees = solution.checks().stream().allMatch(Solution.Verification::agrees);
+        // a table's rounding at a tie can hang on a digit that the reader's style does not carry
+        return agrees ? solution : new PublishedWorking(style.withDigits(12, 3), rule, speed).solution();
+    }
+
+    /**
      * Works a rule of the form s = k₁ v + k₂ v².
      *
-     * @param style the digits; the rule fixes the units
+     * @param style the digits, and the units of the answer; the rule fixes the units it is worked in
      * @param name a short name with the edition or clause
      * @param units the units of the rule
      * @param linear k₁, at least 0
@@ -149,14 +166,14 @@ public final class WorkedRule {
                 "the rule in exact numbers",
                 Amount.of(rule.at(Speed.mps(speed.in(Unit.MPS))).total().inMetres(), Unit.METRE));
         w.caution(WorkedStop.NO_PROOF);
-        return w.answer(s, length);
+        return w.answer(s, style.units().length());
     }
 
     /**
      * Works the mean fully developed deceleration of a braking run: d_m = (v_b² − v_e²)/(25.92 (s_e − s_b)), speeds in km/h,
      * distances in m, v_b = 0.8 v₀, v_e = 0.1 v₀.
      *
-     * @param style the digits; the rule fixes the units
+     * @param style the digits, and the unit of the answer; the rule fixes the units it is worked in
      * @param speed the speed v₀ at the start of the run, above 0
      * @param atBegin the distance s_b at which 0.8 v₀ is passed, at least 0
      * @param atEnd the distance s_e at which 0.1 v₀ is passed, above s_b
@@ -186,6 +203,6 @@ public final class WorkedRule {
                 dm,
                 "loss of the square of the speed in SI units over twice the distance",
                 Amount.of(squares / (2 * (endM - beginM)), Unit.MPS2));
-        return w.answer(dm, Unit.MPS2);
+        return w.answer(dm, style.units().deceleration());
     }
 }

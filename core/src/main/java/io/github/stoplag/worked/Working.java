@@ -21,6 +21,8 @@ import java.util.Map;
  * <p>One thread at a time; {@link #answer} ends it.
  */
 public final class Working {
+    private static final double APPROXIMATION = 0.05;
+
     private final Style style;
     private final String title;
     private final String find;
@@ -86,7 +88,7 @@ public final class Working {
         givens.add(new GivenLine(name, known, given));
         numbers.put(known, new Num(amount.number(), amount.unit()));
         if (amount.unit() != unit) {
-            convert(known, name + " in " + (unit == Unit.NONE ? "plain numbers" : unit.symbol()), unit);
+            convert(known, name + (unit == Unit.NONE ? " as a plain number" : " in " + unit.symbol()), unit);
         }
         return known;
     }
@@ -200,6 +202,25 @@ public final class Working {
     }
 
     /**
+     * Compares an approximation with the number of a model, which need not agree in every digit that is printed.
+     *
+     * @param checked the symbol of the number to compare
+     * @param label the model
+     * @param modelled the model's number
+     * @param reason why the two differ, in words
+     */
+    void compare(Symbol checked, String label, Amount modelled, String reason) {
+        Unit unit = amount(checked).unit();
+        double number = modelled.in(unit);
+        double off = amount(checked).number().doubleValue() / number - 1;
+        Num rounded = new Num(carry().apply(number).stripTrailingZeros(), unit);
+        Step step = new Step(label, checked, rounded, rounded, rounded, true, "");
+        String percent = Rounding.digits(2).apply(100 * Math.abs(off)).toPlainString();
+        String verdict = "the working is " + percent + " % " + (off < 0 ? "below" : "above") + " it: " + reason;
+        checks.add(new Verification(step, verdict, Math.abs(off) <= APPROXIMATION));
+    }
+
+    /**
      * Ends the working.
      *
      * @param symbol the symbol of the answer
@@ -222,7 +243,7 @@ public final class Working {
      */
     public Solution answer(Symbol symbol, Unit unit, Rounding rounding) {
         if (amount(symbol).unit() != unit) {
-            convert(symbol, "in " + (unit == Unit.NONE ? "plain numbers" : unit.symbol()), unit);
+            convert(symbol, unit == Unit.NONE ? "as a plain number" : "in " + unit.symbol(), unit);
         }
         Amount carried = amount(symbol);
         return new Solution(

@@ -169,7 +169,12 @@ final class LampSwapWalkTest {
         Diode.Blocking blocking = diode.block(HIGHEST, Voltage.volts(0));
         assertThat(blocking.blocks()).isTrue();
         assertThat(blocking.evidence().caveats())
-                .anySatisfy(c -> assertThat(c.text()).contains("can make an LED lamp on the feeding side glow"));
+                .anySatisfy(c -> assertThat(c.text()).contains("can make an LED lamp on the feeding side glow"))
+                .anySatisfy(c -> assertThat(c.text())
+                        .isEqualTo(
+                                "the leakage is the one given, whatever the temperature; in a hotter diode it about doubles"
+                                        + " every 10 K (common practice, no source): give the data sheet's value at the hottest"
+                                        + " junction"));
         assertThat(diode.block(Voltage.volts(87), Voltage.volts(0)).blocks()).isFalse();
     }
 

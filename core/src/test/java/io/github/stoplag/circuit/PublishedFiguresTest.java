@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.stoplag.circuit.OutageVerdict.Outcome;
+import io.github.stoplag.lamp.VoltageRerating;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Power;
@@ -131,6 +132,18 @@ final class PublishedFiguresTest {
             double published = 26.5 * Math.pow(v / 13.5, 1.6);
             assertThat(lamp.power(Voltage.volts(v)).inWatts() / published).isCloseTo(1, within(0.006));
         }
+    }
+
+    @Test
+    void filamentCurrentTakesTheExponentOfTheReratingTable() {
+        VoltageRerating.Law law =
+                VoltageRerating.laws(VoltageRerating.Quantity.CURRENT).get(0);
+        CurrentDraw lamp = CurrentDraw.filament(Voltage.volts(10), Power.watts(10));
+        assertThat(Math.log(lamp.current(Voltage.volts(20)).inAmperes()) / Math.log(2))
+                .isCloseTo(law.exponentLow(), within(1e-12));
+        assertThat(lamp.evidence().basis())
+                .containsExactly("filament lamp 10 W at 10 V: I = (P₀/U₀)(U/U₀)^0.55, exponent: " + law.source());
+        assertThat(law.source().standing()).isEqualTo(Standing.SEEN);
     }
 
     @Test

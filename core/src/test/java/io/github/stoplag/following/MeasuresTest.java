@@ -137,6 +137,15 @@ class MeasuresTest {
         assertThat(HeadwayRule.of("de-12.5.1").toString())
                 .isEqualTo("offence below 5/10 of half the speedometer: 0.5 of half the speedometer above 80 km/h,"
                         + " German federal schedule of fines (BKatV), number 12.5.1 (seen)");
+        // StVO, section 4 (3): lorries above 3.5 t and buses, on motorways, faster than 50 km/h, at least 50 m (seen)
+        HeadwayRule heavy = HeadwayRule.of("de-heavy");
+        assertThat(heavy)
+                .asString()
+                .isEqualTo(
+                        "lorries of more than 3.5 t permitted mass and buses on motorways: 50 m above 50 km/h, German road"
+                                + " traffic regulations (StVO), section 4 (3) (seen)");
+        assertThat(heavy.minimumGap(Speed.kmh(50))).isEmpty();
+        assertThat(heavy.minimumGap(Speed.kmh(80)).orElseThrow().inMetres()).isEqualTo(50);
         assertThatThrownBy(() -> HeadwayRule.of("none"))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("headway rule must be one of [gb-two-second,")

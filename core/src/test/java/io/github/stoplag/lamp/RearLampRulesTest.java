@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.stoplag.lamp.RearLampLimit.Use;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Standing;
 import java.util.HashMap;
 import java.util.Map;
@@ -31,9 +33,9 @@ class RearLampRulesTest {
         "UN R148, tail, R1, 17, WITHIN"
     })
     void anIntensityIsHeldAgainstItsRow(
-            String regulation, String lamp, String variant, double cd, RearLampLimit.Verdict verdict) {
-        RearLampLimit.Result result =
-                RearLampLimit.find(regulation, lamp, variant).check(LuminousIntensity.candela(cd));
+            String regulation, String lamp, String variant, double cd, RearLampCheck.Verdict verdict) {
+        RearLampCheck result =
+                RearLampLimit.find(regulation, lamp, variant).check(LuminousIntensity.candela(cd), Use.SINGLE);
         assertThat(result.verdict()).isEqualTo(verdict);
         assertThat(result.limit().source().standing()).isEqualTo(Standing.SEEN);
     }
@@ -42,15 +44,17 @@ class RearLampRulesTest {
     void aVariableLampMayNotUseItsDayLimitByNight() {
         RearLampLimit s2 = RearLampLimit.find("UN R148", "stop", "S2");
         LuminousIntensity bright = LuminousIntensity.candela(500);
-        assertThat(s2.check(bright).verdict()).isEqualTo(RearLampLimit.Verdict.WITHIN);
-        RearLampLimit.Result night = s2.checkByNight(bright);
-        assertThat(night.verdict()).isEqualTo(RearLampLimit.Verdict.TOO_BRIGHT);
+        assertThat(s2.check(bright, Use.SINGLE).verdict()).isEqualTo(RearLampCheck.Verdict.WITHIN);
+        RearLampCheck night = s2.checkByNight(bright, Use.SINGLE);
+        assertThat(night.verdict()).isEqualTo(RearLampCheck.Verdict.TOO_BRIGHT);
         assertThat(night)
-                .hasToString("500 cd is above [60.0, 260.0] cd of UN R148 stop S2 by night, UN Regulation No. 148, 01"
-                        + " series (ECE/TRANS/WP.29/2022/92), Table 7, p. 22 (seen)");
+                .hasToString(
+                        "500 cd is above [60.0, 260.0] cd of UN R148 stop S2 as a single lamp by night, UN Regulation No. 148, 01"
+                                + " series (ECE/TRANS/WP.29/2022/92), Table 7, p. 22 (seen)");
         assertThat(night.cautions()).contains(Caution.LAMP_LAW);
         RearLampLimit s1 = RearLampLimit.find("UN R148", "stop", "S1");
-        assertThat(s1.checkByNight(LuminousIntensity.candela(200)).byNight()).isFalse();
+        assertThat(s1.checkByNight(LuminousIntensity.candela(200), Use.SINGLE).judgedAs())
+                .isEqualTo("a single lamp");
         assertThatThrownBy(() -> RearLampLimit.find("UN R148", "stop", "S9"))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("rear lamp limit must be one of [FMVSS 108 stop 1 lighted section, ")
@@ -58,9 +62,80 @@ class RearLampRulesTest {
     }
 
     @Test
+    void aLampMarkedForAPairIsHeldToItsOwnGreatestIntensity() {
+        // 200 cd: allowed of a single S1 lamp (260 cd), too much for one of a pair (130 cd), UN R148, table 7
+        RearLampLimit s1 = RearLampLimit.find("UN R148", "stop", "S1");
+        LuminousIntensity bright = LuminousIntensity.candela(200);
+        assertThat(s1.check(bright, Use.SINGLE).within()).isTrue();
+        RearLampCheck marked = s1.check(bright, Use.MARKED_D);
+        assertThat(marked.verdict()).isEqualTo(RearLampCheck.Verdict.TOO_BRIGHT);
+        assertThat(marked)
+                .hasToString("200 cd is above [60.0, 130.0] cd of UN R148 stop S1 as a lamp marked \"D\", UN Regulation"
+                        + " No. 148, 01 series (ECE/TRANS/WP.29/2022/92), Table 7, p. 22 (seen)");
+        RearLampLimit us = RearLampLimit.find("FMVSS 108", "stop", "1 lighted section");
+        assertThatThrownBy(() -> us.check(bright, Use.MARKED_D))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage(
+                        "use must be a single lamp: FMVSS 108 stop 1 lighted section has no limit for a lamp marked"
+                                + " \"D\" (49 CFR 571.108 (FMVSS 108), edition of 1 October 2025, Table IX, p. 469-470 (seen))");
+    }
+
+    @Test
+    void twoMarkedLampsCountAsOneEvenIfOneFails() {
+        RearLampLimit s1 = RearLampLimit.find("UN R148", "stop", "S1");
+        RearLampLimit.Pair good = s1.checkPair(LuminousIntensity.candela(100), LuminousIntensity.candela(70));
+        assertThat(good.met()).isTrue();
+        assertThat(good.together().intensity()).isEqualTo(LuminousIntensity.candela(170));
+        // together bright enough, but either alone is below 60 cd once the other has failed
+        RearLampLimit.Pair weak = s1.checkPair(LuminousIntensity.candela(50), LuminousIntensity.candela(50));
+        assertThat(weak.together().within()).isTrue();
+        assertThat(weak.met()).isFalse();
+        assertThat(weak.second().verdict()).isEqualTo(RearLampCheck.Verdict.TOO_DIM);
+        RearLampLimit.Pair bright = s1.checkPair(LuminousIntensity.candela(135), LuminousIntensity.candela(130));
+        assertThat(bright.together().verdict()).isEqualTo(RearLampCheck.Verdict.TOO_BRIGHT);
+        assertThat(bright.met()).isFalse();
+    }
+
+    @Test
+    void aMarkedVariableLampIsJudgedByNightWithACaveat() {
+        RearLampLimit s2 = RearLampLimit.find("UN R148", "stop", "S2");
+        RearLampCheck night = s2.checkByNight(LuminousIntensity.candela(200), Use.MARKED_D);
+        assertThat(night.verdict()).isEqualTo(RearLampCheck.Verdict.TOO_BRIGHT);
+        // the steady lamp of the same least intensity, S1, has 130 cd
+        assertThat(night.highest())
+                .isEqualTo(RearLampLimit.find("UN R148", "stop", "S1").most(Use.MARKED_D));
+        assertThat(night.caveats())
+                .extracting(Caveat::text)
+                .containsExactly(
+                        "the night limit of a lamp marked \"D\" is derived: the single lamp's, reduced as by day;"
+                                + " the regulation's own was not read");
+    }
+
+    @Test
+    void theFieldHasALeastIntensityOfItsOwn() {
+        RearLampLimit s1 = RearLampLimit.find("UN R148", "stop", "S1");
+        assertThat(s1.checkInField(LuminousIntensity.candela(0.3), Use.SINGLE).within())
+                .isTrue();
+        assertThat(s1.checkInField(LuminousIntensity.candela(0.2), Use.SINGLE))
+                .hasToString("0.2 cd is below [0.3, 260.0] cd of UN R148 stop S1 as a single lamp in its field, UN"
+                        + " Regulation No. 148, 01 series (ECE/TRANS/WP.29/2022/92), Table 7, p. 22 (seen)");
+        assertThat(s1.checkInField(LuminousIntensity.candela(140), Use.MARKED_D).verdict())
+                .isEqualTo(RearLampCheck.Verdict.TOO_BRIGHT);
+        assertThatThrownBy(() -> RearLampLimit.find("UN R7 (older text)", "stop", "S1")
+                        .checkInField(LuminousIntensity.candela(1), Use.SINGLE))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("UN R7 (older text) stop S1 has no least intensity in the field (");
+    }
+
+    @Test
     void theLimitsOfEveryRowAreInOrder() {
         assertThat(RearLampLimit.all()).allSatisfy(row -> {
             assertThat(row.least()).isLessThan(row.most());
+            // two marked lamps at their greatest are one single lamp at its greatest
+            row.mostMarked()
+                    .ifPresent(marked -> assertThat(2 * marked.inCandela())
+                            .isEqualTo(row.most().inCandela()));
+            row.leastInField().ifPresent(field -> assertThat(field).isLessThan(row.least()));
             row.mostByNight().ifPresent(night -> assertThat(night).isLessThan(row.most()));
         });
     }

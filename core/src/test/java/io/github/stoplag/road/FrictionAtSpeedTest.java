@@ -30,13 +30,41 @@ class FrictionAtSpeedTest {
                 .startsWith("slip speed 120 km/h is outside the validated range [30, 90] km/h");
     }
 
-    /** MTD = 0.2 + 0.8 MPD: at 1 mm both depths are the same. */
+    /** ASTM E1960, editions to 2003: S_p = -11.6 + 113.6 MTD (from memory), a line of its own beside that for MPD. */
     @Test
-    void takesTextureDepthOrProfileDepthOrTheIndex() {
-        double byTexture = TexturedFriction.ofTextureDepth(F60, Distance.metres(0.001))
-                .speedConstant()
-                .inKmh();
-        assertThat(byTexture).isCloseTo(103.9, within(1e-9));
+    void takesTextureDepthByItsOwnLine() {
+        TexturedFriction byTexture = TexturedFriction.ofTextureDepth(F60, Distance.metres(0.001));
+        assertThat(byTexture.speedConstant().inKmh()).isCloseTo(102.0, within(1e-9));
+        SourcedFriction friction = byTexture.at(Speed.kmh(60));
+        assertThat(friction.source().standing()).isEqualTo(Standing.FROM_MEMORY);
+        assertThat(friction.caveats())
+                .singleElement()
+                .asString()
+                .isEqualTo("the speed constant is known from memory: ASTM E1960, editions of 1998 and 2003");
+        assertThat(byTexture.at(Speed.kmh(20)).caveats()).hasSize(2);
+        assertThat(TexturedFriction.ofProfileDepth(F60, Distance.metres(0.001))
+                        .at(Speed.kmh(60))
+                        .source()
+                        .standing())
+                .isEqualTo(Standing.SEEN);
+    }
+
+    /** The two lines and the relation MTD = 0.2 + 0.8 MPD (ASTM E1845) are fits of the same surfaces: they nearly agree. */
+    @Test
+    void theTwoDepthsNearlyAgree() {
+        for (double mtdMm : new double[] {0.5, 1, 2, 4}) {
+            double own = TexturedFriction.ofTextureDepth(F60, Distance.metres(mtdMm / 1000))
+                    .speedConstant()
+                    .inKmh();
+            double throughProfile = TexturedFriction.ofProfileDepth(F60, Distance.metres((mtdMm - 0.2) / 0.8 / 1000))
+                    .speedConstant()
+                    .inKmh();
+            assertThat(throughProfile - own).isBetween(-2.7, 2.7);
+        }
+    }
+
+    @Test
+    void takesTheIndexItself() {
         TexturedFriction index = TexturedFriction.ofIndex(F60, Speed.kmh(103.9));
         assertThat(index.at(Speed.kmh(80)).friction().inRatio()).isCloseTo(0.35 * Math.exp(-20 / 103.9), within(1e-12));
     }
@@ -69,7 +97,7 @@ class FrictionAtSpeedTest {
         assertThatThrownBy(() -> TexturedFriction.ofProfileDepth(F60, Distance.metres(1)))
                 .hasMessage("mean profile depth must be in [0, 5.8] mm, got 1000 mm");
         assertThatThrownBy(() -> TexturedFriction.ofTextureDepth(F60, Distance.metres(0.0001)))
-                .hasMessage("mean texture depth must be in [0.2, 4.84] mm, got 0.1 mm");
+                .hasMessage("mean texture depth must be in [0.12, 4.84] mm, got 0.1 mm");
         assertThatThrownBy(() -> TexturedFriction.ofIndex(F60, Speed.kmh(0.5)))
                 .hasMessage("speed constant must be in [1, 540] km/h, got 0.5 km/h");
         assertThatThrownBy(() -> TexturedFriction.ofIndex(F60, Speed.kmh(100)).lockedSkid(Speed.mps(5), Speed.mps(6)))

@@ -63,6 +63,38 @@ class HydroplaningTest {
         assertThat(Hydroplaning.horneRolling(Pressure.psi(32)).caveats()).isEmpty();
     }
 
+    @Test
+    void eachFormulaRefusesPressuresItsTyresDoNotHave() {
+        Distance ok = Distance.metres(0.003);
+        // 220 kPa written as psi: 2.6 times the speed in the aircraft formula, hence refused where only a car's tyre
+        // fits
+        assertThatThrownBy(() -> Hydroplaning.gallaway(Pressure.psi(220), ok, ok, ok))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage(
+                        "car tyre inflation pressure must be in (100, 500] kPa, got 1516.85 kPa; a figure in kPa belongs"
+                                + " in Pressure.kPa");
+        assertThatThrownBy(() -> Hydroplaning.gallaway(Pressure.kPa(32), ok, ok, ok))
+                .hasMessage(
+                        "car tyre inflation pressure must be in (100, 500] kPa, got 32 kPa; a figure in psi belongs in"
+                                + " Pressure.psi");
+        assertThat(Hydroplaning.gallaway(Pressure.kPa(300), ok, ok, ok).caveats())
+                .singleElement()
+                .asString()
+                .startsWith("car tyre inflation pressure 43.5113 psi is outside the validated range [18, 36] psi");
+        assertThatThrownBy(() -> Hydroplaning.horneTruck(Pressure.psi(800), 1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("truck tyre inflation pressure must be in (130, 1200] kPa, got 5515.81 kPa; a figure in kPa"
+                        + " belongs in Pressure.kPa");
+        assertThatThrownBy(() -> Hydroplaning.horneTruck(Pressure.kPa(120), 1))
+                .hasMessageEndingWith("got 120 kPa; a figure in psi belongs in Pressure.psi");
+        assertThat(Hydroplaning.horneTruck(Pressure.kPa(900), 1).caveats())
+                .anySatisfy(
+                        caveat -> assertThat(caveat.text()).startsWith("truck tyre inflation pressure 130.534 psi"));
+        assertThatThrownBy(() -> Hydroplaning.horneNonRotating(Pressure.kPa(2501)))
+                .hasMessageStartingWith(
+                        "tyre inflation pressure must be in (100, 2500] kPa, got 2501 kPa; a figure in kPa");
+    }
+
     /** A tyre that has stopped rides on water further down: 7.7 over 9 (from memory). */
     @Test
     void aLockedTyreRidesDownToALowerSpeed() {

@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
@@ -18,7 +21,7 @@ class ExerciseSheetTest {
     void aTeacherGetsTenQuestionsAndAKey() {
         assertThat(sheet.exercises()).hasSize(10);
         assertThat(sheet.questions().toMarkdown())
-                .contains("## Question 10", "Answer in ")
+                .contains("## Question 10", "Answer in ", "Data are invented.", "free fall as 9.81 m/s²")
                 .doesNotContain("right");
         assertThat(sheet.key().toMarkdown()).contains("## Question 10: ", ": right", "### Working", "$");
         Html.checkPage(sheet.questions().toHtml());
@@ -45,7 +48,7 @@ class ExerciseSheetTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage(
                         "no template has topic aviation and difficulty (any); topics are [stopping, lamp, rules, driver,"
-                                + " following, circuit]");
+                                + " following, chain, circuit]");
         assertThatThrownBy(() -> ExerciseSheet.of(1, 0)).hasMessage("number of questions must be in [1, 200], got 0");
         assertThatThrownBy(() -> sheet.variant(-1)).hasMessage("variant must be in [0, 999], got -1");
     }
@@ -59,22 +62,27 @@ class ExerciseSheetTest {
                 .doesNotHaveDuplicates();
         assertThat(all)
                 .extracting(ExerciseTemplate::topic)
-                .contains("stopping", "rules", "following", "driver", "circuit", "lamp");
+                .contains("stopping", "rules", "following", "chain", "driver", "circuit", "lamp");
     }
 
     @Test
     void theTableHasOneLineAQuestion() {
         String[] lines = sheet.toCsv().split("\r\n", -1);
         assertThat(lines).hasSize(12);
-        assertThat(lines[0]).startsWith("number,template,difficulty,question,answer,unit,letter,choice_A,mistake_A");
+        assertThat(lines[0])
+                .startsWith("number,template,difficulty,question,answer,unit,tolerance,letter,choice_A,mistake_A");
         for (int i = 1; i <= 10; i++) {
             List<String> fields = fields(lines[i]);
             Exercise exercise = sheet.exercises().get(i - 1);
-            assertThat(fields).hasSize(17);
+            assertThat(fields).hasSize(18);
             assertThat(fields.get(3)).isEqualTo(exercise.question());
             assertThat(fields.get(4) + " " + fields.get(5))
                     .isEqualTo(exercise.answer().toString());
-            assertThat(fields.get(7 + 2 * (fields.get(6).charAt(0) - 'A')))
+            double answer = Double.parseDouble(fields.get(4));
+            assertThat(Double.parseDouble(fields.get(6)) / answer)
+                    .as("2 %, to two digits")
+                    .isBetween(0.0185, 0.0215);
+            assertThat(fields.get(8 + 2 * (fields.get(7).charAt(0) - 'A')))
                     .isEqualTo(exercise.answer().toString());
         }
     }
@@ -108,6 +116,10 @@ class ExerciseSheetTest {
             String name = ((Element) resources.item(i)).getAttribute("href");
             Exercise exercise = sheet.exercises().get(i);
             Element item = Html.read(file(files, name)).getDocumentElement();
+            QtiModel.check(item);
+            assertThat(item.getAttribute("identifier"))
+                    .isEqualTo("stoplag-2024-0-metric-item-" + (i + 1))
+                    .isEqualTo(((Element) resources.item(i)).getAttribute("identifier"));
             assertThat(item.getNamespaceURI()).isEqualTo("http://www.imsglobal.org/xsd/imsqti_v2p1");
             String right = item.getElementsByTagName("correctResponse").item(0).getTextContent();
             NodeList choices = item.getElementsByTagName("simpleChoice");
@@ -120,6 +132,64 @@ class ExerciseSheetTest {
             }
             assertThat(item.getElementsByTagName("modalFeedback").getLength()).isEqualTo(choices.getLength());
         }
+    }
+
+    @Test
+    void itemsOfTwoSheetsDoNotShareTheirIdentifiers() {
+        Set<String> names = new HashSet<>();
+        List<ExerciseSheet> sheets = List.of(
+                sheet,
+                ExerciseSheet.of(2025, 10),
+                sheet.variant(1),
+                sheet.in(UnitSystem.US_CUSTOMARY),
+                sheet.onTopic("lamp"),
+                sheet.ofDifficulty(Difficulty.BASIC));
+        for (ExerciseSheet each : sheets) {
+            Element item = Html.read(file(each.toQti(), "item-1.xml")).getDocumentElement();
+            names.add(item.getAttribute("identifier"));
+        }
+        assertThat(names).hasSize(sheets.size()).allMatch(name -> name.matches("[A-Za-z_][A-Za-z0-9_.-]*"));
+    }
+
+    @Test
+    void theModelOfTheFormatNoticesWhatDoesNotFit() {
+        String item = file(sheet.toQti(), "item-1.xml");
+        for (String[] change : new String[][] {
+            {"adaptive=\"false\" ", ""},
+            {"<prompt>", "<p>"},
+            {"cardinality=\"single\" baseType=\"identifier\"/>", "cardinality=\"one\"/>"},
+            {"<correct identifier=\"RESPONSE\"/>", ""},
+        }) {
+            String changed = item.replace(change[0], change[1])
+                    .replace("</prompt>", change[1].equals("<p>") ? "</p>" : "</prompt>");
+            assertThat(changed).isNotEqualTo(item);
+            assertThatThrownBy(() -> QtiModel.check(Html.read(changed).getDocumentElement()))
+                    .as(change[0])
+                    .isInstanceOf(AssertionError.class);
+        }
+    }
+
+    @Test
+    void theDefaultLocaleDoesNotShowInTheTable() {
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.GERMANY);
+            assertThat(ExerciseSheet.of(2024, 10).toCsv()).isEqualTo(sheet.toCsv());
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+
+    @Test
+    void aNarrowTopicEndsInsteadOfRepeating() {
+        // the AASHTO rule is the only standard question on rules: 56 even speeds from 20 to 130 km/h
+        ExerciseSheet narrow = sheet.onTopic("rules").ofDifficulty(Difficulty.STANDARD);
+        assertThat(narrow.exercises()).hasSize(10);
+        assertThatThrownBy(() -> ExerciseSheet.of(1, 200).onTopic("rules").ofDifficulty(Difficulty.STANDARD))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageMatching(
+                        "number of questions must be at most \\d\\d for this topic and difficulty, which have no"
+                                + " more different ones, got 200");
     }
 
     private static String file(Map<String, String> files, String name) {

@@ -54,7 +54,60 @@ class GradingTest {
     }
 
     @Test
+    void everydayNamesOfUnitsAreRead() {
+        for (String answer : List.of("79.3 metres", "79.3 meters", "260 feet", "0.0793 km", "+79.3 m", "7.93E+1 m")) {
+            assertThat(exercise.grade(answer)).as(answer).isEqualTo(new Grading.Right());
+        }
+        assertThat(exercise.grade("1e2 m")).isEqualTo(new Grading.Wrong());
+        assertThat(exercise.grade("-3 m")).isEqualTo(new Grading.Wrong());
+        assertThat(exercise.grade("0 m")).isEqualTo(new Grading.Wrong());
+        assertThat(exercise.grade("9e99 m")).isEqualTo(new Grading.Wrong());
+    }
+
+    @Test
+    void aTeacherCanSetTheTolerance() {
+        Amount near = Amount.parse("79.9 m");
+        assertThat(exercise.grade(near)).isInstanceOf(Grading.WithinTolerance.class);
+        assertThat(exercise.grade(near, new Grading.Tolerance(0.01, 0.02))).isEqualTo(new Grading.Right());
+        assertThat(exercise.grade(near, new Grading.Tolerance(0, 0.001))).isEqualTo(new Grading.Wrong());
+        assertThat(exercise.grade(Amount.parse("79.3 m"), new Grading.Tolerance(0, 0)))
+                .as("the printed answer is right however narrow")
+                .isEqualTo(new Grading.Right());
+        assertThatThrownBy(() -> new Grading.Tolerance(0.005, 0.03))
+                .hasMessage("share by which an answer within tolerance may be off must be in [0.005, 0.02], got 0.03");
+        assertThatThrownBy(() -> new Grading.Tolerance(-0.1, 0.01))
+                .hasMessage("share by which a right answer may be off must be in [0, 0.02], got -0.1");
+    }
+
+    @Test
+    void aTemperatureIsRightToHalfADegree() {
+        Exercise hot = new Exercise(
+                "diode-heat",
+                Difficulty.BASIC,
+                "How hot is the junction?",
+                WorkedCircuit.diodeHeat(
+                        Style.metric(),
+                        Given.of(0.7, Unit.VOLT),
+                        Given.of(1.3, Unit.AMPERE),
+                        Given.of(30, Unit.KELVIN_PER_WATT),
+                        Given.of(40, Unit.CELSIUS)),
+                List.of(new Exercise.Choice(Amount.parse("67 °C"), "")));
+        // 40 °C + 30 K/W × 0.91 W = 67.3 °C
+        for (String answer : List.of("67 degC", "67.3 °C", "340 K", "340.45 K")) {
+            assertThat(hot.grade(answer)).as(answer).isEqualTo(new Grading.Right());
+        }
+        assertThat(hot.grade("68 °C")).isInstanceOf(Grading.WithinTolerance.class);
+        assertThat(hot.grade("70 °C")).isEqualTo(new Grading.Wrong());
+    }
+
+    @Test
     void whatIsNoAnswerIsRefused() {
+        for (String answer : List.of("", " ", "NaN m", "Infinity m", "79,3 m", "m", "--3 m", "1e999 m")) {
+            assertThatThrownBy(() -> exercise.grade(answer)).as(answer).isInstanceOf(IllegalArgumentException.class);
+        }
+        assertThatThrownBy(() -> exercise.grade("79,3 m"))
+                .hasMessage(
+                        "an answer must be a number with a decimal point and a unit, such as 79.3 m, got \"79,3 m\"");
         assertThatThrownBy(() -> exercise.grade("about eighty"))
                 .hasMessage("an answer must be a number with a decimal point and a unit, such as 79.3 m, got"
                         + " \"about eighty\"");

@@ -9,6 +9,7 @@ import java.util.regex.Pattern;
 /** Recalculates every line of a rendered solution from its own text. */
 final class RenderedArithmetic {
     private static final Pattern NEAREST = Pattern.compile("rounded to the nearest ([0-9.]+), halves up");
+    private static final Pattern DOWN = Pattern.compile("lowered to the next multiple of ([0-9.]+)");
     private static final Pattern UP = Pattern.compile("raised to the next multiple of ([0-9.]+)");
 
     private RenderedArithmetic() {}
@@ -42,12 +43,15 @@ final class RenderedArithmetic {
         double result = Arithmetic.of(printed);
         Matcher nearest = NEAREST.matcher(note);
         Matcher up = UP.matcher(note);
+        Matcher down = DOWN.matcher(note);
         if (nearest.find()) {
             assertThat(Math.abs(recalculated - result))
                     .as(line)
                     .isLessThanOrEqualTo(Double.parseDouble(nearest.group(1)) / 2 + 1e-9);
         } else if (up.find()) {
             assertThat(result - recalculated).as(line).isBetween(-1e-9, Double.parseDouble(up.group(1)) - 1e-9);
+        } else if (down.find()) {
+            assertThat(recalculated - result).as(line).isBetween(-1e-9, Double.parseDouble(down.group(1)) - 1e-9);
         } else {
             double half = 0.5 * Math.pow(10, Math.floor(Math.log10(Math.abs(result))) + 1 - carriedDigits);
             double tolerance = line.contains("≈") ? half * (1 + 1e-6) : Math.abs(result) * 1e-10;

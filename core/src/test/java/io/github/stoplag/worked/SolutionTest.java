@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.data.Offset.offset;
 
 import io.github.stoplag.braking.AashtoSightDistance;
+import io.github.stoplag.braking.PublishedRule;
 import io.github.stoplag.braking.RuleUnits;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.quantity.Power;
@@ -38,9 +39,9 @@ class SolutionTest {
                 WorkedStop.skidSpeed(
                         style, Given.of(80, Unit.FOOT), Given.of(0.6, Unit.NONE), Given.of(2, Unit.PERCENT)),
                 WorkedStop.lampLagDistance(style, V, T, Given.of(200, Unit.MILLISECOND)),
-                WorkedStop.decelerationFromDistance(style, V, Given.of(48, Unit.METRE)),
-                WorkedStop.decelerationFromTime(style, Given.of(75, Unit.MPH), Given.of(8, Unit.SECOND)),
-                WorkedStop.brakingTime(style, V, A),
+                WorkedBraking.decelerationFromDistance(style, V, Given.of(48, Unit.METRE)),
+                WorkedBraking.decelerationFromTime(style, Given.of(75, Unit.MPH), Given.of(8, Unit.SECOND)),
+                WorkedBraking.brakingTime(style, V, A),
                 WorkedRule.aashto(style, Given.of(60, Unit.MPH)),
                 WorkedRule.aashto(style, Given.of(90, Unit.KMH)),
                 WorkedRule.highwayCode(style, Given.of(40, Unit.MPH)),
@@ -112,6 +113,19 @@ class SolutionTest {
                             Given.of(2e-8, Unit.AMPERE),
                             Given.of(1.8, Unit.NONE),
                             Given.of(60, Unit.CELSIUS)),
+                    chain().pedalTime(style, 4),
+                    chain().gapNeeded(style, 2),
+                    chain().gapNeeded(style, 3),
+                    chain().gapNeeded(style, 4),
+                    chain().tightest(style),
+                    WorkedLamp.heatingTime(
+                            style,
+                            lamp,
+                            Given.of(13.5, Unit.VOLT),
+                            Given.of(0.1, Unit.OHM),
+                            Given.of(300, Unit.KELVIN),
+                            Given.of(2000, Unit.KELVIN),
+                            4),
                     WorkedLamp.heatingStep(
                             style,
                             lamp,
@@ -120,6 +134,144 @@ class SolutionTest {
                             Given.of(1500, Unit.KELVIN),
                             Given.of(0.5, Unit.MILLISECOND)));
         }
+    }
+
+    /** Four cars at 25 m/s; the third brakes harder than the second, the fourth less than the third. */
+    static WorkedChain chain() {
+        return new WorkedChain(
+                Given.of(25, Unit.MPS),
+                List.of(
+                        member(6, 1, 200, 0),
+                        member(6, 1.2, 200, 40),
+                        member(8, 0.9, 50, 20),
+                        member(5, 1.1, 200, 30)));
+    }
+
+    private static WorkedChain.Vehicle member(double mps2, double reactionS, double latencyMs, double gapM) {
+        return new WorkedChain.Vehicle(
+                Given.of(mps2, Unit.MPS2),
+                Given.of(reactionS, Unit.SECOND),
+                Given.of(latencyMs, Unit.MILLISECOND),
+                Given.of(gapM, Unit.METRE));
+    }
+
+    // by hand: T₂ = 0.2 + 1.2 = 1.4 s, equal brakes: 25 × 1.4 = 35 m, left 5 m
+    // T₃ = 0.2 + 0.9 = 1.1 s, speeds equal at 8 × 1.1/2 = 4.4 s, after 25/6 = 4.17 s: both stand,
+    // 27.5 + 625/16 − 625/12 = 14.479 m, left 5.521 m
+    // T₄ = 0.05 + 1.1 = 1.15 s, 28.75 + 62.5 − 39.0625 = 52.1875 m, 22.1875 m missing
+    @Test
+    void aChainIsWorkedLinkByLink() {
+        WorkedChain chain = chain();
+        assertThat(answer(chain.pedalTime(Style.metric(), 4))).isEqualTo("3.65 s");
+        assertThat(answer(chain.gapNeeded(Style.metric(), 2))).isEqualTo("35.0 m");
+        assertThat(answer(chain.gapNeeded(Style.metric(), 3))).isEqualTo("14.5 m");
+        assertThat(answer(chain.gapNeeded(Style.metric(), 4))).isEqualTo("52.2 m");
+        Solution tightest = chain.tightest(Style.metric());
+        assertThat(answer(tightest)).isEqualTo("\u221222.2 m");
+        assertThat(tightest.document().toText())
+                .contains(
+                        "vehicle 4 lacks most: it touches vehicle 3",
+                        "From the first contact on the others move otherwise.");
+        assertThat(chain.firstContact()).contains(4);
+        assertThatThrownBy(() -> chain.pedalTime(Style.metric(), 1))
+                .hasMessage("vehicle of the chain must be in [2, 4], got 1");
+        assertThatThrownBy(() -> new WorkedChain(V, List.of(member(6, 1, 0, 0))))
+                .hasMessage("number of vehicles in a chain must be in [2, 20], got 1");
+    }
+
+    // a second way for a follower that brakes harder: 8 × 6 × 0.5²/(2 × 2) = 3 m, at 8 × 0.5/2 = 2 s, both still moving
+    @Test
+    void aChainSeesTheClosestApproachWhileBothMove() {
+        WorkedChain chain =
+                new WorkedChain(Given.of(25, Unit.MPS), List.of(member(6, 0, 100, 0), member(8, 0.4, 0, 10)));
+        Solution solution = chain.gapNeeded(Style.metric(), 2);
+        assertThat(answer(solution)).isEqualTo("3.00 m");
+        assertThat(solution.document().toText()).contains("gap it needs while both move, which is more");
+    }
+
+    @Test
+    void moreStepsComeCloserToTheHeatingOfTheLamp() {
+        FilamentLamp lamp =
+                FilamentLamp.builder(Voltage.volts(13.5), Power.watts(21)).build();
+        double exact = Double.NaN;
+        double before = Double.POSITIVE_INFINITY;
+        for (int steps : new int[] {1, 2, 4, 8}) {
+            Solution solution = WorkedLamp.heatingTime(
+                    Style.metric().withDigits(9, 3),
+                    lamp,
+                    Given.of(12, Unit.VOLT),
+                    Given.of(0.1, Unit.OHM),
+                    Given.of(300, Unit.KELVIN),
+                    Given.of(2000, Unit.KELVIN),
+                    steps);
+            exact = 1000 * solution.checks().get(0).step().result().number().doubleValue();
+            double off = Math.abs(solution.answer().carried().number().doubleValue() - exact);
+            assertThat(off).as(steps + " steps").isLessThan(before);
+            before = off;
+        }
+        assertThat(before / exact).isLessThan(0.005);
+        assertThatThrownBy(() -> WorkedLamp.heatingTime(
+                        Style.metric(),
+                        lamp,
+                        Given.of(6, Unit.VOLT),
+                        Given.of(0.1, Unit.OHM),
+                        Given.of(300, Unit.KELVIN),
+                        Given.of(2900, Unit.KELVIN),
+                        1))
+                .hasMessageStartingWith("temperature at the end must be in (300, ");
+    }
+
+    /** Every rule of the catalogue at the speeds of its own printed rows and at round ones, in both systems of units. */
+    @TestFactory
+    Stream<DynamicTest> everyPublishedRuleHasAWorking() {
+        return PublishedRule.all().stream()
+                .map(rule -> DynamicTest.dynamicTest(rule.key(), () -> {
+                    for (Style style : List.of(Style.metric(), Style.usCustomary())) {
+                        for (Given speed : List.of(
+                                Given.of(30, Unit.KMH),
+                                Given.of(80, Unit.KMH),
+                                Given.of(100, Unit.KMH),
+                                Given.of(60, Unit.MPH))) {
+                            Solution solution = WorkedRule.published(style, rule, speed);
+                            assertThat(solution.checks())
+                                    .as(solution.document().toText())
+                                    .isNotEmpty()
+                                    .allMatch(Solution.Verification::agrees);
+                            RenderedArithmetic.check(solution, digits(solution));
+                            assertThat(solution.answer().printed().unit())
+                                    .isEqualTo(style.units().length());
+                        }
+                    }
+                }));
+    }
+
+    /** The working falls back on twelve digits where a table's rounding hangs on them. */
+    private static int digits(Solution solution) {
+        return solution.steps().stream().anyMatch(step -> step.result().number().precision() > 6) ? 12 : 6;
+    }
+
+    // printed: AASHTO 60 mph 570 ft; Highway Code 70 mph 96 m; UK TD 9/93 desirable minimum at 120 km/h 295 m
+    @Test
+    void thePublishedWorkingEndsInThePrintedFigure() {
+        assertThat(answer(WorkedRule.published(
+                        Style.usCustomary(), PublishedRule.named("aashto-us"), Given.of(60, Unit.MPH))))
+                .isEqualTo("570 ft");
+        assertThat(answer(WorkedRule.published(
+                        Style.metric(), PublishedRule.named("uk-highway-code"), Given.of(70, Unit.MPH))))
+                .isEqualTo("96.0 m");
+        assertThat(answer(WorkedRule.published(
+                        Style.metric(), PublishedRule.named("uk-td9-desirable"), Given.of(120, Unit.KMH))))
+                .isEqualTo("295 m");
+    }
+
+    @Test
+    void rulesAnswerInTheUnitsOfTheReader() {
+        Solution mfdd = WorkedRule.meanFullyDeveloped(
+                Style.usCustomary(), Given.of(60, Unit.MPH), Given.of(80, Unit.FOOT), Given.of(190, Unit.FOOT));
+        // 0.63 (88 ft/s)²/(2 × 110 ft) = 22.176 ft/s²
+        assertThat(answer(mfdd)).isEqualTo("22.2 ft/s²");
+        assertThat(mfdd.document().toText())
+                .contains("v_0 = 60 mph = 60 × 1.609344 ≈ 96.5606", "s_b = 80 ft = 80 × 0.3048 = 24.384 m");
     }
 
     @TestFactory
@@ -135,7 +287,7 @@ class SolutionTest {
 
     @Test
     void aWrongRenderingIsNoticed() {
-        Solution solution = WorkedStop.brakingTime(Style.metric(), V, A);
+        Solution solution = WorkedBraking.brakingTime(Style.metric(), V, A);
         String text = solution.document().toText();
         assertThat(text).contains("v / a = 27.7778 m/s / (7 m/s²) ≈ 3.96826 s");
         assertThat(Arithmetic.of("27.7778 m/s / (7 m/s²)")).isCloseTo(3.96826, offset(1e-5));
@@ -164,7 +316,10 @@ class SolutionTest {
                 Given.of(0, Unit.OHM),
                 Given.of(300, Unit.KELVIN),
                 Given.of(50, Unit.MILLISECOND));
-        assertThat(tooLong.checks()).noneMatch(Solution.Verification::agrees);
+        assertThat(tooLong.checks())
+                .extracting(Solution.Verification::agrees)
+                .as("energy over heat capacity, integrated heat balance")
+                .containsExactly(true, false);
         assertThat(tooLong.document().toText()).contains("(differs from ");
     }
 
@@ -230,6 +385,49 @@ class SolutionTest {
         }
         assertThat(answer(WorkedRule.highwayCode(Style.usCustomary(), Given.of(40, Unit.MPH))))
                 .isEqualTo("120 ft");
+    }
+
+    /** The inputs of {@link #all} are mixed; what is calculated and answered is of the reader's system alone. */
+    @Test
+    void everySolutionKeepsToTheUnitsOfTheReader() {
+        for (Style style : List.of(Style.metric(), Style.usCustomary())) {
+            for (Solution solution : all(style)) {
+                String text = solution.document().toText();
+                assertThat(isForeign(style, solution.answer().carried().unit()))
+                        .as(text)
+                        .isFalse();
+                // a published rule calculates in the units it is written in, and says so
+                if (solution.assumptions().stream().anyMatch(each -> each.matches("(v|V|speeds) in (km/h|mph).*"))) {
+                    continue;
+                }
+                assertThat(solution.steps())
+                        .as(text)
+                        .noneMatch(step -> isForeign(style, step.result().unit()));
+                for (Solution.GivenLine line : solution.givens()) {
+                    boolean foreign = isForeign(style, line.given().amount().unit());
+                    assertThat(!foreign || text.contains("  " + line.name() + " in "))
+                            .as("conversion of " + line.name() + " in " + text)
+                            .isTrue();
+                }
+            }
+        }
+    }
+
+    private static boolean isForeign(Style style, Unit unit) {
+        List<Unit> metric = List.of(Unit.METRE, Unit.KILOMETRE, Unit.MPS, Unit.KMH, Unit.MPS2, Unit.MPS_SQUARED);
+        List<Unit> customary = List.of(Unit.FOOT, Unit.FTPS, Unit.MPH, Unit.FTPS2, Unit.FTPS_SQUARED);
+        return (style.units() == UnitSystem.METRIC ? customary : metric).contains(unit);
+    }
+
+    @Test
+    void everySolutionStandsBesideTheOneInOtherUnits() {
+        List<Solution> metric = all(Style.metric());
+        List<Solution> customary = all(Style.usCustomary());
+        for (int i = 0; i < metric.size(); i++) {
+            Document both = metric.get(i).beside(customary.get(i));
+            Html.checkPage(both.toHtml());
+            assertThat(both.toText()).contains("In metric units", "In US customary units");
+        }
     }
 
     @Test

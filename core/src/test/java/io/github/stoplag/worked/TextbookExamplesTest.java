@@ -2,6 +2,7 @@ package io.github.stoplag.worked;
 
 import static io.github.stoplag.worked.Expression.number;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Table;
@@ -41,9 +42,9 @@ class TextbookExamplesTest {
             case "braking distance" -> WorkedStop.brakingDistance(style, first, second);
             case "stopping distance" ->
                 WorkedStop.stoppingDistance(style, first, second, given(table.text(row, "third")));
-            case "braking time" -> WorkedStop.brakingTime(style, first, second);
-            case "deceleration from distance" -> WorkedStop.decelerationFromDistance(style, first, second);
-            case "deceleration from time" -> WorkedStop.decelerationFromTime(style, first, second);
+            case "braking time" -> WorkedBraking.brakingTime(style, first, second);
+            case "deceleration from distance" -> WorkedBraking.decelerationFromDistance(style, first, second);
+            case "deceleration from time" -> WorkedBraking.decelerationFromTime(style, first, second);
             case "skid speed" -> WorkedStop.skidSpeed(style, first, second, Given.of(0, Unit.NONE));
             default -> throw new IllegalArgumentException(table.text(row, "kind"));
         };
@@ -97,6 +98,77 @@ class TextbookExamplesTest {
         Symbol a = chase.given("a", "acceleration from rest", Given.of(4, Unit.MPS2));
         Symbol meet = chase.step("t", "time", number(2).times(fast).over(a));
         assertThat(chase.answer(meet, Unit.SECOND).answer().printed()).hasToString("20 s");
+    }
+
+    // OpenStax University Physics vol 1 (m58297): 1000 kg from 90.0 km/h within 40.0 m; printed 7.80 m/s² and 7.80e3 N,
+    // where
+    // the arithmetic gives 7.8125: the deceleration was cut to two digits on the way and the force taken from it
+    @Test
+    void aDecelerationCutToTwoDigitsExplainsThePrintedZeros() {
+        Given v = given("90.0 km/h");
+        Given s = given("40.0 m");
+        assertThat(WorkedBraking.decelerationFromDistance(Style.metric(), v, s)
+                        .answer()
+                        .printed())
+                .hasToString("7.81 m/s²");
+        Working w = Working.of(Style.metric(), "Braking force", "force");
+        Symbol m = w.given("m", "mass", Given.of(1000, Unit.KILOGRAM));
+        Symbol cut = w.choose(
+                "a",
+                "two digits",
+                WorkedBraking.decelerationFromDistance(Style.metric().withDigits(6, 2), v, s)
+                        .answer()
+                        .printed());
+        assertThat(w.answer(w.step("F", "force", m.times(cut)), Unit.NEWTON)
+                        .answer()
+                        .printed()
+                        .in(Unit.NEWTON))
+                .isEqualTo(7.80e3);
+    }
+
+    // OpenStax University Physics vol 1 (m58321): 1200 kg at 27.57 m/s hit 3000 kg, which slide off at 11.03 m/s;
+    // printed
+    // 4.5e5 J before, 1.8e5 J after, 2.7e5 J lost; before the contact it is 4.56e5 J, which the book cuts instead of
+    // rounding
+    @Test
+    void anEnergyCutInsteadOfRoundedExplainsThePrintedBalance() {
+        Working w = Working.of(Style.metric().withDigits(6, 2), "Energy lost in a contact", "energy lost");
+        Symbol car = w.given("m_1", "mass of the car", given("1200 kg"));
+        Symbol truck = w.given("m_2", "mass of the truck", given("3000 kg"));
+        Symbol v = w.given("v", "speed of the car before", given("27.57 m/s"));
+        Symbol u = w.given("u", "speed of the truck after", given("11.03 m/s"));
+        Symbol before = w.step("E_1", "energy before", car.times(v.squared()).over(number(2)));
+        Symbol after = w.step("E_2", "energy after", truck.times(u.squared()).over(number(2)));
+        Solution lost = w.answer(w.step("E", "energy lost", before.minus(after)), Unit.JOULE);
+        RenderedArithmetic.check(lost, 6);
+        assertThat(w.amount(before).in(Unit.JOULE)).isEqualTo(456063);
+        assertThat(Rounding.digits(2).apply(w.amount(after).in(Unit.JOULE))).isEqualByComparingTo("1.8e5");
+        assertThat(lost.answer().printed().number()).isEqualByComparingTo("2.7e5");
+    }
+
+    // OpenStax College Physics 2e (m42139): largest deceleration 6° downhill, all wheels, friction 1.0, 0.7 and 0.1, g
+    // 9.8 m/s²;
+    // the book prints no answer: 8.7219 and 5.7980 m/s² are derived, on ice nothing stops
+    @Test
+    void aDownhillStopUsesTheDecelerationOfTheSlope() {
+        assertThat(downhill(1.0)).isEqualTo("8.722 m/s²");
+        assertThat(downhill(0.7)).isEqualTo("5.798 m/s²");
+        assertThatThrownBy(() -> downhill(0.1))
+                .hasMessageStartingWith("friction coefficient less the downgrade must be in (0, 20], got -0.005");
+    }
+
+    private static String downhill(double friction) {
+        Solution solution = WorkedStop.stoppingOnRoad(
+                Style.metric().withDigits(4, 4).withGravity(TEXTBOOK_GRAVITY),
+                given("20 m/s"),
+                given("1 s"),
+                Given.of(friction, Unit.NONE),
+                Given.of(-100 * Math.tan(Math.toRadians(6)), Unit.PERCENT));
+        Step a = solution.steps().stream()
+                .filter(step -> step.symbol().equals(Symbol.of("a")))
+                .findFirst()
+                .orElseThrow();
+        return new Amount(a.result().number(), a.result().unit()).toString();
     }
 
     private static String joined(double kg1, double mps1, double kg2, double mps2) {

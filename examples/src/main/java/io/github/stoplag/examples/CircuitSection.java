@@ -1,7 +1,7 @@
 package io.github.stoplag.examples;
 
-import io.github.stoplag.circuit.Evidence;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.source.Evidence;
 import java.util.List;
 
 /**

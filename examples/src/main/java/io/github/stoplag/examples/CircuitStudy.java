@@ -1,7 +1,6 @@
 package io.github.stoplag.examples;
 
 import io.github.stoplag.circuit.CurrentDraw;
-import io.github.stoplag.circuit.Evidence;
 import io.github.stoplag.circuit.LampFeed;
 import io.github.stoplag.circuit.LoadResistor;
 import io.github.stoplag.circuit.LoadSizing;
@@ -9,6 +8,7 @@ import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Resistance;
+import io.github.stoplag.source.Evidence;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -47,20 +47,20 @@ record CircuitStudy(
                 fitted.map(ohms -> LoadResistor.of(ohms, asked.toleranceRatio(), asked.rating())),
                 LampFeed.of(wiring).withDiode(scenario.diode()),
                 part(
-                        CircuitKeys.HIGHEST.name() + " = " + scenario.supply().highest() + " through a harness of "
-                                + wiring,
+                        CircuitKeys.HIGHEST.name() + " = " + scenario.supply().highest() + " through "
+                                + CircuitKeys.LENGTH.name() + " and " + CircuitKeys.CONTACTS.name() + ", " + wiring,
                         () -> bulb.switchOn(
                                         SupplyConditions.of(scenario.supply().highest())
                                                 .withSeriesResistance(wiring))
                                 .inrushCurrent()));
     }
 
-    private interface Work<T> {
+    interface Work<T> {
         T done();
     }
 
-    /** Says of an impossible combination which part it is about. */
-    private static <T> T part(String what, Work<T> work) {
+    /** Says of an impossible combination which part, and which keys, it is about. */
+    static <T> T part(String what, Work<T> work) {
         try {
             return work.done();
         } catch (IllegalArgumentException e) {
@@ -88,7 +88,7 @@ record CircuitStudy(
                         FeedParts::addedLamp,
                         FeedParts::fuse)
                 .stream()
-                .map(section -> part("circuit", () -> section.apply(this)))
+                .map(section -> section.apply(this))
                 .toList();
     }
 

@@ -1,6 +1,6 @@
 package io.github.stoplag.examples;
 
-import io.github.stoplag.circuit.Evidence;
+import io.github.stoplag.source.Evidence;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -1,5 +1,6 @@
 package io.github.stoplag.examples;
 
+import io.github.stoplag.braking.PublishedRule;
 import io.github.stoplag.driver.ReactionStudy;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Numbers;
@@ -7,6 +8,7 @@ import io.github.stoplag.worked.Given;
 import io.github.stoplag.worked.Solution;
 import io.github.stoplag.worked.Style;
 import io.github.stoplag.worked.Unit;
+import io.github.stoplag.worked.WorkedBraking;
 import io.github.stoplag.worked.WorkedRule;
 import io.github.stoplag.worked.WorkedStop;
 import java.math.BigDecimal;
@@ -58,17 +60,18 @@ final class ExplainedStop {
         parts.onlyOne("distance or time", Slot.BRAKING_DISTANCE, Slot.BRAKING_TIME);
         Given speed = parts.need(Slot.SPEED);
         return parts.find(Slot.BRAKING_TIME)
-                .map(time -> WorkedStop.decelerationFromTime(style, speed, time))
-                .orElseGet(() -> WorkedStop.decelerationFromDistance(style, speed, parts.need(Slot.BRAKING_DISTANCE)));
+                .map(time -> WorkedBraking.decelerationFromTime(style, speed, time))
+                .orElseGet(
+                        () -> WorkedBraking.decelerationFromDistance(style, speed, parts.need(Slot.BRAKING_DISTANCE)));
     }
 
     static Solution rule(QuestionParts parts, Style style) {
         String key = parts.named().orElseThrow(() -> parts.missing("the key of a rule"));
-        return switch (key) {
-            case "uk-highway-code" -> WorkedRule.highwayCode(style, parts.need(Slot.SPEED));
-            case "aashto" -> WorkedRule.aashto(style, parts.need(Slot.SPEED));
-            default -> throw new InputException("rule must be one of uk-highway-code, aashto, got \"" + key + "\"");
-        };
+        Given speed = parts.need(Slot.SPEED);
+        // this rule is printed in feet and, rounded part by part, in metres
+        return key.equals("uk-highway-code")
+                ? WorkedRule.highwayCode(style, speed)
+                : WorkedRule.published(style, PublishedRule.named(key), speed);
     }
 
     static Given reaction(QuestionParts parts, Slot slot) {

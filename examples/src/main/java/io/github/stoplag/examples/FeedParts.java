@@ -75,8 +75,10 @@ final class FeedParts {
         CircuitScenario scenario = study.scenario();
         LampFeed.Point point =
                 study.addedFeed().operate(study.filament(), scenario.supply().nominal());
-        Diode.Conduction warm = scenario.diode()
-                .conduct(study.filament().current(scenario.supply().highest()), scenario.ambient());
+        Diode.Conduction warm = CircuitStudy.part(
+                CircuitKeys.DIODE_TO_AMBIENT.name() + " and " + CircuitKeys.DIODE_DROPS,
+                () -> scenario.diode()
+                        .conduct(study.filament().current(scenario.supply().highest()), scenario.ambient()));
         Diode.Blocking blocking = scenario.diode().block(scenario.supply().highest(), Voltage.volts(0));
         FeedOnset onset = onset(study);
         FeedOnset.Times later = onset.delayByDiode(TOLD_LEVEL);

@@ -1,15 +1,16 @@
 package io.github.stoplag.examples;
 
 import io.github.stoplag.circuit.CurrentDraw;
-import io.github.stoplag.circuit.Evidence;
 import io.github.stoplag.circuit.FlashRate;
 import io.github.stoplag.circuit.Flasher;
 import io.github.stoplag.circuit.HeatCheck;
 import io.github.stoplag.circuit.LoadResistor;
 import io.github.stoplag.circuit.LoadSizing;
 import io.github.stoplag.circuit.OutageVerdict;
+import io.github.stoplag.circuit.ResistorRating;
 import io.github.stoplag.circuit.SwapEnergy;
 import io.github.stoplag.examples.CircuitSection.Row;
+import io.github.stoplag.source.Evidence;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -105,7 +106,11 @@ final class MonitorParts {
 
     private static Evidence heat(CircuitStudy study, LoadResistor resistor, List<String> answers, List<Row> rows) {
         CircuitScenario scenario = study.scenario();
-        HeatCheck held = resistor.heat(scenario.supply().highest(), scenario.ambient());
+        ResistorRating rating = scenario.resistor().rating();
+        String keys = CircuitKeys.TO_SURFACE.name() + " = " + Text.digits(rating.elementToSurfaceKPerW()) + " K/W, "
+                + CircuitKeys.TO_AMBIENT.name() + " = " + Text.digits(rating.surfaceToAmbientKPerW()) + " K/W";
+        HeatCheck held =
+                CircuitStudy.part(keys, () -> resistor.heat(scenario.supply().highest(), scenario.ambient()));
         HeatCheck driving = resistor.heat(
                 scenario.supply().highest(),
                 scenario.ambient(),

@@ -32,9 +32,7 @@ final class SheetFiles {
 
     private static final List<String> FOR_STUDENTS = List.of(
             "Name: ____________________ \u00a0 Date: ____________",
-            "Take g = 9.81 m/s² (32.2 ft/s²). Give every answer with its unit, to three significant digits unless the question"
-                    + " says otherwise. Drivers, vehicles and roads are invented, and a calculated distance is no proof of"
-                    + " safety.");
+            "Give every answer with its unit, to three significant digits unless the question says otherwise.");
 
     private SheetFiles() {}
 

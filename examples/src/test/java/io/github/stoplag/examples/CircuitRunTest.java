@@ -207,10 +207,24 @@ class CircuitRunTest {
         assertThat(results()).doesNotExist();
     }
 
+    @Test
+    void diodeTooHotForAnyTemperatureNamesItsKeys() {
+        Program run = run(
+                "diode.junction-to-ambient", "1000 K/W", "diode.currents", "0.1 A, 0.2 A", "diode.drops", "9 V, 9.9 V");
+        assertThat(run.exitCode()).isEqualTo(2);
+        assertThat(run.err())
+                .startsWith(folder.resolve("scenario.properties")
+                        + ": diode.junction-to-ambient and diode.drops: temperature must be in (0, 20000] K, got ")
+                .hasLineCount(1);
+    }
+
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
             harness.area   | 0.8 mm^2    | harness.conductor = iec-60228-class-5, harness.area = 0.8 mm^2: the table of IEC 60228 class 5 has no cross-section 0.8 mm²
             diode.currents | 3 A, 2 A    | diode.currents = 3 A, 2 A, diode.drops = 0.525 V, 0.95 V: diode current 1 must be in (3, 100000] A, got 2 A
+            resistor.element-to-surface | 1000 K/W | resistor.element-to-surface = 1000 K/W, resistor.surface-to-ambient = 3.5 K/W: temperature must be in (0, 20000] K, got 33
+            resistor.surface-to-ambient | 1000 K/W | resistor.element-to-surface = 0 K/W, resistor.surface-to-ambient = 1000 K/W: temperature must be in (0, 20000] K, got 33
+            harness.contacts | 100 ohm   | supply.highest = 16 V through harness.length and harness.contacts, 100.
             diode.currents | 3 A         | diode.currents = 3 A, diode.drops = 0.525 V, 0.95 V: a diode table needs as many voltages as currents
             """)
     void partsThatDoNotGoTogetherAreNamed(String key, String value, String complaint) {

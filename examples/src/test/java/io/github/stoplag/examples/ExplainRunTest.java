@@ -66,6 +66,9 @@ class ExplainRunTest {
                 .isEqualTo(8.2);
         assertThat(answer("rule uk-highway-code, 40 mph", UnitSystem.US_CUSTOMARY, Unit.FOOT))
                 .isEqualTo(120);
+        // the printed figure of the rule's own table
+        assertThat(answer("rule aashto-us, 60 mph", UnitSystem.US_CUSTOMARY, Unit.FOOT))
+                .isEqualTo(570);
     }
 
     @ParameterizedTest
@@ -101,8 +104,9 @@ class ExplainRunTest {
         Random random = new Random(6);
         int solved = 0;
         for (int i = 0; i < 4000; i++) {
-            StringBuilder text = new StringBuilder(bits[random.nextInt(8)]);
-            for (int k = random.nextInt(7); k > 0; k--) {
+            StringBuilder text =
+                    new StringBuilder(bits[random.nextInt(8)] + " " + bits[8 + random.nextInt(bits.length - 8)]);
+            for (int k = random.nextInt(5); k > 0; k--) {
                 text.append(random.nextBoolean() ? ", " : " ").append(bits[random.nextInt(bits.length)]);
             }
             try {

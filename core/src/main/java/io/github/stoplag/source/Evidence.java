@@ -1,13 +1,11 @@
-package io.github.stoplag.circuit;
+package io.github.stoplag.source;
 
-import io.github.stoplag.source.Caution;
-import io.github.stoplag.source.Caveat;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 
 /**
- * What an electrical result rests on, how far it may be trusted and what to mind when acting on it.
+ * What a result rests on, how far it may be trusted and what to mind when acting on it.
  *
  * @param basis models, parameters, sources and assumptions, one statement each
  * @param caveats the reservations about the numbers

@@ -1,0 +1,104 @@
+package io.github.stoplag.worked;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.github.stoplag.worked.Exercise.Choice;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
+
+/**
+ * Ten thousand seeds of every template: possible, not trivial, wrong answers apart, and graded as what they are.
+ *
+ * <p>Nothing is rendered but the question; the text of keys is recalculated in {@link ExerciseProperties}. Plain loops, as the
+ * seeds are counted and not sampled.
+ */
+class DrawingTest {
+    private static final int SEEDS = 10_000;
+    private static final double APART = 1.03;
+
+    @TestFactory
+    Stream<DynamicTest> everySeedGivesAFairQuestion() {
+        return ExerciseTemplate.all().stream()
+                .map(template -> DynamicTest.dynamicTest(template.id(), () -> {
+                    for (int seed = 0; seed < SEEDS; seed++) {
+                        UnitSystem units = seed % 2 == 0 ? UnitSystem.METRIC : UnitSystem.US_CUSTOMARY;
+                        check(template.draw(seed, units));
+                    }
+                }));
+    }
+
+    // plain comparisons first: a fluent assertion a value would take most of the time
+    private static void check(Exercise exercise) {
+        double answer = exercise.answer().number().doubleValue();
+        require(answer > 0 && answer < 4000, exercise, "answer out of the possible");
+        require(
+                !exercise.solution().checks().isEmpty()
+                        && exercise.solution().checks().stream().allMatch(Solution.Verification::agrees),
+                exercise,
+                "a check does not agree");
+        List<Choice> choices = exercise.choices();
+        require(choices.size() >= 3 && choices.size() <= 5, exercise, "number of choices");
+        require(choices.stream().filter(Choice::isRight).count() == 1, exercise, "one right choice");
+        for (int i = 0; i < choices.size(); i++) {
+            for (int k = 0; k < i; k++) {
+                double one = choices.get(i).amount().number().doubleValue();
+                double other = choices.get(k).amount().number().doubleValue();
+                require(Math.max(one, other) > APART * Math.min(one, other), exercise, "choices too near");
+            }
+        }
+        for (Choice choice : choices) {
+            Grading wanted = choice.isRight() ? new Grading.Right() : new Grading.CommonMistake(choice.mistake());
+            require(exercise.grade(choice.amount()).equals(wanted), exercise, "grade of " + choice);
+        }
+        require(
+                exercise.grade(exercise.solution().answer().carried()).equals(new Grading.Right()),
+                exercise,
+                "carried");
+        otherUnits(exercise);
+        givens(exercise);
+    }
+
+    private static void otherUnits(Exercise exercise) {
+        Amount carried = exercise.solution().answer().carried();
+        for (Unit unit : Unit.values()) {
+            if (unit.measuresTheSameAs(carried.unit())) {
+                Amount same = Amount.of(carried.in(unit), unit);
+                require(exercise.grade(same).equals(new Grading.Right()), exercise, "right as " + same);
+            }
+        }
+        Unit unlike = carried.unit().measuresTheSameAs(Unit.KILOGRAM) ? Unit.SECOND : Unit.KILOGRAM;
+        Amount wrongUnit = new Amount(exercise.answer().number(), unlike);
+        require(
+                exercise.grade(wrongUnit)
+                        .equals(new Grading.WrongUnit(exercise.answer().unit())),
+                exercise,
+                "wrong unit of " + wrongUnit);
+    }
+
+    /** Every number that the solution takes from the question stands in it, and is round. */
+    private static void givens(Exercise exercise) {
+        for (Solution.GivenLine line : exercise.solution().givens()) {
+            BigDecimal number = line.given().amount().number().abs();
+            if (!line.given().from().equals("stated") || number.signum() == 0) {
+                continue;
+            }
+            String question = exercise.question();
+            boolean stands = question.contains(number.toPlainString())
+                    || question.contains(line.given().amount().toString());
+            require(stands, exercise, line.name() + " " + number + " is not in the question");
+            require(number.precision() <= 4, exercise, "round number " + number);
+        }
+    }
+
+    private static void require(boolean holds, Exercise exercise, String what) {
+        if (!holds) {
+            assertThat(exercise.question() + " " + exercise.choices()
+                            + exercise.solution().checks())
+                    .as(what)
+                    .isEmpty();
+        }
+    }
+}
