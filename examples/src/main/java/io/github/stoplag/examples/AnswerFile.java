@@ -1,13 +1,6 @@
 package io.github.stoplag.examples;
 
-import de.siegmar.fastcsv.reader.CommentStrategy;
-import de.siegmar.fastcsv.reader.CsvParseException;
-import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
-import java.io.IOException;
-import java.io.Reader;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +18,7 @@ final class AnswerFile {
     private final Path path;
     private final int questions;
     private final Map<Integer, String> answers = new TreeMap<>();
+    private boolean begun;
 
     private AnswerFile(Path path, int questions) {
         this.path = path;
@@ -38,33 +32,18 @@ final class AnswerFile {
      */
     static Map<Integer, String> read(Path path, int questions) {
         AnswerFile file = new AnswerFile(path, questions);
-        try (Reader text = TextFile.open(path);
-                CsvReader<CsvRecord> rows = CsvReader.builder()
-                        .commentStrategy(CommentStrategy.SKIP)
-                        .skipEmptyLines(true)
-                        .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
-                        .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
-                        .ofCsvRecord(text)) {
-            boolean first = true;
-            for (CsvRecord row : rows) {
-                file.accept(row, first);
-                first = false;
-            }
-            if (first) {
-                throw file.bad(1, "header must be \"" + String.join(",", HEADER) + "\", got nothing");
-            }
-        } catch (IOException | UncheckedIOException e) {
-            throw TextFile.unreadable(path, e);
-        } catch (CsvParseException e) {
-            throw new InputException(path + ": not a CSV file: " + e.getMessage(), e);
+        TextFile.rows(path, file::accept);
+        if (!file.begun) {
+            throw file.bad(1, "header must be \"" + String.join(",", HEADER) + "\", got nothing");
         }
         return file.answers;
     }
 
-    private void accept(CsvRecord row, boolean first) {
+    private void accept(CsvRecord row) {
         long line = row.getStartingLineNumber();
         String text = String.join(",", row.getFields());
-        if (first) {
+        if (!begun) {
+            begun = true;
             if (!row.getFields().equals(HEADER)) {
                 throw bad(line, "header must be \"" + String.join(",", HEADER) + "\", got \"" + text + "\"");
             }

@@ -63,13 +63,13 @@ final class Question {
                 .orElseThrow(() -> new InputException("a question must begin with one of " + QuestionKind.words()
                         + ", got \"" + first[0] + "\"; e.g. \"" + QuestionKind.STOP.example() + "\""));
         Question question = new Question(plain, kind);
-        String rest = first.length < 2 ? "" : first[1];
-        for (String part : SEPARATOR.split(rest.strip(), -1)) {
-            Matcher joint = JOINT.matcher(part);
-            String value = (joint.matches() ? joint.group(1) : part).strip();
+        String[] parts = SEPARATOR.split(first.length < 2 ? "" : first[1].strip(), -1);
+        for (int i = 0; i < parts.length; i++) {
+            Matcher joint = JOINT.matcher(parts[i]);
+            String value = (joint.matches() ? joint.group(1) : parts[i]).strip();
             if (!value.isEmpty()) {
                 question.accept(value);
-            } else if (!rest.isBlank() && !part.equals(SEPARATOR.split(rest.strip(), -1)[0])) {
+            } else if (i > 0) {
                 throw new InputException(
                         "an empty part stands in \"" + plain + "\": two separators, or one at the end");
             }
