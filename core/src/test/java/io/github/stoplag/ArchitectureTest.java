@@ -1,7 +1,11 @@
 package io.github.stoplag;
 
+import static com.tngtech.archunit.core.domain.JavaCall.Predicates.target;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideOutsideOfPackages;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.type;
+import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nameMatching;
+import static com.tngtech.archunit.core.domain.properties.HasOwner.Predicates.With.owner;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -98,6 +102,24 @@ class ArchitectureTest {
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage("org.apache.commons..")
+                .check(CORE);
+    }
+
+    /** Math's functions may differ in the last bit from one processor to another; sqrt, floor, min and the like may not. */
+    @Test
+    void aSweepOfPairsCallsNoMathsThatAProcessorMayRoundItsOwnWay() {
+        noClasses()
+                .that()
+                .resideInAPackage(ROOT + ".sweep..")
+                .or()
+                .haveNameMatching(ROOT + ".kernel.(PairBatch|GapKernel|CaseTheorem|RelativeMotion|Phases|GapEvent).*")
+                // it rounds a figure for print
+                .and()
+                .doNotHaveSimpleName("Measurand")
+                .should()
+                .callMethodWhere(target(owner(type(Math.class)))
+                        .and(target(nameMatching("sin|cos|tan|asin|acos|atan|atan2|exp|expm1|log|log10|log1p|pow|cbrt"
+                                + "|sinh|cosh|tanh|hypot"))))
                 .check(CORE);
     }
 }

@@ -9,13 +9,22 @@ import org.apache.commons.math3.ode.nonstiff.DormandPrince853Integrator;
  * the kinks of the deceleration, a new integrator for each piece.
  */
 final class IntegratorRival {
+    /** The longest of the intervals tried that misses no contact in {@link RivalAccuracy}; 0.1 s misses some. */
+    static final double CHECK_S = 0.02;
+
     boolean contact;
     double timeS;
     double closingMps;
     double smallestGapM;
 
+    private final double checkS;
     private final double[] state = new double[3];
     private int stoppedBy;
+
+    /** Looks for events at least this often. */
+    IntegratorRival(double checkS) {
+        this.checkS = checkS;
+    }
 
     void run(PairSet set, int i) {
         state[0] = set.gapM[i];
@@ -46,15 +55,15 @@ final class IntegratorRival {
         boolean leaderMoves = state[1] > 0;
         boolean followerMoves = state[2] > 0;
         stoppedBy = -1;
-        integrator.addEventHandler(new Zero(0), 0.1, 1e-10, 100);
+        integrator.addEventHandler(new Zero(0), checkS, 1e-10, 100);
         if (leaderMoves) {
-            integrator.addEventHandler(new Zero(1), 0.1, 1e-10, 100);
+            integrator.addEventHandler(new Zero(1), checkS, 1e-10, 100);
         }
         if (followerMoves) {
-            integrator.addEventHandler(new Zero(2), 0.1, 1e-10, 100);
+            integrator.addEventHandler(new Zero(2), checkS, 1e-10, 100);
         }
         if (leaderMoves && followerMoves) {
-            integrator.addEventHandler(new Zero(3), 0.1, 1e-10, 100);
+            integrator.addEventHandler(new Zero(3), checkS, 1e-10, 100);
         }
         double end = integrator.integrate(
                 new FirstOrderDifferentialEquations() {

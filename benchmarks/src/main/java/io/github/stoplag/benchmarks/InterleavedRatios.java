@@ -19,11 +19,11 @@ public final class InterleavedRatios {
     private InterleavedRatios() {}
 
     /** A number of calls of one operation; each is a loop of its own, so that the JIT compiles each by itself. */
-    private interface Loop {
+    interface Loop {
         double run(int calls);
     }
 
-    private static final class Timed {
+    static final class Timed {
         private final String name;
         private final int perCall;
         private final Loop loop;
@@ -34,6 +34,16 @@ public final class InterleavedRatios {
             this.perCall = perCall;
             this.loop = loop;
         }
+
+        String name() {
+            return name;
+        }
+
+        double medianNs() {
+            double[] sorted = roundNs.clone();
+            Arrays.sort(sorted);
+            return sorted[ROUNDS / 2];
+        }
     }
 
     /**
@@ -43,15 +53,7 @@ public final class InterleavedRatios {
      */
     public static void main(String[] args) {
         List<Timed> operations = operations(new StopBenchmark(), new PairBenchmark(), new SweepBenchmark());
-        double checksum = 0;
-        for (Timed operation : operations) {
-            checksum += measure(operation, WARM_UP_NS);
-        }
-        for (int round = 0; round < ROUNDS; round++) {
-            for (Timed operation : operations) {
-                operation.roundNs[round] = measure(operation, ROUND_NS);
-            }
-        }
+        double checksum = run(operations);
         for (Timed operation : operations) {
             double[] sorted = operation.roundNs.clone();
             Arrays.sort(sorted);
@@ -64,6 +66,20 @@ public final class InterleavedRatios {
                     sorted[ROUNDS * 3 / 4]);
         }
         System.out.println("warm-up sum " + checksum);
+    }
+
+    /** Warms all operations up, then takes their rounds in turns. */
+    static double run(List<Timed> operations) {
+        double checksum = 0;
+        for (Timed operation : operations) {
+            checksum += measure(operation, WARM_UP_NS);
+        }
+        for (int round = 0; round < ROUNDS; round++) {
+            for (Timed operation : operations) {
+                operation.roundNs[round] = measure(operation, ROUND_NS);
+            }
+        }
+        return checksum;
     }
 
     private static double measure(Timed operation, long leastNs) {
@@ -211,6 +227,13 @@ public final class InterleavedRatios {
                     double sum = 0;
                     for (int i = 0; i < calls; i++) {
                         sum += sweep.monteCarlo();
+                    }
+                    return sum;
+                }),
+                new Timed("monte carlo, gap integrated out", SweepBenchmark.DRAWS, calls -> {
+                    double sum = 0;
+                    for (int i = 0; i < calls; i++) {
+                        sum += sweep.monteCarloWithoutGap();
                     }
                     return sum;
                 }));

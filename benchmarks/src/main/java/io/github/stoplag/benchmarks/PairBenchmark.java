@@ -33,7 +33,7 @@ public class PairBenchmark {
     private final PairSet set = new PairSet(7);
     private final GapEvent event = new GapEvent();
     private final SteppingRival stepping = new SteppingRival();
-    private final IntegratorRival integrator = new IntegratorRival();
+    private final IntegratorRival integrator = new IntegratorRival(IntegratorRival.CHECK_S);
     private final Trajectory[] leaders = new Trajectory[PairSet.SIZE];
     private final Trajectory[] followers = new Trajectory[PairSet.SIZE];
     private int next;
@@ -57,17 +57,7 @@ public class PairBenchmark {
     @Benchmark
     public double kernelFast() {
         int i = index();
-        GapKernel.pairEvent(
-                set.leaderMps[i],
-                set.leaderOnsetS[i],
-                set.leaderBuildUpS[i],
-                set.leaderMps2[i],
-                set.followerMps[i],
-                set.followerOnsetS[i],
-                set.followerBuildUpS[i],
-                set.followerMps2[i],
-                set.gapM[i],
-                event);
+        set.pairEvent(i, event);
         return event.timeS();
     }
 
@@ -75,17 +65,7 @@ public class PairBenchmark {
     @Benchmark
     public double kernelByPhases() {
         int i = index();
-        GapKernel.pairEventByPhases(
-                set.leaderMps[i],
-                set.leaderOnsetS[i],
-                set.leaderBuildUpS[i],
-                set.leaderMps2[i],
-                set.followerMps[i],
-                set.followerOnsetS[i],
-                set.followerBuildUpS[i],
-                set.followerMps2[i],
-                set.gapM[i],
-                event);
+        set.pairEventByPhases(i, event);
         return event.timeS();
     }
 

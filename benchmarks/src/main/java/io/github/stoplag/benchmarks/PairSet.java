@@ -1,5 +1,7 @@
 package io.github.stoplag.benchmarks;
 
+import io.github.stoplag.kernel.GapEvent;
+import io.github.stoplag.kernel.GapKernel;
 import java.util.SplittableRandom;
 
 /** A fixed set of typical pairs as arrays, about two in five of them ending in contact. */
@@ -43,5 +45,33 @@ final class PairSet {
             followerMps2[i] = random.nextDouble(4, 9);
             gapM[i] = speedMps * random.nextDouble(0.5, 2.2);
         }
+    }
+
+    void pairEvent(int i, GapEvent event) {
+        GapKernel.pairEvent(
+                leaderMps[i],
+                leaderOnsetS[i],
+                leaderBuildUpS[i],
+                leaderMps2[i],
+                followerMps[i],
+                followerOnsetS[i],
+                followerBuildUpS[i],
+                followerMps2[i],
+                gapM[i],
+                event);
+    }
+
+    void pairEventByPhases(int i, GapEvent event) {
+        GapKernel.pairEventByPhases(
+                leaderMps[i],
+                leaderOnsetS[i],
+                leaderBuildUpS[i],
+                leaderMps2[i],
+                followerMps[i],
+                followerOnsetS[i],
+                followerBuildUpS[i],
+                followerMps2[i],
+                gapM[i],
+                event);
     }
 }

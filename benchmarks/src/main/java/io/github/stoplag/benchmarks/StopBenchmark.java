@@ -32,12 +32,12 @@ import org.openjdk.jmh.annotations.Warmup;
 public class StopBenchmark {
     private static final int SIZE = 4096;
 
-    private final double[] speedMps = new double[SIZE];
-    private final double[] onsetS = new double[SIZE];
-    private final double[] buildUpS = new double[SIZE];
-    private final double[] decelMps2 = new double[SIZE];
-    private final double[] distanceM = new double[SIZE];
-    private final double[] timeS = new double[SIZE];
+    final double[] speedMps = new double[SIZE];
+    final double[] onsetS = new double[SIZE];
+    final double[] buildUpS = new double[SIZE];
+    final double[] decelMps2 = new double[SIZE];
+    final double[] distanceM = new double[SIZE];
+    final double[] timeS = new double[SIZE];
     private int next;
 
     /** Draws the set from a fixed seed. */

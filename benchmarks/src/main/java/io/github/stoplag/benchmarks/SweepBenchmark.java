@@ -1,11 +1,13 @@
 package io.github.stoplag.benchmarks;
 
 import io.github.stoplag.kernel.GapEvent;
-import io.github.stoplag.kernel.GapKernel;
 import io.github.stoplag.kernel.PairBatch;
 import io.github.stoplag.sweep.Axis;
+import io.github.stoplag.sweep.ConditionalContact;
+import io.github.stoplag.sweep.ConditionalTally;
 import io.github.stoplag.sweep.Design;
 import io.github.stoplag.sweep.Distribution;
+import io.github.stoplag.sweep.LampTally;
 import io.github.stoplag.sweep.PairModel;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.Plan;
@@ -35,19 +37,20 @@ public class SweepBenchmark {
     static final int ROWS = 1024;
     static final int PAIRS = 1 << 16;
 
-    private final PairSet set = new PairSet(11, PAIRS);
-    private final double[] timeS = new double[PAIRS];
-    private final double[] smallestGapM = new double[PAIRS];
-    private final double[] closingMps = new double[PAIRS];
+    final PairSet set = new PairSet(11, PAIRS);
+    final double[] timeS = new double[PAIRS];
+    final double[] smallestGapM = new double[PAIRS];
+    final double[] closingMps = new double[PAIRS];
     private final PairBatch batch = new PairBatch();
     private final GapEvent event = new GapEvent();
     private final Plan plan = plan();
     private final Scenarios scenarios = plan.scenarios();
     private final Scenarios exactScenarios = plan.withExactQuantiles().scenarios();
     private final PairModel model = PairModel.of(plan, "led");
+    private final ConditionalContact conditional = ConditionalContact.of(plan, "led");
     private final double[][] columns = new double[plan.axes().size()][ROWS];
 
-    private static Plan plan() {
+    static Plan plan() {
         return Plan.of(Design.random(DRAWS), 13)
                 .axis(Axis.constant("speed", "mps", 25))
                 .axis(Axis.constant("leader_decel", "mps2", 7))
@@ -85,17 +88,7 @@ public class SweepBenchmark {
     @OperationsPerInvocation(PAIRS)
     public double[] pairLoop() {
         for (int i = 0; i < PAIRS; i++) {
-            GapKernel.pairEvent(
-                    set.leaderMps[i],
-                    set.leaderOnsetS[i],
-                    set.leaderBuildUpS[i],
-                    set.leaderMps2[i],
-                    set.followerMps[i],
-                    set.followerOnsetS[i],
-                    set.followerBuildUpS[i],
-                    set.followerMps2[i],
-                    set.gapM[i],
-                    event);
+            set.pairEvent(i, event);
             timeS[i] = event.timeS();
             smallestGapM[i] = event.smallestGapM();
             closingMps[i] = event.closingSpeedMps();
@@ -131,20 +124,34 @@ public class SweepBenchmark {
         return monteCarlo(1);
     }
 
-    /** The same on two threads; wall time. */
+    /** Draws, outcomes and all statistics on two threads; wall time. */
     @Benchmark
     @OperationsPerInvocation(DRAWS)
     public long monteCarloOnTwoThreads() {
         return monteCarlo(2);
     }
 
+    /** Two draws, the gap integrated out, on one thread. */
+    @Benchmark
+    @OperationsPerInvocation(DRAWS)
+    public double monteCarloWithoutGap() {
+        return Sweep.of(conditional.plan(), conditional)
+                .withThreads(1)
+                .run(() -> new ConditionalTally(conditional))
+                .tally()
+                .contactProbability("led")
+                .mean();
+    }
+
     private long monteCarlo(int threads) {
+        return statistics(threads).contactProbability().hits();
+    }
+
+    LampTally statistics(int threads) {
         return Sweep.of(plan, model)
                 .withThreads(threads)
                 .run(() -> new PairTally(model))
                 .tally()
-                .lamp("led")
-                .contactProbability()
-                .hits();
+                .lamp("led");
     }
 }

@@ -3,27 +3,50 @@ package io.github.stoplag.braking;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How a brake system answers the pedal: a dead time without deceleration, then a linear build-up.
  *
- * @param deadTime the time from the pedal to the first deceleration, in [0, 10] s
- * @param buildUp the time of the linear build-up to the full deceleration, in [0, 10] s
+ * <p>Ranges: dead time and build-up time in [0, 10] s. Two responses are equal if both times are.
  */
-public record BrakeResponse(TimeSpan deadTime, TimeSpan buildUp) {
+public final class BrakeResponse {
     /** Full deceleration at the instant the pedal is touched, as most textbook formulas assume. */
     public static final BrakeResponse INSTANT = new BrakeResponse(TimeSpan.seconds(0), TimeSpan.seconds(0));
 
+    // plain doubles, so that the JIT can take the caller's value objects apart
+    private final double deadS;
+    private final double buildUpS;
+
     /**
-     * Checks the ranges.
+     * Makes a response.
      *
      * @param deadTime the time from the pedal to the first deceleration, in [0, 10] s
      * @param buildUp the time of the linear build-up to the full deceleration, in [0, 10] s
      * @throws IllegalArgumentException if a time is not in [0, 10] s
      */
-    public BrakeResponse {
-        Check.inRange("brake dead time", deadTime.inSeconds(), 0, 10, "s");
-        Check.inRange("brake build-up time", buildUp.inSeconds(), 0, 10, "s");
+    public BrakeResponse(TimeSpan deadTime, TimeSpan buildUp) {
+        deadS = Check.inRange("brake dead time", deadTime.inSeconds(), 0, 10, "s");
+        buildUpS = Check.inRange("brake build-up time", buildUp.inSeconds(), 0, 10, "s");
+    }
+
+    /**
+     * Gives the time from the pedal to the first deceleration.
+     *
+     * @return the dead time
+     */
+    public TimeSpan deadTime() {
+        return TimeSpan.seconds(deadS);
+    }
+
+    /**
+     * Gives the time of the linear build-up to the full deceleration.
+     *
+     * @return the build-up time
+     */
+    public TimeSpan buildUp() {
+        return TimeSpan.seconds(buildUpS);
     }
 
     /**
@@ -46,6 +69,21 @@ public record BrakeResponse(TimeSpan deadTime, TimeSpan buildUp) {
      * @return the equivalent lag
      */
     public TimeSpan equivalentLag() {
-        return TimeSpan.seconds(deadTime.inSeconds() + 0.5 * buildUp.inSeconds());
+        return TimeSpan.seconds(deadS + 0.5 * buildUpS);
+    }
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof BrakeResponse that && deadS == that.deadS && buildUpS == that.buildUpS;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(deadS, buildUpS);
+    }
+
+    @Override
+    public String toString() {
+        return "BrakeResponse[deadTime=" + deadTime() + ", buildUp=" + buildUp() + "]";
     }
 }

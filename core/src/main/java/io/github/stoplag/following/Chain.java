@@ -204,7 +204,7 @@ public final class Chain {
                     event,
                     ahead.speedAtMps(0),
                     behind.speedAtMps(0),
-                    members.get(i).gap());
+                    members.get(i).gap().inMetres());
             contactS[i] = event.contact() ? event.timeS() : Double.POSITIVE_INFINITY;
             ahead = behind;
         }

@@ -53,14 +53,12 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap) {
     public PairOutcome outcome() {
         GapEvent event = new GapEvent();
         GapKernel.event(leader, follower, gap.inMetres(), event);
-        return outcomeOf(event, leader.speedAtMps(0), follower.speedAtMps(0), gap);
+        return outcomeOf(event, leader.speedAtMps(0), follower.speedAtMps(0), gap.inMetres());
     }
 
-    static PairOutcome outcomeOf(GapEvent event, double leaderMps, double followerMps, Distance gap) {
+    static PairOutcome outcomeOf(GapEvent event, double leaderMps, double followerMps, double gapM) {
         if (!(event.timeS() <= HORIZON_S)) {
-            throw new IllegalArgumentException((event.contact() ? "contact" : "smallest gap")
-                    + " must come within the horizon of 1e6 s, got " + Numbers.text(event.timeS()) + " s: "
-                    + speeds(leaderMps, followerMps) + ", gap " + gap);
+            throw beyondHorizon(event.contact(), event.timeS(), leaderMps, followerMps, gapM);
         }
         if (event.contact()) {
             return new PairOutcome.Contact(
@@ -72,6 +70,13 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap) {
         }
         return new PairOutcome.NoContact(
                 Distance.metres(event.smallestGapM()), TimeSpan.seconds(event.timeS()), event.grazing());
+    }
+
+    private static IllegalArgumentException beyondHorizon(
+            boolean contact, double timeS, double leaderMps, double followerMps, double gapM) {
+        return new IllegalArgumentException((contact ? "contact" : "smallest gap")
+                + " must come within the horizon of 1e6 s, got " + Numbers.text(timeS) + " s: "
+                + speeds(leaderMps, followerMps) + ", gap " + Distance.metres(gapM));
     }
 
     /**

@@ -5,9 +5,12 @@ import io.github.stoplag.kernel.GapKernel;
 import io.github.stoplag.kernel.Trajectory;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.RoadLoad;
+import java.util.Objects;
 import java.util.function.DoubleFunction;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A leader that brakes and a follower that brakes on seeing the leader's stop lamp.
@@ -21,24 +24,36 @@ import java.util.function.DoubleFunction;
  *
  * <p>Source: kinematics; see {@link GapKernel}.
  *
- * @param leader the vehicle ahead
- * @param follower the vehicle behind
- * @param gap the gap at time 0
- * @param lampLatency from the lamp's circuit closing to the moment its light can be detected
+ * <p>Two pairs are equal if all their values are.
  */
-public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap, TimeSpan lampLatency) {
-    /**
-     * Checks the ranges.
-     *
-     * @param leader the vehicle ahead
-     * @param follower the vehicle behind
-     * @param gap the gap at time 0
-     * @param lampLatency from the lamp's circuit closing to the moment its light can be detected
-     * @throws IllegalArgumentException if gap or lamp latency is out of range
-     */
-    public Pair {
-        Check.inRange("gap", gap.inMetres(), 0, 1e5, "m");
-        Check.inRange("lamp latency", lampLatency.inSeconds(), 0, 30, "s");
+public final class Pair {
+    // plain doubles, so that the JIT can take the caller's value objects apart
+    private final double leaderMps;
+    private final double leaderReactionS;
+    private final double leaderDeadS;
+    private final double leaderBuildUpS;
+    private final double leaderMps2;
+    private final double followerMps;
+    private final double followerReactionS;
+    private final double followerDeadS;
+    private final double followerBuildUpS;
+    private final double followerMps2;
+    private final double gapM;
+    private final double latencyS;
+
+    private Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap, TimeSpan lampLatency) {
+        leaderMps = leader.speedMps;
+        leaderReactionS = leader.reactionS;
+        leaderDeadS = leader.deadS;
+        leaderBuildUpS = leader.buildUpS;
+        leaderMps2 = leader.decelMps2;
+        followerMps = follower.speedMps;
+        followerReactionS = follower.reactionS;
+        followerDeadS = follower.deadS;
+        followerBuildUpS = follower.buildUpS;
+        followerMps2 = follower.decelMps2;
+        gapM = Check.inRange("gap", gap.inMetres(), 0, 1e5, "m");
+        latencyS = Check.inRange("lamp latency", lampLatency.inSeconds(), 0, 30, "s");
     }
 
     /**
@@ -56,6 +71,42 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
     }
 
     /**
+     * Gives the vehicle ahead.
+     *
+     * @return the leader
+     */
+    public BrakingVehicle leader() {
+        return new BrakingVehicle(leaderMps, leaderReactionS, leaderDeadS, leaderBuildUpS, leaderMps2);
+    }
+
+    /**
+     * Gives the vehicle behind.
+     *
+     * @return the follower
+     */
+    public BrakingVehicle follower() {
+        return new BrakingVehicle(followerMps, followerReactionS, followerDeadS, followerBuildUpS, followerMps2);
+    }
+
+    /**
+     * Gives the gap at time 0.
+     *
+     * @return the gap from the follower's front to the leader's rear
+     */
+    public Distance gap() {
+        return Distance.metres(gapM);
+    }
+
+    /**
+     * Gives the time from the lamp's circuit closing to the moment its light can be detected.
+     *
+     * @return the lamp latency
+     */
+    public TimeSpan lampLatency() {
+        return TimeSpan.seconds(latencyS);
+    }
+
+    /**
      * Finds the outcome, exactly.
      *
      * @return no contact and the smallest gap, or contact, when and how fast
@@ -63,19 +114,37 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
      */
     public PairOutcome outcome() {
         GapEvent event = new GapEvent();
-        GapKernel.pairEvent(
-                leader.speed().inMps(),
-                leader.onsetS(),
-                leader.response().buildUp().inSeconds(),
-                leader.deceleration().inMps2(),
-                follower.speed().inMps(),
-                followerOnsetS(),
-                follower.response().buildUp().inSeconds(),
-                follower.deceleration().inMps2(),
-                gap.inMetres(),
+        boolean common = GapKernel.commonPairEvent(
+                leaderMps,
+                leaderOnsetS(),
+                leaderBuildUpS,
+                leaderMps2,
+                followerMps,
+                followerOnsetS(latencyS),
+                followerBuildUpS,
+                followerMps2,
+                gapM,
                 event);
-        return Encounter.outcomeOf(
-                event, leader.speed().inMps(), follower.speed().inMps(), gap);
+        // an event of its own for the rest, so that the JIT can do without the common one
+        return common
+                ? Encounter.outcomeOf(event, leaderMps, followerMps, gapM)
+                : Encounter.outcomeOf(anyEvent(), leaderMps, followerMps, gapM);
+    }
+
+    private GapEvent anyEvent() {
+        GapEvent event = new GapEvent();
+        GapKernel.pairEvent(
+                leaderMps,
+                leaderOnsetS(),
+                leaderBuildUpS,
+                leaderMps2,
+                followerMps,
+                followerOnsetS(latencyS),
+                followerBuildUpS,
+                followerMps2,
+                gapM,
+                event);
+        return event;
     }
 
     /**
@@ -85,22 +154,20 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
      */
     public GapNeeded gapNeeded() {
         double neededM = GapKernel.pairGapNeededM(
-                leader.speed().inMps(),
-                leader.onsetS(),
-                leader.response().buildUp().inSeconds(),
-                leader.deceleration().inMps2(),
-                follower.speed().inMps(),
-                followerOnsetS(),
-                follower.response().buildUp().inSeconds(),
-                follower.deceleration().inMps2(),
+                leaderMps,
+                leaderOnsetS(),
+                leaderBuildUpS,
+                leaderMps2,
+                followerMps,
+                followerOnsetS(latencyS),
+                followerBuildUpS,
+                followerMps2,
                 new GapEvent());
         if (Double.isInfinite(neededM)) {
-            return new GapNeeded.Unbounded(
-                    "the follower does not brake and goes on at " + follower.speed() + ", the leader "
-                            + (leader.deceleration().inMps2() > 0 ? "stops" : "goes on at " + leader.speed()));
+            return new GapNeeded.Unbounded("the follower does not brake and goes on at " + Speed.mps(followerMps)
+                    + ", the leader " + (leaderMps2 > 0 ? "stops" : "goes on at " + Speed.mps(leaderMps)));
         }
-        return Encounter.neededOf(
-                neededM, leader.speed().inMps(), follower.speed().inMps());
+        return Encounter.neededOf(neededM, leaderMps, followerMps);
     }
 
     /**
@@ -109,7 +176,7 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
      * @return the motion from time 0 on
      */
     public Trajectory leaderTrajectory() {
-        return trajectory(leader, leader.onsetS());
+        return Trajectory.stop(leaderMps, leaderOnsetS(), leaderBuildUpS, leaderMps2);
     }
 
     /**
@@ -118,11 +185,11 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
      * @return the motion from time 0 on
      */
     public Trajectory followerTrajectory() {
-        return followerTrajectory(lampLatency.inSeconds());
+        return followerTrajectory(latencyS);
     }
 
-    Trajectory followerTrajectory(double latencyS) {
-        return trajectory(follower, latencyS + follower.onsetS());
+    Trajectory followerTrajectory(double otherLatencyS) {
+        return Trajectory.stop(followerMps, followerOnsetS(otherLatencyS), followerBuildUpS, followerMps2);
     }
 
     /**
@@ -131,7 +198,7 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
      * @return the encounter
      */
     public Encounter encounter() {
-        return new Encounter(leaderTrajectory(), followerTrajectory(), gap);
+        return new Encounter(leaderTrajectory(), followerTrajectory(), gap());
     }
 
     /**
@@ -153,7 +220,7 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
      * @throws IllegalArgumentException if the latency is out of range
      */
     public Pair withLampLatency(TimeSpan newLatency) {
-        return new Pair(leader, follower, gap, newLatency);
+        return new Pair(leader(), follower(), gap(), newLatency);
     }
 
     /**
@@ -166,31 +233,46 @@ public record Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap,
      */
     public LatencyBorder largestLampLatency() {
         return largestLampLatency(
-                latencyS -> new Encounter(leaderTrajectory(), followerTrajectory(latencyS), gap).gapNeeded());
+                otherS -> new Encounter(leaderTrajectory(), followerTrajectory(otherS), gap()).gapNeeded());
     }
 
     LatencyBorder largestLampLatency(DoubleFunction<GapNeeded> neededAtLatencyS) {
-        Trajectory unbraked = Trajectory.startingAt(follower.speed().inMps()).build();
+        Trajectory unbraked = Trajectory.startingAt(followerMps).build();
         return LatencySearch.find(
-                latencyS -> isEnough(neededAtLatencyS.apply(latencyS)),
-                isEnough(new Encounter(leaderTrajectory(), unbraked, gap).gapNeeded()),
-                "gap " + gap + ", follower " + follower.speed() + ", leader " + leader.speed());
+                otherS -> isEnough(neededAtLatencyS.apply(otherS)),
+                isEnough(new Encounter(leaderTrajectory(), unbraked, gap()).gapNeeded()),
+                "gap " + gap() + ", follower " + Speed.mps(followerMps) + ", leader " + Speed.mps(leaderMps));
     }
 
     private boolean isEnough(GapNeeded needed) {
-        return needed instanceof GapNeeded.Finite finite
-                && finite.gap().inMetres() <= gap.inMetres() + GapKernel.GRAZING_M;
+        return needed instanceof GapNeeded.Finite finite && finite.gap().inMetres() <= gapM + GapKernel.GRAZING_M;
     }
 
-    private double followerOnsetS() {
-        return lampLatency.inSeconds() + follower.onsetS();
+    private double leaderOnsetS() {
+        return leaderReactionS + leaderDeadS;
     }
 
-    private static Trajectory trajectory(BrakingVehicle vehicle, double onsetS) {
-        return Trajectory.stop(
-                vehicle.speed().inMps(),
-                onsetS,
-                vehicle.response().buildUp().inSeconds(),
-                vehicle.deceleration().inMps2());
+    private double followerOnsetS(double otherLatencyS) {
+        return otherLatencyS + (followerReactionS + followerDeadS);
+    }
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof Pair that
+                && leader().equals(that.leader())
+                && follower().equals(that.follower())
+                && gapM == that.gapM
+                && latencyS == that.latencyS;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(leader(), follower(), gapM, latencyS);
+    }
+
+    @Override
+    public String toString() {
+        return "Pair[leader=" + leader() + ", follower=" + follower() + ", gap=" + gap() + ", lampLatency="
+                + lampLatency() + "]";
     }
 }

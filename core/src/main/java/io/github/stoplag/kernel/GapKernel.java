@@ -17,9 +17,10 @@ import io.github.stoplag.quantity.Numbers;
  * on that way down. A smallest gap within ±{@link #GRAZING_M} of 0 is a touch without a push: no contact, grazing.
  *
  * <p><b>Standard stops</b> (cruise to the onset, linear build-up, constant deceleration to rest) are mostly settled without
- * a search. If the leader brakes fully before the follower starts to brake, the relative speed gap′ does not grow up to the
- * follower's onset and is convex after it. So if the leader stops first the smallest gap is the smaller of the first and the
- * last one; if the follower stops first there is at most one interior minimum. The other cases go by phases.
+ * a search. If the leader is first to start braking and first to brake fully, the relative speed gap′ does not grow up to some
+ * moment before the follower's full braking and is convex after it. So if the leader stops first the smallest gap is the
+ * smaller of the first and the last one; if the follower stops first there is at most one interior minimum. The other cases
+ * go by phases.
  *
  * <p>Source: kinematics and the convexity argument above; tested against numerical integration with event detection.
  */
@@ -117,6 +118,57 @@ public final class GapKernel {
                     gapM,
                     event);
         }
+    }
+
+    /**
+     * Finds the outcome of the common cases alone: no contact, or contact while the follower brakes fully, where the case theorem
+     * holds. Small enough for a caller's JIT to take in, so that an event made for this one call costs no memory; {@link
+     * #pairEvent} finds every outcome.
+     *
+     * @param leaderSpeedMps the leader's speed in m/s
+     * @param leaderOnsetS when the leader's deceleration starts, in s
+     * @param leaderBuildUpS how long it takes to build up, in s
+     * @param leaderDecelMps2 the leader's deceleration after that, in m/s²; 0 never brakes
+     * @param followerSpeedMps the follower's speed in m/s
+     * @param followerOnsetS when the follower's deceleration starts, in s
+     * @param followerBuildUpS how long it takes to build up, in s
+     * @param followerDecelMps2 the follower's deceleration after that, in m/s²; 0 never brakes
+     * @param gapM the gap at time 0, in [0, 1e7] m
+     * @param event where the outcome goes
+     * @return true if the event holds the outcome; false if it is none of these cases, and the event has not been touched
+     * @throws IllegalArgumentException if the gap is out of range
+     */
+    public static boolean commonPairEvent(
+            double leaderSpeedMps,
+            double leaderOnsetS,
+            double leaderBuildUpS,
+            double leaderDecelMps2,
+            double followerSpeedMps,
+            double followerOnsetS,
+            double followerBuildUpS,
+            double followerDecelMps2,
+            double gapM,
+            GapEvent event) {
+        return CaseTheorem.holds(
+                        leaderSpeedMps,
+                        leaderOnsetS,
+                        leaderBuildUpS,
+                        leaderDecelMps2,
+                        followerSpeedMps,
+                        followerOnsetS,
+                        followerBuildUpS,
+                        followerDecelMps2)
+                && CaseTheorem.settleCommon(
+                        leaderSpeedMps,
+                        leaderOnsetS,
+                        leaderBuildUpS,
+                        leaderDecelMps2,
+                        followerSpeedMps,
+                        followerOnsetS,
+                        followerBuildUpS,
+                        followerDecelMps2,
+                        checkedGapM(gapM),
+                        event);
     }
 
     /**

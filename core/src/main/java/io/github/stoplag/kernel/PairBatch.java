@@ -5,22 +5,15 @@ package io.github.stoplag.kernel;
  *
  * <p>Blocks of 512 pairs go through small loops: first what every pair needs, then the sorting of rows into lists by case without
  * branches (a wrong guess of the processor costs as much as the arithmetic of a pair), then one loop per case of the case theorem,
- * and last the few that need the search by phases. Nothing is allocated in a call.
+ * then the few with an event before the follower brakes fully, and last those that need the search by phases. Nothing is allocated in a call.
  *
  * <p>An instance is scratch for one thread. Formulas and range: see {@link GapKernel}.
  */
 public final class PairBatch {
     private static final int BLOCK = 512;
-    // inside these bounds no step of the case theorem overflows
-    private static final double MOST = 1e9;
-    private static final double LEAST_MPS2 = 1e-6;
 
-    private final double[] leaderMidS = new double[BLOCK];
-    private final double[] followerMidS = new double[BLOCK];
-    private final double[] leaderStopS = new double[BLOCK];
-    private final double[] followerStopS = new double[BLOCK];
-    private final double[] leaderShiftM = new double[BLOCK];
-    private final double[] followerShiftM = new double[BLOCK];
+    private final StopColumns leader = new StopColumns(BLOCK);
+    private final StopColumns follower = new StopColumns(BLOCK);
     private final double[] finalGapM = new double[BLOCK];
     private final double[] fullGapM = new double[BLOCK];
     private final double[] rateMps = new double[BLOCK];
@@ -28,9 +21,11 @@ public final class PairBatch {
     private final int[] standing = new int[BLOCK];
     private final int[] followerFirst = new int[BLOCK];
     private final int[] moving = new int[2 * BLOCK];
+    private final int[] early = new int[2 * BLOCK];
     private final int[] open = new int[2 * BLOCK];
     private final GapEvent event = new GapEvent();
     private int movingCount;
+    private int earlyCount;
     private int openCount;
 
     private double[] leaderMps = {};
@@ -99,52 +94,21 @@ public final class PairBatch {
     }
 
     private void block(int from, int n) {
-        stops(from, n, leaderMps, leaderOnsetS, leaderBuildUpS, leaderMps2, leaderMidS, leaderStopS, leaderShiftM);
-        stops(
-                from,
-                n,
-                followerMps,
-                followerOnsetS,
-                followerBuildUpS,
-                followerMps2,
-                followerMidS,
-                followerStopS,
-                followerShiftM);
+        leader.fill(from, n, leaderMps, leaderOnsetS, leaderBuildUpS, leaderMps2);
+        follower.fill(from, n, followerMps, followerOnsetS, followerBuildUpS, followerMps2);
         gaps(from, n);
         sort(from, n);
         movingContacts(from);
+        earlyEvents(from);
         byPhases(from);
-    }
-
-    private static void stops(
-            int from,
-            int n,
-            double[] speedMps,
-            double[] onsetS,
-            double[] buildUpS,
-            double[] decelMps2,
-            double[] midS,
-            double[] stopS,
-            double[] shiftM) {
-        for (int i = 0; i < n; i++) {
-            midS[i] = onsetS[from + i] + 0.5 * buildUpS[from + i];
-        }
-        for (int i = 0; i < n; i++) {
-            stopS[i] = midS[i] + speedMps[from + i] / decelMps2[from + i];
-        }
-        for (int i = 0; i < n; i++) {
-            shiftM[i] = decelMps2[from + i] * buildUpS[from + i] * buildUpS[from + i] * (1.0 / 24);
-        }
     }
 
     private void gaps(int from, int n) {
         for (int i = 0; i < n; i++) {
             int k = from + i;
-            double lv = leaderMps[k];
-            double fv = followerMps[k];
             finalGapM[i] = gapM[k]
-                    + (lv * (leaderMidS[i] + 0.5 * lv / leaderMps2[k]) - leaderShiftM[i])
-                    - (fv * (followerMidS[i] + 0.5 * fv / followerMps2[k]) - followerShiftM[i]);
+                    + (leaderMps[k] * (leader.midS[i] + 0.5 * leader.brakingS[i]) - leader.shiftM[i])
+                    - (followerMps[k] * (follower.midS[i] + 0.5 * follower.brakingS[i]) - follower.shiftM[i]);
         }
     }
 
@@ -155,9 +119,10 @@ public final class PairBatch {
         int followerFirstCount = 0;
         openCount = 0;
         movingCount = 0;
+        earlyCount = 0;
         for (int i = 0; i < n; i++) {
             int holds = holds(from + i);
-            int leaderFirst = 1 - negative(followerStopS[i] - leaderStopS[i]);
+            int leaderFirst = 1 - negative(follower.stopS[i] - leader.stopS[i]);
             int touches = negative(finalGapM[i] + GapKernel.GRAZING_M);
             clear[clearCount] = i;
             clearCount += holds & leaderFirst & (1 - touches);
@@ -172,7 +137,7 @@ public final class PairBatch {
             int i = clear[c];
             int k = from + i;
             double finalM = finalGapM[i];
-            timeS[k] = finalM < gapM[k] - GapKernel.TIE_M ? followerStopS[i] : 0;
+            timeS[k] = finalM < gapM[k] - GapKernel.TIE_M ? follower.stopS[i] : 0;
             smallestGapM[k] = Math.min(finalM, gapM[k]);
             closingMps[k] = Double.NaN;
         }
@@ -180,32 +145,17 @@ public final class PairBatch {
         followerStopsFirst(from, followerFirstCount);
     }
 
-    /** 1 where the case theorem holds and nothing can overflow. */
     private int holds(int k) {
-        double la = leaderMps2[k];
-        double fa = followerMps2[k];
-        double lv = leaderMps[k];
-        double fv = followerMps[k];
-        double lo = leaderOnsetS[k];
-        double lb = leaderBuildUpS[k];
-        double fo = followerOnsetS[k];
-        double fb = followerBuildUpS[k];
-        double g = gapM[k];
-        // the sum is NaN or beyond the bound if a value is, as none may be negative; the compiler guesses this one
-        // right
-        double sum = la + fa + lv + fv + lo + lb + fo + fb + g;
-        return (sum < MOST ? 1 : 0)
-                & negative(LEAST_MPS2 - la)
-                & negative(LEAST_MPS2 - fa)
-                & negative(Double.MIN_VALUE - lv)
-                & negative(Double.MIN_VALUE - fv)
-                & (1 - negative(lo))
-                & (1 - negative(lb))
-                & (1 - negative(fb))
-                & (1 - negative(g))
-                & (1 - negative(fo - (lo + lb)))
-                & (1 - negative(lv - 0.5 * la * lb))
-                & (1 - negative(fv - 0.5 * fa * fb));
+        return CaseTheorem.holdsBit(
+                leaderMps[k],
+                leaderOnsetS[k],
+                leaderBuildUpS[k],
+                leaderMps2[k],
+                followerMps[k],
+                followerOnsetS[k],
+                followerBuildUpS[k],
+                followerMps2[k],
+                gapM[k]);
     }
 
     /** The sign bit, free of branches; of NaN it may be either. */
@@ -219,11 +169,11 @@ public final class PairBatch {
             int k = from + i;
             double fa = followerMps2[k];
             double atContactMps = Math.sqrt(-2 * fa * finalGapM[i]);
-            double atS = followerStopS[i] - atContactMps / fa;
+            double atS = follower.stopS[i] - atContactMps / fa;
             timeS[k] = atS;
             smallestGapM[k] = 0;
             closingMps[k] = atContactMps;
-            int late = negative(atS - leaderStopS[i]) | negative(atS - (followerOnsetS[k] + followerBuildUpS[k]));
+            int late = negative(atS - leader.stopS[i]) | negative(atS - (followerOnsetS[k] + followerBuildUpS[k]));
             moving[movingCount] = i;
             movingCount += late;
         }
@@ -237,14 +187,14 @@ public final class PairBatch {
         int k = from + i;
         double la = leaderMps2[k];
         double fa = followerMps2[k];
-        double fullS = followerOnsetS[k] + followerBuildUpS[k];
-        double brakedS = fullS - leaderMidS[i];
-        double halfS = 0.5 * followerBuildUpS[k];
-        rateMps[i] = leaderMps[k] - la * brakedS - (followerMps[k] - fa * halfS);
+        double buildUpS = followerBuildUpS[k];
+        double fullS = followerOnsetS[k] + buildUpS;
+        double brakedS = fullS - leader.midS[i];
+        rateMps[i] = leaderMps[k] - la * brakedS - (followerMps[k] - 0.5 * fa * buildUpS);
         fullGapM[i] = gapM[k]
                 + (leaderMps[k] - followerMps[k]) * fullS
-                - (0.5 * la * brakedS * brakedS + leaderShiftM[i])
-                + (0.5 * fa * halfS * halfS + followerShiftM[i]);
+                - la * (0.5 * brakedS * brakedS + leaderBuildUpS[k] * leaderBuildUpS[k] * (1.0 / 24))
+                + fa * buildUpS * buildUpS * (1.0 / 6);
     }
 
     private void followerStopsFirst(int from, int count) {
@@ -262,7 +212,7 @@ public final class PairBatch {
             closingMps[k] = Double.NaN;
             // a contact, or else a minimum that is not under full braking
             moving[movingCount] = i;
-            movingCount += smallestM >= -GapKernel.GRAZING_M && fullS < leaderStopS[i] && rateMps[i] < 0 ? 0 : 1;
+            movingCount += smallestM >= -GapKernel.GRAZING_M && fullS < leader.stopS[i] && rateMps[i] < 0 ? 0 : 1;
         }
     }
 
@@ -276,17 +226,47 @@ public final class PairBatch {
             double fullS = followerOnsetS[k] + followerBuildUpS[k];
             double closing = Math.sqrt(rate * rate - 2 * bendMps2 * fullM);
             double afterS = 2 * fullM / (closing - rate);
-            double leaderAtContactMps = leaderMps[k] - leaderMps2[k] * (fullS - leaderMidS[i] + afterS);
+            double leaderAtContactMps = leaderMps[k] - leaderMps2[k] * (fullS - leader.midS[i] + afterS);
             timeS[k] = fullS + afterS;
             smallestGapM[k] = 0;
             closingMps[k] = Math.max(0, leaderAtContactMps + closing - leaderAtContactMps);
-            boolean underFullBraking = fullS < leaderStopS[i]
+            boolean underFullBraking = fullS < leader.stopS[i]
                     && rate < 0
                     && fullM > 0
-                    && fullS + afterS < Math.min(leaderStopS[i], followerStopS[i]);
-            open[openCount] = i;
-            openCount += underFullBraking ? 0 : 1;
+                    && fullS + afterS < Math.min(leader.stopS[i], follower.stopS[i]);
+            early[earlyCount] = i;
+            earlyCount += underFullBraking ? 0 : 1;
         }
+    }
+
+    private void earlyEvents(int from) {
+        for (int c = 0; c < earlyCount; c++) {
+            int i = early[c];
+            int k = from + i;
+            boolean settled = EarlyEvent.settle(
+                    leaderMps[k],
+                    leaderOnsetS[k],
+                    leaderBuildUpS[k],
+                    leaderMps2[k],
+                    followerMps[k],
+                    followerOnsetS[k],
+                    followerBuildUpS[k],
+                    followerMps2[k],
+                    gapM[k],
+                    event);
+            if (settled) {
+                put(k);
+            } else {
+                open[openCount] = i;
+                openCount++;
+            }
+        }
+    }
+
+    private void put(int k) {
+        timeS[k] = event.timeS();
+        smallestGapM[k] = event.smallestGapM();
+        closingMps[k] = event.closingSpeedMps();
     }
 
     private void byPhases(int from) {
@@ -307,9 +287,7 @@ public final class PairBatch {
             } catch (IllegalArgumentException e) {
                 throw new IllegalArgumentException("row " + k + ": " + e.getMessage(), e);
             }
-            timeS[k] = event.timeS();
-            smallestGapM[k] = event.smallestGapM();
-            closingMps[k] = event.closingSpeedMps();
+            put(k);
         }
     }
 }

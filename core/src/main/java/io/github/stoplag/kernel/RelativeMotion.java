@@ -96,7 +96,7 @@ final class RelativeMotion {
         }
     }
 
-    private static double at(double tauS, double h0, double h1, double h2, double h3) {
+    static double at(double tauS, double h0, double h1, double h2, double h3) {
         return h0 + tauS * (h1 + tauS * (0.5 * h2 + tauS * h3 / 6));
     }
 
@@ -107,7 +107,7 @@ final class RelativeMotion {
     }
 
     /** Newton's method inside a shrinking bracket, bisecting where a step would leave it; from &gt; 0 ≥ to. */
-    private static double bracketedRoot(
+    static double bracketedRoot(
             double fromS,
             double from,
             double toS,

@@ -1,7 +1,11 @@
 package io.github.stoplag.sweep;
 
+import java.io.DataInput;
+import java.io.DataOutput;
+import java.io.IOException;
+
 /** Mean, variance, extremes and quantiles of one column. */
-public final class ColumnTally implements Tally<ColumnTally> {
+public final class ColumnTally implements SavableTally<ColumnTally> {
     private final String column;
     private final Moments moments = new Moments();
     private final QuantileSketch quantiles = new QuantileSketch();
@@ -32,6 +36,27 @@ public final class ColumnTally implements Tally<ColumnTally> {
     public void clear() {
         moments.clear();
         quantiles.clear();
+    }
+
+    @Override
+    public void save(DataOutput out) throws IOException {
+        SavedState.save(out, "column statistics", content -> {
+            SavedState.text(content, column);
+            moments.save(content);
+            quantiles.save(content);
+        });
+    }
+
+    @Override
+    public void restore(DataInput in) throws IOException {
+        SavedState.restore(in, "column statistics", content -> {
+            String saved = SavedState.text(content);
+            if (!saved.equals(column)) {
+                throw new IOException("saved statistics must be of column " + column + ", got " + saved);
+            }
+            moments.restore(content);
+            quantiles.restore(content);
+        });
     }
 
     /**

@@ -4,11 +4,13 @@ import io.github.stoplag.driver.LogNormalReaction;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import java.util.Arrays;
+import java.util.function.DoubleUnaryOperator;
 
 /**
- * How the values of an axis spread, given by its quantile function x(p) with P(X ≤ x(p)) = p. Values are in the axis's unit.
+ * How the values of an axis spread, given by its quantile function x(p) with P(X ≤ x(p)) = p and the inverse of that, the cumulative
+ * distribution function F(x). Values are in the axis's unit.
  *
- * <p>Quantiles use {@code StrictMath} and plain arithmetic: the same bits on every JDK.
+ * <p>Both use {@code StrictMath} and plain arithmetic: the same bits on every JDK.
  */
 public sealed interface Distribution {
     /**
@@ -27,6 +29,41 @@ public sealed interface Distribution {
      */
     default double upperQuantile(double exceedance) {
         return quantile(1 - exceedance);
+    }
+
+    /**
+     * Gives {@link #quantile(double)} for many calls, with what does not depend on the probability worked out before.
+     *
+     * @return the function, with the same bits
+     */
+    default DoubleUnaryOperator quantileFunction() {
+        return this::quantile;
+    }
+
+    /**
+     * Gives {@link #upperQuantile(double)} for many calls.
+     *
+     * @return the function, with the same bits
+     */
+    default DoubleUnaryOperator upperQuantileFunction() {
+        return this::upperQuantile;
+    }
+
+    /**
+     * Gives the share at or below a value, F(x) = P(X ≤ x).
+     *
+     * @param value the value x
+     * @return the share, [0, 1]; NaN for NaN
+     */
+    double cdf(double value);
+
+    /**
+     * Gives {@link #cdf(double)} for many calls.
+     *
+     * @return the function, with the same bits
+     */
+    default DoubleUnaryOperator cdfFunction() {
+        return this::cdf;
     }
 
     /**
@@ -78,6 +115,11 @@ public sealed interface Distribution {
         }
 
         @Override
+        public double cdf(double value) {
+            return value <= 0 ? 0 : StandardNormal.cdf((StrictMath.log(value) - mu) / sigma);
+        }
+
+        @Override
         public boolean tabulated() {
             return true;
         }
@@ -120,16 +162,41 @@ public sealed interface Distribution {
 
         @Override
         public double quantile(double probability) {
-            double below = StandardNormal.cdf((lo - mean) / standardDeviation);
-            double kept = StandardNormal.cdf((hi - mean) / standardDeviation) - below;
-            return within(mean + standardDeviation * StandardNormal.quantile(below + probability * kept));
+            return quantileFunction().applyAsDouble(probability);
         }
 
         @Override
         public double upperQuantile(double exceedance) {
+            return upperQuantileFunction().applyAsDouble(exceedance);
+        }
+
+        @Override
+        public DoubleUnaryOperator quantileFunction() {
+            double below = StandardNormal.cdf((lo - mean) / standardDeviation);
+            double kept = StandardNormal.cdf((hi - mean) / standardDeviation) - below;
+            return p -> within(mean + standardDeviation * StandardNormal.quantile(below + p * kept));
+        }
+
+        @Override
+        public DoubleUnaryOperator upperQuantileFunction() {
             double above = StandardNormal.cdf((mean - hi) / standardDeviation);
             double kept = StandardNormal.cdf((mean - lo) / standardDeviation) - above;
-            return within(mean + standardDeviation * StandardNormal.upperQuantile(above + exceedance * kept));
+            return q -> within(mean + standardDeviation * StandardNormal.upperQuantile(above + q * kept));
+        }
+
+        @Override
+        public double cdf(double value) {
+            return cdfFunction().applyAsDouble(value);
+        }
+
+        @Override
+        public DoubleUnaryOperator cdfFunction() {
+            double below = StandardNormal.cdf((lo - mean) / standardDeviation);
+            double kept = StandardNormal.cdf((hi - mean) / standardDeviation) - below;
+            return x -> {
+                double within = Math.min(hi, Math.max(lo, x));
+                return (StandardNormal.cdf((within - mean) / standardDeviation) - below) / kept;
+            };
         }
 
         // rounding alone can lead outside
@@ -167,6 +234,11 @@ public sealed interface Distribution {
         @Override
         public double quantile(double probability) {
             return lo + probability * (hi - lo);
+        }
+
+        @Override
+        public double cdf(double value) {
+            return (Math.min(hi, Math.max(lo, value)) - lo) / (hi - lo);
         }
     }
 
@@ -206,6 +278,29 @@ public sealed interface Distribution {
             double h = probability * (sorted.length - 1);
             int below = Math.min((int) h, sorted.length - 2);
             return sorted[below] + (h - below) * (sorted[below + 1] - sorted[below]);
+        }
+
+        @Override
+        public double cdf(double value) {
+            if (!(value >= sorted[0])) {
+                return Double.isNaN(value) ? Double.NaN : 0;
+            }
+            int last = sorted.length - 1;
+            if (value >= sorted[last]) {
+                return 1;
+            }
+            // the last of the observations at or below the value, so that a share of equal observations is counted
+            // whole
+            int at = 0;
+            for (int above = last; above - at > 1; ) {
+                int middle = (at + above) >>> 1;
+                if (sorted[middle] <= value) {
+                    at = middle;
+                } else {
+                    above = middle;
+                }
+            }
+            return (at + (value - sorted[at]) / (sorted[at + 1] - sorted[at])) / last;
         }
 
         @Override

@@ -1,12 +1,17 @@
 package io.github.stoplag.sweep;
 
 import io.github.stoplag.quantity.Numbers;
+import java.io.DataInput;
+import java.io.DataOutput;
+import java.io.IOException;
 import java.util.Arrays;
 
 /**
  * Counts in equal bins [lo + i w, lo + (i + 1) w), with what lies below and above counted apart; mergeable. NaN is passed over.
  */
 public final class Histogram {
+    private static final int MOST_BINS = 100_000;
+
     private final double lo;
     private final double hi;
     private final long[] bins;
@@ -29,7 +34,7 @@ public final class Histogram {
      * @throws IllegalArgumentException if lo is not below hi, one is not finite, or the number of bins is out of range
      */
     public static Histogram of(double lo, double hi, int bins) {
-        if (!(lo < hi && hi - lo < Double.POSITIVE_INFINITY && bins >= 1 && bins <= 100_000)) {
+        if (!(lo < hi && hi - lo < Double.POSITIVE_INFINITY && bins >= 1 && bins <= MOST_BINS)) {
             throw new IllegalArgumentException("a histogram must have finite lo < hi and 1 to 100000 bins, got "
                     + Numbers.text(lo) + " to " + Numbers.text(hi) + " in " + bins);
         }
@@ -63,7 +68,7 @@ public final class Histogram {
      * @throws IllegalArgumentException if its bins differ
      */
     public void absorb(Histogram other) {
-        if (other.lo != lo || other.hi != hi || other.bins.length != bins.length) {
+        if (!sameBins(other)) {
             throw new IllegalArgumentException("histograms must have the same bins, got " + this + " and " + other);
         }
         for (int i = 0; i < bins.length; i++) {
@@ -73,11 +78,53 @@ public final class Histogram {
         above += other.above;
     }
 
+    private boolean sameBins(Histogram other) {
+        return other.lo == lo && other.hi == hi && other.bins.length == bins.length;
+    }
+
     /** Empties the histogram. */
     public void clear() {
         Arrays.fill(bins, 0);
         below = 0;
         above = 0;
+    }
+
+    /**
+     * Writes the content with all its bits.
+     *
+     * @param out where it goes
+     * @throws IOException if it cannot be written
+     */
+    public void save(DataOutput out) throws IOException {
+        SavedState.save(out, "histogram counts", content -> {
+            content.writeDouble(lo);
+            content.writeDouble(hi);
+            content.writeInt(bins.length);
+            SavedState.counts(content, bins);
+            content.writeLong(below);
+            content.writeLong(above);
+        });
+    }
+
+    /**
+     * Replaces the content by one that was saved from a histogram with the same bins. After a failure the object must not be used.
+     *
+     * @param in where it comes from
+     * @throws IOException if it cannot be read, ends too early, or holds something else
+     */
+    public void restore(DataInput in) throws IOException {
+        SavedState.restore(in, "histogram counts", content -> {
+            Histogram saved = new Histogram(
+                    content.readDouble(),
+                    content.readDouble(),
+                    Math.toIntExact(SavedState.length(content.readInt(), MOST_BINS)));
+            if (!sameBins(saved)) {
+                throw new IOException("a saved histogram must have " + this + ", got " + saved);
+            }
+            SavedState.counts(content, bins);
+            below = SavedState.length(content.readLong(), Long.MAX_VALUE);
+            above = SavedState.length(content.readLong(), Long.MAX_VALUE);
+        });
     }
 
     /**

@@ -1,5 +1,9 @@
 package io.github.stoplag.sweep;
 
+import java.io.DataInput;
+import java.io.DataOutput;
+import java.io.IOException;
+
 /** What a sweep of pairs gathers for one lamp. */
 public final class LampTally {
     private static final double FASTEST_MPS = 60;
@@ -59,6 +63,33 @@ public final class LampTally {
         closingQuantiles.clear();
         closingHistogram.clear();
         smallestGap.clear();
+    }
+
+    void save(DataOutput out) throws IOException {
+        SavedState.save(out, "lamp statistics", content -> {
+            SavedState.text(content, lamp);
+            content.writeLong(contacts);
+            content.writeLong(count);
+            closing.save(content);
+            closingQuantiles.save(content);
+            closingHistogram.save(content);
+            smallestGap.save(content);
+        });
+    }
+
+    void restore(DataInput in) throws IOException {
+        SavedState.restore(in, "lamp statistics", content -> {
+            String saved = SavedState.text(content);
+            if (!saved.equals(lamp)) {
+                throw new IOException("saved statistics must be of lamp " + lamp + ", got " + saved);
+            }
+            contacts = content.readLong();
+            count = content.readLong();
+            closing.restore(content);
+            closingQuantiles.restore(content);
+            closingHistogram.restore(content);
+            smallestGap.restore(content);
+        });
     }
 
     long contacts() {

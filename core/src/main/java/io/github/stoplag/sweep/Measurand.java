@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * A quantity computed from uncertain inputs: its uncertainty by the first-order law of propagation and by propagation of whole
@@ -113,9 +114,11 @@ public final class Measurand {
         Moments moments = new Moments();
         int points = 200_000;
         double[] values = new double[points];
+        DoubleUnaryOperator lower = distribution.quantileFunction();
+        DoubleUnaryOperator upper = distribution.upperQuantileFunction();
         for (int k = 0; k < points; k++) {
             double p = (k + 0.5) / points;
-            values[k] = p < 0.5 ? distribution.quantile(p) : distribution.upperQuantile((points - k - 0.5) / points);
+            values[k] = p < 0.5 ? lower.applyAsDouble(p) : upper.applyAsDouble((points - k - 0.5) / points);
         }
         moments.add(values, points);
         return with(new Input(name, distribution, moments.mean(), moments.standardDeviation()));

@@ -1,6 +1,9 @@
 package io.github.stoplag.sweep;
 
 import io.github.stoplag.quantity.Numbers;
+import java.io.DataInput;
+import java.io.DataOutput;
+import java.io.IOException;
 
 /**
  * Count, mean, variance and extremes of a stream of numbers, mergeable. NaN is passed over.
@@ -114,6 +117,38 @@ public final class Moments {
         squares = 0;
         min = Double.POSITIVE_INFINITY;
         max = Double.NEGATIVE_INFINITY;
+    }
+
+    /**
+     * Writes the content with all its bits.
+     *
+     * @param out where it goes
+     * @throws IOException if it cannot be written
+     */
+    public void save(DataOutput out) throws IOException {
+        SavedState.save(out, "moments", content -> {
+            content.writeLong(count);
+            content.writeDouble(mean);
+            content.writeDouble(squares);
+            content.writeDouble(min);
+            content.writeDouble(max);
+        });
+    }
+
+    /**
+     * Replaces the content by one that was saved. After a failure the object must not be used.
+     *
+     * @param in where it comes from
+     * @throws IOException if it cannot be read, ends too early, or holds something else
+     */
+    public void restore(DataInput in) throws IOException {
+        SavedState.restore(in, "moments", content -> {
+            count = SavedState.length(content.readLong(), Long.MAX_VALUE);
+            mean = content.readDouble();
+            squares = content.readDouble();
+            min = content.readDouble();
+            max = content.readDouble();
+        });
     }
 
     /**

@@ -22,8 +22,7 @@ final class OrderedRun<T extends Tally<T>> {
     private final Model model;
     private final Scenarios scenarios;
     private final Supplier<T> newTally;
-    private final T total;
-    private final long from;
+    private final SweepResult<T> before;
     private final long end;
     private final SweepListener listener;
     private final BooleanSupplier cancelled;
@@ -41,25 +40,25 @@ final class OrderedRun<T extends Tally<T>> {
 
     OrderedRun(
             Plan plan,
+            Scenarios scenarios,
             Model model,
             Supplier<T> newTally,
-            T total,
-            long from,
+            SweepResult<T> before,
             long end,
             SweepListener listener,
             BooleanSupplier cancelled) {
         this.plan = plan;
         this.model = model;
-        this.scenarios = plan.scenarios();
+        this.scenarios = scenarios;
         this.newTally = newTally;
-        this.total = total;
-        this.from = from;
+        this.before = before;
         this.end = end;
         this.listener = listener;
         this.cancelled = cancelled;
         this.rejects = new Rejects(plan.columns(), 0);
-        this.next = from;
-        this.absorbed = from;
+        this.rejects.resume(before.rejects());
+        this.next = before.nextChunk();
+        this.absorbed = before.nextChunk();
     }
 
     SweepResult<T> on(int threadCount) {
@@ -106,8 +105,13 @@ final class OrderedRun<T extends Tally<T>> {
         if (failure != null) {
             throw new IllegalStateException(String.valueOf(failure.getMessage()), failure.getCause());
         }
-        long scenarioCount = Math.min(absorbed * Plan.CHUNK, plan.size()) - from * Plan.CHUNK;
-        return new SweepResult<>(plan, total, absorbed, scenarioCount, absorbed == end, rejects.entries());
+        return new SweepResult<>(plan, before.tally(), absorbed, counted(absorbed), absorbed == end, rejects.entries());
+    }
+
+    /** Scenarios up to a chunk, those counted before included. */
+    private long counted(long endChunk) {
+        long startIndex = Math.min(before.nextChunk() * Plan.CHUNK, plan.size());
+        return before.scenarios() + Math.min(endChunk * Plan.CHUNK, plan.size()) - startIndex;
     }
 
     private void work() {
@@ -147,15 +151,12 @@ final class OrderedRun<T extends Tally<T>> {
         waiting.put(chunk, done);
         while (!waiting.isEmpty() && waiting.firstKey() == absorbed) {
             Done<T> first = waiting.pollFirstEntry().getValue();
-            total.absorb(first.tally());
+            before.tally().absorb(first.tally());
             rejects.absorb(first.rejects());
             first.tally().clear();
             spare.push(first.tally());
             absorbed++;
-            long startIndex = from * Plan.CHUNK;
-            listener.progress(
-                    Math.min(absorbed * Plan.CHUNK, plan.size()) - startIndex,
-                    Math.min(end * Plan.CHUNK, plan.size()) - startIndex);
+            listener.progress(counted(absorbed), counted(end));
         }
         notifyAll();
     }

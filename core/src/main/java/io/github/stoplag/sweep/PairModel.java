@@ -37,6 +37,8 @@ public final class PairModel implements Model {
             "Conditional probability under the plan's assumptions: the share of the drawn scenarios, in each of which the leader"
                     + " brakes and nobody steers away, that end in contact. It is not a crash rate and no proof of safety.";
 
+    static final double LARGEST_GAP_M = 1e5;
+    static final double LARGEST_TIME_GAP_S = 300;
     static final List<String> NEEDED = List.of("speed_mps", "reaction_s", "follower_decel_mps2");
     static final List<String> OPTIONAL = List.of(
             "follower_speed_mps",

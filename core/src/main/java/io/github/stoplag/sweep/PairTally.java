@@ -1,5 +1,8 @@
 package io.github.stoplag.sweep;
 
+import java.io.DataInput;
+import java.io.DataOutput;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -8,7 +11,7 @@ import java.util.List;
  * What a sweep of pairs gathers: for each lamp contact probability, closing speeds and gaps; for any two lamps the comparison on common
  * random numbers; and how the estimates converged.
  */
-public final class PairTally implements Tally<PairTally> {
+public final class PairTally implements SavableTally<PairTally> {
     private final List<String> names;
     private final List<LampTally> lamps = new ArrayList<>();
     // for each pair of lamps i < j: neither, j only, i only, both
@@ -90,6 +93,64 @@ public final class PairTally implements Tally<PairTally> {
             for (long[] cells : row) {
                 Arrays.fill(cells, 0);
             }
+        }
+    }
+
+    @Override
+    public void save(DataOutput out) throws IOException {
+        SavedState.save(out, "pair statistics", content -> {
+            content.writeInt(lamps.size());
+            for (LampTally lamp : lamps) {
+                lamp.save(content);
+            }
+            for (long[][] row : joint) {
+                for (long[] cells : row) {
+                    SavedState.counts(content, cells);
+                }
+            }
+            content.writeLong(scenarios);
+            content.writeLong(absorbedChunks);
+            content.writeInt(trace.size());
+            for (TracePoint point : trace) {
+                content.writeLong(point.scenarios());
+                for (Proportion proportion : point.contactProbability()) {
+                    content.writeLong(proportion.hits());
+                    content.writeLong(proportion.count());
+                }
+            }
+        });
+    }
+
+    @Override
+    public void restore(DataInput in) throws IOException {
+        SavedState.restore(in, "pair statistics", content -> {
+            int saved = content.readInt();
+            if (saved != lamps.size()) {
+                throw new IOException("saved statistics must be of the lamps " + names + ", got " + saved + " lamps");
+            }
+            for (LampTally lamp : lamps) {
+                lamp.restore(content);
+            }
+            for (long[][] row : joint) {
+                for (long[] cells : row) {
+                    SavedState.counts(content, cells);
+                }
+            }
+            scenarios = content.readLong();
+            absorbedChunks = content.readLong();
+            restoreTrace(content);
+        });
+    }
+
+    private void restoreTrace(DataInput in) throws IOException {
+        trace.clear();
+        for (int left = in.readInt(); left > 0; left--) {
+            long scenariosThen = in.readLong();
+            List<Proportion> probabilities = new ArrayList<>();
+            for (int lamp = 0; lamp < lamps.size(); lamp++) {
+                probabilities.add(new Proportion(in.readLong(), in.readLong()));
+            }
+            trace.add(new TracePoint(scenariosThen, List.copyOf(probabilities)));
         }
     }
 

@@ -74,6 +74,25 @@ public final class Plan {
     }
 
     /**
+     * Takes an axis out; those after it then get other random numbers.
+     *
+     * @param column the axis's column
+     * @return the new plan
+     * @throws IllegalArgumentException if there is no such axis or it is correlated
+     */
+    public Plan without(String column) {
+        boolean correlated = correlations.stream()
+                .anyMatch(c -> c.first().equals(column) || c.second().equals(column));
+        if (!columns().contains(column) || correlated) {
+            throw new IllegalArgumentException(
+                    "an axis to take out must be one of " + columns() + " without correlation, got " + column);
+        }
+        List<Axis> fewer =
+                axes.stream().filter(axis -> !axis.column().equals(column)).toList();
+        return new Plan(design, seed, fewer, correlations, exact);
+    }
+
+    /**
      * Lets two drawn axes vary together.
      *
      * @param first the column of the first axis

@@ -1,6 +1,9 @@
 package io.github.stoplag.sweep;
 
 import io.github.stoplag.quantity.Numbers;
+import java.io.DataInput;
+import java.io.DataOutput;
+import java.io.IOException;
 import java.util.Arrays;
 
 /**
@@ -90,6 +93,35 @@ public final class QuantileSketch {
         count = 0;
         min = Double.POSITIVE_INFINITY;
         max = Double.NEGATIVE_INFINITY;
+    }
+
+    /**
+     * Writes the content with all its bits.
+     *
+     * @param out where it goes
+     * @throws IOException if it cannot be written
+     */
+    public void save(DataOutput out) throws IOException {
+        SavedState.save(out, "quantiles", content -> {
+            SavedState.counts(content, counts);
+            content.writeDouble(min);
+            content.writeDouble(max);
+        });
+    }
+
+    /**
+     * Replaces the content by one that was saved. After a failure the object must not be used.
+     *
+     * @param in where it comes from
+     * @throws IOException if it cannot be read, ends too early, or holds something else
+     */
+    public void restore(DataInput in) throws IOException {
+        SavedState.restore(in, "quantiles", content -> {
+            SavedState.counts(content, counts);
+            count = Arrays.stream(counts).sum();
+            min = content.readDouble();
+            max = content.readDouble();
+        });
     }
 
     /**

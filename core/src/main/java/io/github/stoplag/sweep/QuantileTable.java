@@ -1,5 +1,7 @@
 package io.github.stoplag.sweep;
 
+import java.util.function.DoubleUnaryOperator;
+
 /**
  * A quantile function as cubic pieces, for drawing by plain arithmetic: no logarithm, exponential, root or branch.
  *
@@ -25,10 +27,14 @@ public final class QuantileTable {
     private QuantileTable(Distribution distribution) {
         // one more cell on either side for t = ½ itself
         coefficients = new double[2 * 4 * (CELLS + 1)];
+        DoubleUnaryOperator lower = distribution.quantileFunction();
+        DoubleUnaryOperator upper = distribution.upperQuantileFunction();
+        double median = lower.applyAsDouble(0.5);
+        double quartileRange = lower.applyAsDouble(0.75) - lower.applyAsDouble(0.25);
         double worst = 0;
         for (int side = 0; side < 2; side++) {
             for (int cell = 0; cell <= CELLS; cell++) {
-                worst = Math.max(worst, fit(distribution, side, cell));
+                worst = Math.max(worst, fit(side == 0 ? lower : upper, side, cell, median, quartileRange));
             }
         }
         largestRelativeError = worst;
@@ -49,50 +55,25 @@ public final class QuantileTable {
         return new QuantileTable(distribution);
     }
 
-    private double fit(Distribution distribution, int side, int cell) {
+    private double fit(DoubleUnaryOperator exact, int side, int cell, double median, double quartileRange) {
         double from = Double.longBitsToDouble((LOWEST + cell) << SHIFT);
         double width = Double.longBitsToDouble((LOWEST + cell + 1) << SHIFT) - from;
-        double[] x = new double[4];
-        double[] divided = new double[4];
-        for (int k = 0; k < 4; k++) {
-            x[k] = 0.5 - 0.5 * StrictMath.cos((2 * k + 1) * Math.PI / 8);
-            divided[k] = exact(distribution, side, from + width * x[k]);
-        }
-        for (int order = 1; order < 4; order++) {
-            for (int k = 3; k >= order; k--) {
-                divided[k] = (divided[k] - divided[k - 1]) / (x[k] - x[k - order]);
-            }
-        }
-        int at = 4 * (side * (CELLS + 1) + cell);
-        // Newton's form multiplied out, from the inside
-        double[] c = {divided[3], 0, 0, 0};
-        for (int k = 2; k >= 0; k--) {
-            for (int j = 3; j > 0; j--) {
-                c[j] = c[j - 1] - x[k] * c[j];
-            }
-            c[0] = divided[k] - x[k] * c[0];
-        }
-        System.arraycopy(c, 0, coefficients, at, 4);
-        return worst(distribution, side, from, width);
+        CubicFit.store(exact, from, width, coefficients, 4 * (side * (CELLS + 1) + cell));
+        return worst(exact, side, from, width, median, quartileRange);
     }
 
-    private double worst(Distribution distribution, int side, double from, double width) {
-        double median = distribution.quantile(0.5);
-        double quartileRange = distribution.quantile(0.75) - distribution.quantile(0.25);
+    private double worst(
+            DoubleUnaryOperator function, int side, double from, double width, double median, double quartileRange) {
         double worst = 0;
         for (int k = 0; k <= 4; k++) {
             double t = from + width * Math.min(0.25 * k, 0.999);
             if (t <= 0.5) {
-                double exact = exact(distribution, side, t);
+                double exact = function.applyAsDouble(t);
                 double scale = Math.max(Math.abs(exact), Math.max(Math.abs(exact - median), 0.01 * quartileRange));
                 worst = Math.max(worst, Math.abs(at(side, t) - exact) / scale);
             }
         }
         return worst;
-    }
-
-    private static double exact(Distribution distribution, int side, double tail) {
-        return side == 0 ? distribution.quantile(tail) : distribution.upperQuantile(tail);
     }
 
     private double at(int side, double tail) {

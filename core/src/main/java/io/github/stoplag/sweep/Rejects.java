@@ -1,5 +1,6 @@
 package io.github.stoplag.sweep;
 
+import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -14,6 +15,8 @@ import java.util.TreeMap;
  */
 public final class Rejects {
     private static final int MOST_REASONS = 50;
+    private static final int LEAST_DIGITS = 15;
+    private static final int MOST_DIGITS = 17;
     private static final String OTHER = "other reasons";
 
     /**
@@ -82,6 +85,11 @@ public final class Rejects {
         return rejected[row];
     }
 
+    /** Takes up exactly what an earlier stretch reported. */
+    void resume(List<Entry> earlier) {
+        earlier.forEach(entry -> byReason.put(entry.reason(), entry));
+    }
+
     /** Adds what a later chunk reported. */
     void absorb(List<Entry> later) {
         later.forEach(this::add);
@@ -93,11 +101,15 @@ public final class Rejects {
             byReason.put(
                     entry.reason(),
                     new Entry(known.reason(), known.count() + entry.count(), known.firstIndex(), known.firstInputs()));
-        } else if (byReason.size() < MOST_REASONS || entry.reason().equals(OTHER)) {
+        } else if (reasons() < MOST_REASONS || entry.reason().equals(OTHER)) {
             byReason.put(entry.reason(), entry);
         } else {
             add(new Entry(OTHER, entry.count(), entry.firstIndex(), entry.firstInputs()));
         }
+    }
+
+    private int reasons() {
+        return byReason.size() - (byReason.containsKey(OTHER) ? 1 : 0);
     }
 
     /**
@@ -112,8 +124,19 @@ public final class Rejects {
     static String describe(List<String> columns, double[][] inputs, int row) {
         StringBuilder text = new StringBuilder();
         for (int c = 0; c < inputs.length; c++) {
-            text.append(c == 0 ? "" : ", ").append(columns.get(c)).append('=').append(inputs[c][row]);
+            text.append(c == 0 ? "" : ", ").append(columns.get(c)).append('=').append(exact(inputs[c][row]));
         }
         return text.toString();
+    }
+
+    /** A number as text that reads back to the same bits; unlike Double.toString it is the same on every JDK. */
+    private static String exact(double value) {
+        int digits = LEAST_DIGITS;
+        String text = Numbers.text(value, digits);
+        while (digits < MOST_DIGITS && Double.parseDouble(text) != value) {
+            digits++;
+            text = Numbers.text(value, digits);
+        }
+        return text;
     }
 }

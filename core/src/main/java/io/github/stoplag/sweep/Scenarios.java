@@ -3,6 +3,7 @@ package io.github.stoplag.sweep;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 
 /** The values of a plan's scenarios by index. Immutable and free of allocation when filling: one for all threads. */
 public final class Scenarios {
@@ -96,9 +97,9 @@ public final class Scenarios {
             table.get().transform(count, column);
             return;
         }
-        Distribution distribution = axes[axis].distribution().orElseThrow();
+        DoubleUnaryOperator quantile = axes[axis].distribution().orElseThrow().quantileFunction();
         for (int i = 0; i < count; i++) {
-            column[i] = distribution.quantile(column[i]);
+            column[i] = quantile.applyAsDouble(column[i]);
         }
     }
 

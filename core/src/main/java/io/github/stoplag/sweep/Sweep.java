@@ -17,13 +17,21 @@ public final class Sweep {
     private static final int MOST_THREADS = 1024;
 
     private final Plan plan;
+    private final Scenarios scenarios;
     private final Model model;
     private final int threads;
     private final SweepListener listener;
     private final BooleanSupplier cancelled;
 
-    private Sweep(Plan plan, Model model, int threads, SweepListener listener, BooleanSupplier cancelled) {
+    private Sweep(
+            Plan plan,
+            Scenarios scenarios,
+            Model model,
+            int threads,
+            SweepListener listener,
+            BooleanSupplier cancelled) {
         this.plan = plan;
+        this.scenarios = scenarios;
         this.model = model;
         this.threads = threads;
         this.listener = listener;
@@ -31,7 +39,7 @@ public final class Sweep {
     }
 
     /**
-     * Joins a plan and a model, to be run on all cores.
+     * Joins a plan and a model, to be run on all cores; builds the plan's quantile tables.
      *
      * @param plan the values
      * @param model what to compute from them
@@ -46,6 +54,7 @@ public final class Sweep {
         }
         return new Sweep(
                 plan,
+                plan.scenarios(),
                 model,
                 Math.min(MOST_THREADS, Runtime.getRuntime().availableProcessors()),
                 (done, total) -> {},
@@ -63,7 +72,7 @@ public final class Sweep {
         if (newThreads < 1 || newThreads > MOST_THREADS) {
             throw new IllegalArgumentException("threads must be in [1, 1024], got " + newThreads);
         }
-        return new Sweep(plan, model, newThreads, listener, cancelled);
+        return new Sweep(plan, scenarios, model, newThreads, listener, cancelled);
     }
 
     /**
@@ -73,7 +82,7 @@ public final class Sweep {
      * @return the new sweep
      */
     public Sweep withListener(SweepListener newListener) {
-        return new Sweep(plan, model, threads, newListener, cancelled);
+        return new Sweep(plan, scenarios, model, threads, newListener, cancelled);
     }
 
     /**
@@ -84,7 +93,7 @@ public final class Sweep {
      * @return the new sweep
      */
     public Sweep withCancel(BooleanSupplier newCancelled) {
-        return new Sweep(plan, model, threads, listener, newCancelled);
+        return new Sweep(plan, scenarios, model, threads, listener, newCancelled);
     }
 
     /**
@@ -117,7 +126,26 @@ public final class Sweep {
             throw new IllegalArgumentException("chunks must satisfy 0 <= from <= end <= " + plan.chunks()
                     + ", got from " + fromChunk + " to " + endChunk);
         }
-        OrderedRun<T> run = new OrderedRun<>(plan, model, tally, total, fromChunk, endChunk, listener, cancelled);
-        return run.on((int) Math.min(threads, Math.max(1, endChunk - fromChunk)));
+        return run(tally, new SweepResult<>(plan, total, fromChunk, 0, false, List.of()), endChunk);
+    }
+
+    /**
+     * Goes on with a run that was cut off, to the end of the plan. The result has the bits of a run that was not cut off.
+     *
+     * @param tally makes empty tallies
+     * @param cut what was gathered so far, by a run or read by {@link CheckpointFormat}; its tally is changed
+     * @param <T> what is gathered
+     * @return the total, with all scenarios and rejects since the first run; incomplete if cancelled
+     * @throws IllegalArgumentException if the result is of another plan
+     * @throws IllegalStateException if the model fails, naming the scenario and its inputs
+     */
+    public <T extends Tally<T>> SweepResult<T> resume(Supplier<T> tally, SweepResult<T> cut) {
+        cut.requirePlan(plan);
+        return run(tally, cut, plan.chunks());
+    }
+
+    private <T extends Tally<T>> SweepResult<T> run(Supplier<T> tally, SweepResult<T> before, long endChunk) {
+        OrderedRun<T> run = new OrderedRun<>(plan, scenarios, model, tally, before, endChunk, listener, cancelled);
+        return run.on((int) Math.min(threads, Math.max(1, endChunk - before.nextChunk())));
     }
 }

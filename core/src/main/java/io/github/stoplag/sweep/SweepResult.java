@@ -37,4 +37,52 @@ public record SweepResult<T extends Tally<T>>(
     public long rejected() {
         return rejects.stream().mapToLong(Rejects.Entry::count).sum();
     }
+
+    /**
+     * Gives the result before the first chunk, for {@link #absorb}.
+     *
+     * @param plan what is to be computed
+     * @param tally an empty tally
+     * @param <T> the tally
+     * @return a result with no scenarios
+     */
+    public static <T extends Tally<T>> SweepResult<T> none(Plan plan, T tally) {
+        return new SweepResult<>(plan, tally, 0, 0, plan.chunks() == 0, List.of());
+    }
+
+    /**
+     * Adds the next chunk, computed apart: {@code Sweep.run(tally, tally.get(), chunk, chunk + 1)}, here or on another machine. The
+     * chunks of a plan absorbed one by one have the bits of one run.
+     *
+     * @param chunk the result of the chunk {@link #nextChunk} alone
+     * @return the result with it; the tally is this one's, changed
+     * @throws IllegalArgumentException if it is of another plan, of another chunk, or of several
+     */
+    public SweepResult<T> absorb(SweepResult<T> chunk) {
+        chunk.requirePlan(plan);
+        if (nextChunk >= plan.chunks()
+                || chunk.nextChunk != nextChunk + 1
+                || chunk.scenarios != plan.chunkSize(nextChunk)) {
+            throw new IllegalArgumentException("chunk " + nextChunk + " of " + plan.chunks()
+                    + " must be next, whole and alone, got " + chunk.scenarios + " scenarios up to before chunk "
+                    + chunk.nextChunk);
+        }
+        tally.absorb(chunk.tally);
+        Rejects together = new Rejects(plan.columns(), 0);
+        together.resume(rejects);
+        together.absorb(chunk.rejects);
+        return new SweepResult<>(
+                plan,
+                tally,
+                chunk.nextChunk,
+                scenarios + chunk.scenarios,
+                chunk.nextChunk == plan.chunks(),
+                together.entries());
+    }
+
+    void requirePlan(Plan wanted) {
+        if (!plan.toString().equals(wanted.toString())) {
+            throw new IllegalArgumentException("the result must be of the plan " + wanted + ", got one of " + plan);
+        }
+    }
 }

@@ -22,20 +22,7 @@ class PairBatchTest {
     }
 
     private void put(int row, Scenario s) {
-        double[] values = {
-            s.leaderMps(),
-            s.leaderOnsetS(),
-            s.leaderBuildUpS(),
-            s.leaderMps2(),
-            s.followerMps(),
-            s.followerOnsetS(),
-            s.followerBuildUpS(),
-            s.followerMps2(),
-            s.gapM()
-        };
-        for (int c = 0; c < values.length; c++) {
-            in[c][row] = values[c];
-        }
+        s.put(in, row);
     }
 
     @Test

@@ -108,6 +108,24 @@ public record Scenario(
                 newGapM);
     }
 
+    /** Writes the nine values into row {@code row} of nine columns, in the order of the kernel's arguments. */
+    void put(double[][] columns, int row) {
+        double[] values = {
+            leaderMps,
+            leaderOnsetS,
+            leaderBuildUpS,
+            leaderMps2,
+            followerMps,
+            followerOnsetS,
+            followerBuildUpS,
+            followerMps2,
+            gapM
+        };
+        for (int c = 0; c < values.length; c++) {
+            columns[c][row] = values[c];
+        }
+    }
+
     Trajectory leader() {
         return Trajectory.stop(leaderMps, leaderOnsetS, leaderBuildUpS, leaderMps2);
     }

@@ -41,6 +41,7 @@ class DistributionTest {
 
     private void compare(Distribution own, ContinuousDistribution library) {
         QuantileTable table = QuantileTable.of(own);
+        CdfTable cdf = CdfTable.of(own);
         assertThat(table.largestRelativeError()).isLessThan(2e-6);
         for (int i = 0; i < 50_000; i++) {
             double p = i % 2 == 0 ? random.nextDouble(1e-9, 1) : Math.exp(random.nextDouble(-30, 0));
@@ -48,6 +49,10 @@ class DistributionTest {
             assertThat(own.quantile(p)).isCloseTo(expected, within(1e-9 * Math.abs(expected)));
             double upper = library.inverseSurvivalProbability(p);
             assertThat(own.upperQuantile(p)).isCloseTo(upper, within(1e-9 * Math.abs(upper)));
+            double x = expected * random.nextDouble(0.8, 1.25);
+            double share = library.cumulativeProbability(x);
+            assertThat(own.cdf(x)).isCloseTo(share, within(1e-13 + 1e-12 * share));
+            assertThat(cdf.cdf(x)).isCloseTo(share, within(2e-9));
             double u = Math.max(p, 0x1p-53);
             assertThat(table.quantile(u)).isCloseTo(own.quantile(u), within(4e-6 * Math.abs(expected)));
         }
@@ -72,6 +77,44 @@ class DistributionTest {
         Distribution four = Distribution.Empirical.of(4, 1, 8, 2);
         assertThat(List.of(four.quantile(0), four.quantile(0.5), four.quantile(0.9), four.quantile(1)))
                 .containsExactly(1.0, 3.0, 4 + 0.7 * 4 + 8.881784197001252e-16, 8.0);
+    }
+
+    @Test
+    void distributionFunctionsOfJoinedAndUniformValues() {
+        Distribution uniform = new Distribution.Uniform(-1, 3);
+        assertThat(List.of(uniform.cdf(-2), uniform.cdf(0), uniform.cdf(3), uniform.cdf(9)))
+                .containsExactly(0.0, 0.25, 1.0, 1.0);
+        // the two equal observations hold a third of the steps between observations
+        Distribution ties = Distribution.Empirical.of(1, 2, 2, 4);
+        assertThat(List.of(
+                        ties.cdf(0.9), ties.cdf(1), ties.cdf(1.5), ties.cdf(2), ties.cdf(3), ties.cdf(4), ties.cdf(5)))
+                .containsExactly(0.0, 0.0, 0.5 / 3, 2 / 3.0, 2.5 / 3, 1.0, 1.0);
+        Distribution four = Distribution.Empirical.of(4, 1, 8, 2);
+        for (double p = 0.01; p < 1; p += 0.01) {
+            assertThat(four.cdf(four.quantile(p))).isCloseTo(p, within(1e-15));
+        }
+        assertThat(new Distribution.LogNormal(0, 1).cdf(-1)).isZero();
+        assertThat(new Distribution.TruncatedNormal(7, 1, 2, 10).cdf(2)).isZero();
+        assertThat(new Distribution.TruncatedNormal(7, 1, 2, 10).cdf(11)).isEqualTo(1);
+        assertThat(List.of(four.cdf(Double.NaN), uniform.cdf(Double.NaN), ties.cdf(Double.NaN)))
+                .containsOnly(Double.NaN);
+        assertThat(new Distribution.LogNormal(0, 1).cdf(Double.NaN)).isNaN();
+    }
+
+    /** A wide, a narrow and a nearly sharp distribution: a table, a finer one, and none but the exact function. */
+    @Test
+    void tableOfTheDistributionFunctionIsExactOrRefined() {
+        for (double sigma : new double[] {2, 0.05, 1e-4}) {
+            Distribution.LogNormal own = new Distribution.LogNormal(1, sigma);
+            CdfTable table = CdfTable.of(own);
+            for (int i = 0; i < 20_000; i++) {
+                double x = Math.exp(1 + sigma * random.nextDouble(-9, 9));
+                assertThat(table.cdf(x)).isCloseTo(own.cdf(x), within(2e-9));
+            }
+            assertThat(table.cdf(0)).isZero();
+            assertThat(table.cdf(-1)).isZero();
+            assertThat(table.cdf(1e9)).isEqualTo(1);
+        }
     }
 
     @Test

@@ -31,8 +31,9 @@ import org.jspecify.annotations.Nullable;
  * @param lo the lowest value allowed
  * @param hi the highest value allowed
  * @param unit the unit of the range
+ * @param <T> the quantity
  */
-record Key<T>(
+public record Key<T>(
         String name,
         @Nullable String fallback,
         Function<String, T> parse,
@@ -155,7 +156,16 @@ record Key<T>(
         return "[" + Numbers.text(lo) + ", " + Numbers.text(hi) + "]" + (unit.isEmpty() ? "" : " " + unit);
     }
 
-    static Key<TimeSpan> time(String name, @Nullable String fallback, double lo, double hi) {
+    /**
+     * Makes a key of a time.
+     *
+     * @param name the key as the file writes it
+     * @param fallback the value used if the file does not have the key; null if it must
+     * @param lo the lowest value allowed
+     * @param hi the highest value allowed
+     * @return the key
+     */
+    public static Key<TimeSpan> time(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(name, fallback, QuantityText::parseTimeSpan, TimeSpan::inSeconds, lo, hi, "s");
     }
 
@@ -167,7 +177,16 @@ record Key<T>(
         return new Key<>(name, null, QuantityText::parseDeceleration, Deceleration::inMps2, 0.5, 15, "m/s²");
     }
 
-    static Key<Voltage> voltage(String name, @Nullable String fallback, double lo, double hi) {
+    /**
+     * Makes a key of a voltage.
+     *
+     * @param name the key as the file writes it
+     * @param fallback the value used if the file does not have the key; null if it must
+     * @param lo the lowest value allowed
+     * @param hi the highest value allowed
+     * @return the key
+     */
+    public static Key<Voltage> voltage(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(name, fallback, QuantityText::parseVoltage, Voltage::inVolts, lo, hi, "V");
     }
 
@@ -175,7 +194,16 @@ record Key<T>(
         return new Key<>(name, fallback, QuantityText::parseCurrent, Current::inAmperes, lo, hi, "A");
     }
 
-    static Key<Power> power(String name, @Nullable String fallback, double lo, double hi) {
+    /**
+     * Makes a key of a power.
+     *
+     * @param name the key as the file writes it
+     * @param fallback the value used if the file does not have the key; null if it must
+     * @param lo the lowest value allowed
+     * @param hi the highest value allowed
+     * @return the key
+     */
+    public static Key<Power> power(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(name, fallback, QuantityText::parsePower, Power::inWatts, lo, hi, "W");
     }
 
@@ -191,7 +219,16 @@ record Key<T>(
         return new Key<>(name, fallback, QuantityText::parseTemperature, Temperature::inKelvin, lo, hi, "K");
     }
 
-    static Key<LuminousIntensity> intensity(String name, @Nullable String fallback, double lo, double hi) {
+    /**
+     * Makes a key of a luminous intensity.
+     *
+     * @param name the key as the file writes it
+     * @param fallback the value used if the file does not have the key; null if it must
+     * @param lo the lowest value allowed
+     * @param hi the highest value allowed
+     * @return the key
+     */
+    public static Key<LuminousIntensity> intensity(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(
                 name, fallback, QuantityText::parseLuminousIntensity, LuminousIntensity::inCandela, lo, hi, "cd");
     }
@@ -200,8 +237,17 @@ record Key<T>(
         return new Key<>(name, fallback, Key::parseRatio, ratio -> ratio, lo, hi, "");
     }
 
-    /** A number in the one unit named, for units that no value type has; without a unit, a plain number. */
-    static Key<Double> number(String name, @Nullable String fallback, double lo, double hi, String unit) {
+    /**
+     * Makes a key of a number in the one unit named, for units that no value type has; without a unit, a plain number.
+     *
+     * @param name the key as the file writes it
+     * @param fallback the value used if the file does not have the key; null if it must
+     * @param lo the lowest value allowed
+     * @param hi the highest value allowed
+     * @param unit the unit; empty for none
+     * @return the key
+     */
+    public static Key<Double> number(String name, @Nullable String fallback, double lo, double hi, String unit) {
         return new Key<>(name, fallback, text -> parseNumber(text, unit), number -> number, lo, hi, unit);
     }
 

@@ -17,6 +17,7 @@ import picocli.CommandLine.ParameterException;
             FollowingCommand.class,
             GalleryCommand.class,
             StoppingTablesCommand.class,
+            SweepCommand.class,
             ExplainCommand.class,
             WorksheetCommand.class,
             CommandLine.HelpCommand.class

@@ -13,6 +13,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /**
@@ -34,6 +35,15 @@ final class OutputFolder {
      * @throws InputException if the path is a file or the folder holds anything else
      */
     static OutputFolder of(Path path, List<String> names) {
+        return of(path, names::contains);
+    }
+
+    /**
+     * Checks that a folder may be replaced: it does not exist, or it holds nothing but files that the program may have written.
+     *
+     * @throws InputException if the path is a file or the folder holds anything else
+     */
+    static OutputFolder of(Path path, Predicate<String> own) {
         Path folder = path.toAbsolutePath().normalize();
         if (folder.getParent() == null) {
             throw new InputException("--out = " + path + ": must be a folder below another one");
@@ -43,7 +53,7 @@ final class OutputFolder {
         }
         if (Files.isDirectory(folder)) {
             try (Stream<Path> entries = Files.list(folder)) {
-                entries.filter(entry -> !names.contains(String.valueOf(entry.getFileName())))
+                entries.filter(entry -> !own.test(String.valueOf(entry.getFileName())))
                         .sorted()
                         .findFirst()
                         .ifPresent(entry -> {
@@ -77,7 +87,34 @@ final class OutputFolder {
         }
     }
 
-    private static String reason(IOException e) {
+    /**
+     * Puts a folder beside it in its place.
+     *
+     * @throws InputException if it cannot be moved; the folder is then as it was before
+     */
+    void replaceWith(Path fresh) {
+        try {
+            Path work = Files.createDirectory(folder.resolveSibling(".stoplag-" + UUID.randomUUID()));
+            try {
+                swap(fresh, work.resolve("old"));
+            } finally {
+                delete(work);
+            }
+        } catch (IOException e) {
+            throw new InputException("--out = " + asked + ": cannot be written: " + reason(e), e);
+        }
+    }
+
+    /** Deletes a folder with all it holds. */
+    static void deleteAll(Path folder) {
+        try {
+            delete(folder);
+        } catch (IOException e) {
+            throw new InputException(folder + ": cannot be deleted: " + reason(e), e);
+        }
+    }
+
+    static String reason(IOException e) {
         if (e instanceof AccessDeniedException) {
             return "no permission";
         } else if (e instanceof NoSuchFileException) {

@@ -1,38 +1,15 @@
 package io.github.stoplag.examples;
 
-import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.ExitCode;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** A program that prints a report and replaces a folder with its results, all of them or none. */
-abstract class ProgramCommand implements Callable<Integer> {
+abstract class ProgramCommand extends OutputCommand {
     private static final String PICTURE = ".svg";
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // set by the command line parser
-    private CommandSpec spec;
-
-    @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "show this help and end")
-    @SuppressWarnings("unused") // the command line parser acts on it
-    private boolean help;
-
-    @Option(
-            names = "--out",
-            paramLabel = "DIR",
-            defaultValue = "${sys:stoplag.output:-examples/target}/${COMMAND-NAME}",
-            description = "folder for the results, replaced as a whole; default: examples/target/${COMMAND-NAME}")
-    private Path out = Path.of("");
 
     /**
      * What a run gives.
@@ -70,7 +47,7 @@ abstract class ProgramCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        OutputFolder folder = OutputFolder.of(folder(out), fileNames());
+        OutputFolder folder = OutputFolder.of(folder(out()), fileNames());
         Results results = results();
         if (results.files().isEmpty()) {
             results.lines().forEach(printer()::println);
@@ -80,7 +57,7 @@ abstract class ProgramCommand implements Callable<Integer> {
         results.lines().forEach(printer()::println);
         List<String> written =
                 fileNames().stream().filter(results.files()::containsKey).toList();
-        printer().println("Written to " + OutputFolder.shown(folder(out)) + ": " + named(written));
+        printer().println("Written to " + OutputFolder.shown(folder(out())) + ": " + named(written));
         return results.exitCode();
     }
 
@@ -89,9 +66,5 @@ abstract class ProgramCommand implements Callable<Integer> {
                 files.stream().filter(name -> !name.endsWith(PICTURE)).toList();
         int pictures = files.size() - others.size();
         return String.join(", ", others) + (pictures == 0 ? "." : " and " + pictures + " pictures.");
-    }
-
-    PrintWriter printer() {
-        return spec.commandLine().getOut();
     }
 }

@@ -21,7 +21,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The lines {@code key = value} of a scenario file, each key known and given once. Every complaint names file, key and value. */
-final class ScenarioFile {
+public final class ScenarioFile {
     /** The scenario that comes with {@code lamp-swap}. */
     static final String SHIPPED = "minibus.properties";
 
@@ -39,7 +39,7 @@ final class ScenarioFile {
      * @param value its text
      * @param isDefault whether the file did not give it
      */
-    record Used(String key, String value, boolean isDefault) {}
+    public record Used(String key, String value, boolean isDefault) {}
 
     /**
      * The keys that a kind of scenario may have.
@@ -47,8 +47,14 @@ final class ScenarioFile {
      * @param has whether a key is one of them
      * @param listed all of them in words
      */
-    record Vocabulary(Predicate<String> has, String listed) {
-        static Vocabulary of(List<String> keys) {
+    public record Vocabulary(Predicate<String> has, String listed) {
+        /**
+         * Makes it of a list.
+         *
+         * @param keys the keys
+         * @return the vocabulary
+         */
+        public static Vocabulary of(List<String> keys) {
             return new Vocabulary(keys::contains, String.join(", ", keys));
         }
     }
@@ -62,12 +68,15 @@ final class ScenarioFile {
         return shipped(SHIPPED, LAMP_SWAP);
     }
 
-    static ScenarioFile shipped(String resource, Vocabulary vocabulary) {
-        try {
-            return parse(resource, new StringReader(Resource.text(resource)), vocabulary);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+    /**
+     * Reads a file that comes with the programs.
+     *
+     * @param resource its name
+     * @param vocabulary the keys it may have
+     * @return its lines
+     */
+    public static ScenarioFile shipped(String resource, Vocabulary vocabulary) {
+        return of(resource, Resource.text(resource), vocabulary);
     }
 
     static String shippedText() {
@@ -81,13 +90,33 @@ final class ScenarioFile {
     /**
      * Reads a file.
      *
+     * @param path where it is
+     * @param vocabulary the keys it may have
+     * @return its lines
      * @throws InputException if it is missing, not text, or has an unknown or repeated key
      */
-    static ScenarioFile read(Path path, Vocabulary vocabulary) {
+    public static ScenarioFile read(Path path, Vocabulary vocabulary) {
         try (Reader reader = TextFile.open(path)) {
             return parse(path.toString(), reader, vocabulary);
         } catch (IOException e) {
             throw TextFile.unreadable(path, e);
+        }
+    }
+
+    /**
+     * Reads lines that were a file's, on another machine say.
+     *
+     * @param name the name they go by in complaints
+     * @param text the lines
+     * @param vocabulary the keys they may have
+     * @return the lines
+     * @throws InputException if they have an unknown or repeated key
+     */
+    public static ScenarioFile of(String name, String text, Vocabulary vocabulary) {
+        try {
+            return parse(name, new StringReader(text), vocabulary);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 
@@ -113,12 +142,22 @@ final class ScenarioFile {
         return new ScenarioFile(name, given);
     }
 
-    String name() {
+    /**
+     * Gives the file's name.
+     *
+     * @return the path or resource it was read from
+     */
+    public String name() {
         return name;
     }
 
-    /** Says whether the file gives a key. */
-    boolean has(String key) {
+    /**
+     * Says whether the file gives a key.
+     *
+     * @param key the key
+     * @return true if it does
+     */
+    public boolean has(String key) {
         return given.containsKey(key);
     }
 
@@ -138,8 +177,16 @@ final class ScenarioFile {
         return text.equals("model") ? Optional.empty() : Optional.of(parse(key, text));
     }
 
-    /** Reads one text as the value of a key. */
-    <T> T parse(Key<T> key, String text) {
+    /**
+     * Reads one text as the value of a key.
+     *
+     * @param key the key
+     * @param text the text
+     * @param <T> the quantity
+     * @return the value
+     * @throws InputException if it is malformed or out of range
+     */
+    public <T> T parse(Key<T> key, String text) {
         T value;
         try {
             value = key.parse().apply(text);
@@ -156,8 +203,15 @@ final class ScenarioFile {
         return value;
     }
 
-    /** Gives a text. */
-    String text(String key, @Nullable String fallback) {
+    /**
+     * Gives a text.
+     *
+     * @param key the key
+     * @param fallback the text if the file does not have the key; null if it must
+     * @return the text
+     * @throws InputException if it is missing, empty, too long or not printable
+     */
+    public String text(String key, @Nullable String fallback) {
         String value = given.get(key);
         String text = value == null ? fallback : value;
         if (text == null) {
@@ -173,8 +227,16 @@ final class ScenarioFile {
         return text;
     }
 
-    /** Gives one of a few words. */
-    String word(String key, String fallback, List<String> allowed) {
+    /**
+     * Gives one of a few words.
+     *
+     * @param key the key
+     * @param fallback the word if the file does not have the key
+     * @param allowed the words
+     * @return the word
+     * @throws InputException if it is another word
+     */
+    public String word(String key, String fallback, List<String> allowed) {
         String text = text(key, fallback).toLowerCase(Locale.ROOT);
         if (!allowed.contains(text)) {
             throw bad(key, text, "must be one of " + String.join(", ", allowed));
@@ -182,8 +244,14 @@ final class ScenarioFile {
         return text;
     }
 
-    /** Gives the texts of a list separated by commas. */
-    List<String> list(String key) {
+    /**
+     * Gives the texts of a list separated by commas.
+     *
+     * @param key the key
+     * @return the texts
+     * @throws InputException if the key is missing or there is nothing before or after a comma
+     */
+    public List<String> list(String key) {
         String text = text(key, null);
         List<String> entries = Stream.of(text.split(",", -1)).map(String::strip).toList();
         if (entries.contains("")) {
@@ -208,7 +276,7 @@ final class ScenarioFile {
      * @param why says of a key why it may not have been asked for
      * @throws InputException if there is one
      */
-    void refuseUnused(UnaryOperator<String> why) {
+    public void refuseUnused(UnaryOperator<String> why) {
         Set<String> asked = used.stream().map(Used::key).collect(Collectors.toSet());
         given.forEach((key, value) -> {
             if (!asked.contains(key)) {
@@ -233,9 +301,13 @@ final class ScenarioFile {
     /**
      * Makes something of the values of some keys.
      *
+     * @param keys the keys
+     * @param maker what makes it
+     * @param <T> what is made
+     * @return what was made
      * @throws InputException if they do not go together; it names the file and each key with its value
      */
-    <T> T making(List<String> keys, Supplier<T> maker) {
+    public <T> T making(List<String> keys, Supplier<T> maker) {
         try {
             return maker.get();
         } catch (IllegalArgumentException e) {
@@ -253,7 +325,15 @@ final class ScenarioFile {
         return new InputException(name + ": " + values + ": " + why, cause);
     }
 
-    InputException bad(String key, String value, String why) {
+    /**
+     * Complains of a value.
+     *
+     * @param key the key
+     * @param value its text
+     * @param why what is wrong with it
+     * @return the complaint
+     */
+    public InputException bad(String key, String value, String why) {
         return new InputException(name + ": " + key + " = " + value + ": " + why);
     }
 

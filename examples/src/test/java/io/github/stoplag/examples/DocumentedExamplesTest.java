@@ -50,7 +50,8 @@ class DocumentedExamplesTest {
         assertThat(run(example.code())).isEqualTo(example.output());
     }
 
-    private static String run(String code) {
+    /** Runs statements in a Java shell of this process and gives what they printed. */
+    static String run(String code) {
         ByteArrayOutputStream printed = new ByteArrayOutputStream();
         try (JShell shell = JShell.builder()
                 .executionEngine("local")

@@ -1,0 +1,130 @@
+package io.github.stoplag.sweep;
+
+import io.github.stoplag.quantity.Numbers;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What a sweep of {@link ConditionalContact} gathers: for each lamp the mean contact probability, and the difference of any two. */
+public final class ConditionalTally implements Tally<ConditionalTally> {
+    private final List<String> names;
+    private final List<Moments> lamps = new ArrayList<>();
+    // for lamps i < j, row by row of the upper triangle
+    private final List<Moments> differences = new ArrayList<>();
+    private final double[] scratch = new double[RowBlock.ROWS];
+
+    /**
+     * Makes an empty tally.
+     *
+     * @param model the model whose outputs are gathered
+     */
+    public ConditionalTally(ConditionalContact model) {
+        names = model.lamps();
+        for (int i = 0; i < names.size(); i++) {
+            lamps.add(new Moments());
+            for (int j = i + 1; j < names.size(); j++) {
+                differences.add(new Moments());
+            }
+        }
+    }
+
+    @Override
+    public void add(RowBlock rows) {
+        int at = 0;
+        for (int i = 0; i < names.size(); i++) {
+            double[] first = rows.column(ConditionalContact.probabilityColumn(names.get(i)));
+            lamps.get(i).add(first, rows.count());
+            for (int j = i + 1; j < names.size(); j++) {
+                double[] second = rows.column(ConditionalContact.probabilityColumn(names.get(j)));
+                for (int row = 0; row < rows.count(); row++) {
+                    scratch[row] = first[row] - second[row];
+                }
+                differences.get(at++).add(scratch, rows.count());
+            }
+        }
+    }
+
+    @Override
+    public void absorb(ConditionalTally later) {
+        for (int i = 0; i < lamps.size(); i++) {
+            lamps.get(i).absorb(later.lamps.get(i));
+        }
+        for (int i = 0; i < differences.size(); i++) {
+            differences.get(i).absorb(later.differences.get(i));
+        }
+    }
+
+    @Override
+    public void clear() {
+        lamps.forEach(Moments::clear);
+        differences.forEach(Moments::clear);
+    }
+
+    /**
+     * Gives the contact probability with a lamp; see {@link PairModel#STATEMENT}.
+     *
+     * @param name the lamp
+     * @return the conditional probabilities; their mean estimates P(contact), with {@link Moments#meanInterval}
+     * @throws IllegalArgumentException if there is no such lamp
+     */
+    public Moments contactProbability(String name) {
+        return lamps.get(index(name));
+    }
+
+    /**
+     * Compares two lamps on the same draws.
+     *
+     * @param first the first lamp
+     * @param second a later lamp in the model's order
+     * @return the first's conditional probabilities less the second's; their mean estimates the difference
+     * @throws IllegalArgumentException if there is no such lamp or the second does not come after the first
+     */
+    public Moments difference(String first, String second) {
+        int i = index(first);
+        int j = index(second);
+        if (i >= j) {
+            throw new IllegalArgumentException(
+                    "lamps must be compared in the order of " + names + ", got " + first + " with " + second);
+        }
+        return differences.get(i * (2 * names.size() - i - 1) / 2 + j - i - 1);
+    }
+
+    /**
+     * Gives how many plain draws one draw is worth: the variance p (1 − p) of a contact counted 0 or 1 over the variance found here.
+     *
+     * @param name the lamp
+     * @return the factor, at least 1 up to scatter; infinite if the gap alone decides
+     * @throws IllegalArgumentException if there is no such lamp or there are fewer than two scenarios
+     */
+    public double varianceReduction(String name) {
+        Moments probability = contactProbability(name);
+        return probability.mean() * (1 - probability.mean()) / probability.variance();
+    }
+
+    private int index(String name) {
+        int index = names.indexOf(name);
+        if (index < 0) {
+            throw new IllegalArgumentException("lamp must be one of " + names + ", got " + name);
+        }
+        return index;
+    }
+
+    @Override
+    public String toString() {
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < names.size(); i++) {
+            Moments probability = lamps.get(i);
+            text.append(names.get(i)).append(": contact probability ");
+            if (probability.count() < 2) {
+                text.append(probability).append('\n');
+            } else {
+                text.append(Numbers.text(probability.mean(), 4))
+                        .append(", ")
+                        .append(probability.meanInterval(0.95))
+                        .append(", gap integrated out over ")
+                        .append(probability.count())
+                        .append(" draws\n");
+            }
+        }
+        return text.append(PairModel.STATEMENT).toString();
+    }
+}

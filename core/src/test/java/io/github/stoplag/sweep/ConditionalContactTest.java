@@ -1,0 +1,229 @@
+package io.github.stoplag.sweep;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import io.github.stoplag.driver.LogNormalReaction;
+import io.github.stoplag.driver.ReactionStudy;
+import io.github.stoplag.kernel.GapEvent;
+import io.github.stoplag.kernel.GapKernel;
+import io.github.stoplag.source.Table;
+import java.util.Map;
+import java.util.function.DoubleUnaryOperator;
+import org.apache.commons.math3.analysis.integration.IterativeLegendreGaussIntegrator;
+import org.apache.commons.statistics.distribution.LogNormalDistribution;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.junit.jupiter.api.Test;
+
+class ConditionalContactTest {
+    private static final int DRAWS = 200_000;
+    // of some 20 intervals with fixed seeds, one fails by chance in 500 choices of seeds
+    private static final double CONFIDENCE = 0.9999;
+    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+
+    private static ConditionalTally run(ConditionalContact contact) {
+        return Sweep.of(contact.plan(), contact)
+                .withThreads(2)
+                .run(() -> new ConditionalTally(contact))
+                .tally();
+    }
+
+    /**
+     * With equal speeds and equal braking there is contact if and only if delay + lag exceeds the time gap; P is Φ((μ_d − μ_g)/√(σ_d² +
+     * σ_g²)) at no lag. Mean, and the factor from E[F²], by quadrature.
+     */
+    @Test
+    void logNormalOracle() {
+        Table headways = Table.read(LogNormalOracleTest.class, "headway.csv");
+        LogNormalReaction reaction = (LogNormalReaction)
+                ReactionStudy.published("sivak-1982").response().orElseThrow().reaction();
+        double[] lags = {0.25, 0};
+        for (Map<String, String> row : headways.rows()) {
+            double mu = headways.number(row, "mu_ln_s");
+            double sigma = headways.number(row, "sigma_ln");
+            Plan plan = Plan.of(Design.random(DRAWS), 71)
+                    .axis(Axis.drawn("speed", "mps", new Distribution.Uniform(10, 35)))
+                    .axis(Axis.drawn("time_gap", "s", new Distribution.LogNormal(mu, sigma)))
+                    .axis(Axis.drawn("reaction", "s", Distribution.LogNormal.of(reaction)))
+                    .axis(Axis.drawn("follower_decel", "mps2", new Distribution.TruncatedNormal(6, 1.5, 3, 9)))
+                    .axis(Axis.constant("lamp_latency_slow", "s", lags[0]))
+                    .axis(Axis.constant("lamp_latency_instant", "s", lags[1]));
+            ConditionalTally tally = run(ConditionalContact.of(plan, "slow", "instant"));
+            double spread = Math.hypot(reaction.sigma(), sigma);
+            double closed = NORMAL.cumulativeProbability((reaction.mu() - mu) / spread);
+            LogNormalDistribution gap = LogNormalDistribution.of(mu, sigma);
+            double slow = mean(reaction, t -> gap.cumulativeProbability(t + lags[0]));
+            double square = mean(reaction, t -> Math.pow(gap.cumulativeProbability(t), 2));
+            Moments instant = tally.contactProbability("instant");
+            assertThat(instant.meanInterval(CONFIDENCE).contains(closed)).isTrue();
+            assertThat(tally.contactProbability("slow").meanInterval(CONFIDENCE).contains(slow))
+                    .isTrue();
+            assertThat(tally.difference("slow", "instant")
+                            .meanInterval(CONFIDENCE)
+                            .contains(slow - closed))
+                    .isTrue();
+            double factor = closed * (1 - closed) / (square - closed * closed);
+            assertThat(factor).isGreaterThan(1.5);
+            assertThat(tally.varianceReduction("instant")).isCloseTo(factor, within(0.05 * factor));
+        }
+    }
+
+    private static double mean(LogNormalReaction reaction, DoubleUnaryOperator probability) {
+        return new IterativeLegendreGaussIntegrator(32, 1e-12, 1e-12)
+                .integrate(
+                        1_000_000,
+                        z -> NORMAL.density(z)
+                                * probability.applyAsDouble(Math.exp(reaction.mu() + reaction.sigma() * z)),
+                        -9,
+                        9);
+    }
+
+    private static Plan varied(String gapName, String gapUnit, Distribution gap) {
+        return Plan.of(Design.random(DRAWS), 72)
+                .axis(Axis.drawn("speed", "mps", new Distribution.Uniform(8, 38)))
+                .axis(Axis.drawn("follower_speed", "mps", new Distribution.Uniform(8, 38)))
+                .axis(Axis.drawn("reaction", "s", new Distribution.LogNormal(0.17, 0.44)))
+                .axis(Axis.drawn(gapName, gapUnit, gap))
+                .axis(Axis.drawn("leader_decel", "mps2", new Distribution.TruncatedNormal(7, 1.5, 2, 10)))
+                .axis(Axis.drawn("follower_decel", "mps2", new Distribution.TruncatedNormal(7, 1.5, 2, 10)))
+                .axis(Axis.drawn("brake_build_up", "s", new Distribution.Uniform(0, 0.6)))
+                .axis(Axis.drawn("friction", "ratio", new Distribution.Uniform(0.2, 0.9)))
+                .axis(Axis.drawn("grade", "ratio", new Distribution.Uniform(-0.1, 0.1)))
+                .axis(Axis.constant("lamp_latency_led", "s", 0.01));
+    }
+
+    /** Without bias against the plain Monte Carlo, also where part of the gap's distribution is out of range and rejected. */
+    @Test
+    void plainMonteCarloAgrees() {
+        Map<Distribution, Plan> plans = Map.of(
+                new Distribution.LogNormal(0.2, 0.5), varied("time_gap", "s", new Distribution.LogNormal(0.2, 0.5)),
+                new Distribution.TruncatedNormal(20, 25, -40, 80),
+                        varied("gap", "m", new Distribution.TruncatedNormal(20, 25, -40, 80)),
+                new Distribution.Uniform(-1, 3), varied("time_gap", "s", new Distribution.Uniform(-1, 3)));
+        Distribution observed = Distribution.Empirical.of(0, 0, 0.8, 1.1, 1.1, 1.9, 2.4, 6);
+        assertAgree(varied("time_gap", "s", observed));
+        plans.values().forEach(ConditionalContactTest::assertAgree);
+    }
+
+    private static void assertAgree(Plan plan) {
+        PairModel model = PairModel.of(plan, "led");
+        Proportion plain = Sweep.of(plan.withSeed(73), model)
+                .withThreads(2)
+                .run(() -> new PairTally(model))
+                .tally()
+                .lamp("led")
+                .contactProbability();
+        ConditionalTally tally = run(ConditionalContact.of(plan, "led"));
+        Moments conditional = tally.contactProbability("led");
+        double p = plain.value();
+        double error = Math.sqrt(p * (1 - p) / plain.count() + conditional.variance() / conditional.count());
+        assertThat(conditional.mean()).as("%s", plan).isCloseTo(p, within(4 * error));
+        assertThat(p).isBetween(0.2, 0.8);
+        assertThat(tally.varianceReduction("led")).isGreaterThan(1);
+        assertThat(tally.toString())
+                .startsWith("led: contact probability 0.")
+                .contains(" at 95 %, gap integrated out over ", "not a crash rate");
+    }
+
+    /** Row by row: the library's distribution function at the gap that the kernel needs, by its own search. */
+    @Test
+    void everyRowIsTheDistributionAtTheGapNeeded() {
+        Plan full = varied("time_gap", "s", new Distribution.LogNormal(0.2, 0.5));
+        ConditionalContact contact = ConditionalContact.of(full, "led");
+        Plan plan = contact.plan();
+        LogNormalDistribution gap = LogNormalDistribution.of(0.2, 0.5);
+        int rows = 1000;
+        double[][] columns = new double[plan.axes().size()][rows];
+        plan.scenarios().fill(0, rows, columns);
+        double[][] inputs = contact.inputs().stream()
+                .map(column -> columns[plan.columns().indexOf(column)])
+                .toArray(double[][]::new);
+        double[][] outputs = new double[2][rows];
+        contact.evaluator().evaluate(rows, inputs, outputs, new Rejects(plan.columns(), rows));
+        GapEvent event = new GapEvent();
+        for (int i = 0; i < rows; i++) {
+            double grade = columns[plan.columns().indexOf("grade_ratio")][i];
+            double friction = columns[plan.columns().indexOf("friction_ratio")][i];
+            double road = 9.80665 * (friction + grade) / Math.sqrt(1 + grade * grade);
+            double followerMps = columns[plan.columns().indexOf("follower_speed_mps")][i];
+            double buildUpS = columns[plan.columns().indexOf("brake_build_up_s")][i];
+            double neededM = GapKernel.pairGapNeededM(
+                    columns[plan.columns().indexOf("speed_mps")][i],
+                    0,
+                    buildUpS,
+                    Math.min(road, columns[plan.columns().indexOf("leader_decel_mps2")][i]),
+                    followerMps,
+                    columns[plan.columns().indexOf("reaction_s")][i] + 0.01,
+                    buildUpS,
+                    Math.min(road, columns[plan.columns().indexOf("follower_decel_mps2")][i]),
+                    event);
+            assertThat(outputs[1][i]).isCloseTo(neededM, within(1e-9));
+            assertThat(outputs[0][i]).isCloseTo(gap.cumulativeProbability(neededM / followerMps), within(3e-9));
+        }
+    }
+
+    @Test
+    void anyNumberOfThreadsGivesTheSameBits() {
+        ConditionalContact contact =
+                ConditionalContact.of(varied("time_gap", "s", new Distribution.LogNormal(0.2, 0.5)), "led");
+        Sweep sweep = Sweep.of(contact.plan(), contact);
+        Moments one = sweep.withThreads(1)
+                .run(() -> new ConditionalTally(contact))
+                .tally()
+                .contactProbability("led");
+        Moments four = sweep.withThreads(4)
+                .run(() -> new ConditionalTally(contact))
+                .tally()
+                .contactProbability("led");
+        assertThat(four.mean()).isEqualTo(one.mean());
+        assertThat(four.variance()).isEqualTo(one.variance());
+    }
+
+    /** A follower that never brakes needs any gap; one that stands needs none. */
+    @Test
+    void extremesAreCertain() {
+        Plan plan = Plan.of(Design.grid(), 1)
+                .axis(Axis.constant("speed", "mps", 20))
+                .axis(Axis.list("follower_speed", "mps", 0, 20, 20))
+                .axis(Axis.list("follower_decel", "mps2", 0))
+                .axis(Axis.constant("leader_decel", "mps2", 5))
+                .axis(Axis.constant("reaction", "s", 1))
+                .axis(Axis.constant("lamp_latency_led", "s", 0));
+        ConditionalContact contact = ConditionalContact.of(
+                plan.axis(Axis.drawn("time_gap", "s", new Distribution.LogNormal(0.2, 0.5))), "led");
+        Moments probability = run(contact).contactProbability("led");
+        assertThat(probability.min()).isZero();
+        assertThat(probability.max()).isEqualTo(1);
+        assertThat(probability.mean()).isCloseTo(2 / 3.0, within(1e-15));
+    }
+
+    @Test
+    void badPlansAreNamed() {
+        Plan listed = Plan.of(Design.random(10), 1)
+                .axis(Axis.constant("speed", "mps", 20))
+                .axis(Axis.drawn("reaction", "s", new Distribution.LogNormal(0.2, 0.5)))
+                .axis(Axis.constant("follower_decel", "mps2", 5))
+                .axis(Axis.constant("lamp_latency_led", "s", 0));
+        assertThatThrownBy(() -> ConditionalContact.of(listed.axis(Axis.list("gap", "m", 10, 20)), "led"))
+                .hasMessage(
+                        "to be integrated out, gap_m must be drawn independently of the other axes, got gap_m: [10.0, 20.0]");
+        Plan correlated = listed.axis(Axis.drawn("time_gap", "s", new Distribution.Uniform(1, 2)))
+                .correlate("reaction_s", "time_gap_s", 0.3);
+        assertThatThrownBy(() -> ConditionalContact.of(correlated, "led"))
+                .hasMessageStartingWith("to be integrated out, time_gap_s must be drawn independently")
+                .hasMessageEndingWith(", correlated");
+        Plan far = listed.axis(Axis.drawn("gap", "m", new Distribution.Uniform(-10, -1)));
+        assertThatThrownBy(() -> ConditionalContact.of(far, "led"))
+                .hasMessage("at least 0.001 of the distribution of gap_m must lie in [0, 100000.0], got 0.0");
+        assertThatThrownBy(() -> listed.without("gap_m"))
+                .hasMessage(
+                        "an axis to take out must be one of [speed_mps, reaction_s, follower_decel_mps2, lamp_latency_led_s]"
+                                + " without correlation, got gap_m");
+        Plan plan = listed.axis(Axis.drawn("gap", "m", new Distribution.Uniform(1, 50)));
+        ConditionalTally tally = new ConditionalTally(ConditionalContact.of(plan, "led"));
+        assertThatThrownBy(() -> tally.contactProbability("dark")).hasMessage("lamp must be one of [led], got dark");
+        assertThatThrownBy(() -> tally.difference("led", "led"))
+                .hasMessage("lamps must be compared in the order of [led], got led with led");
+    }
+}

@@ -1,0 +1,78 @@
+package io.github.stoplag.examples.sweep;
+
+import io.github.stoplag.examples.InputException;
+import io.github.stoplag.sweep.CheckpointFormat;
+import io.github.stoplag.sweep.SweepResult;
+import java.io.BufferedInputStream;
+import java.io.BufferedOutputStream;
+import java.io.DataInputStream;
+import java.io.DataOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+
+/** How far a cut-off run has come, as a file that is replaced whole. */
+final class Checkpoint {
+    static final String FILE = "checkpoint.bin";
+
+    private static final String UNFINISHED = FILE + ".unfinished";
+    private static final String FORM = "cut-off sweep, form 1";
+
+    private final Path file;
+    private final PlanFile plan;
+    private final SweepRows rows;
+    private final CheckpointFormat format;
+
+    Checkpoint(Path folder, PlanFile plan, SweepRows rows) {
+        this.file = folder.resolve(FILE);
+        this.plan = plan;
+        this.rows = rows;
+        this.format = CheckpointFormat.of(plan.plan());
+    }
+
+    static boolean isIn(Path folder) {
+        return Files.exists(folder.resolve(FILE));
+    }
+
+    static boolean isName(String name) {
+        return name.equals(FILE) || name.equals(UNFINISHED);
+    }
+
+    void write(SweepResult<SweepTally> result) throws IOException {
+        Path fresh = file.resolveSibling(UNFINISHED);
+        try (DataOutputStream out = new DataOutputStream(new BufferedOutputStream(Files.newOutputStream(fresh)))) {
+            out.writeUTF(FORM);
+            out.writeUTF(plan.hash());
+            out.writeUTF(rows.toString());
+            format.write(result, out);
+        }
+        Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    }
+
+    /**
+     * Reads it.
+     *
+     * @throws InputException if it is missing, damaged, or of another plan or other rows
+     */
+    SweepResult<SweepTally> read(SweepTally total) {
+        try (DataInputStream in = new DataInputStream(new BufferedInputStream(Files.newInputStream(file)))) {
+            require(in.readUTF(), FORM, "this program's form");
+            require(in.readUTF(), plan.hash(), "the plan " + plan.name());
+            require(in.readUTF(), rows.toString(), "the same --rows and --format");
+            return format.read(in, total);
+        } catch (IOException e) {
+            throw new InputException("--resume: " + file + ": cannot be used: " + reason(e), e);
+        }
+    }
+
+    private static String reason(IOException e) {
+        return e.getMessage() == null ? "it ends too early" : e.getMessage();
+    }
+
+    private static void require(String found, String wanted, String what) throws IOException {
+        if (!found.equals(wanted)) {
+            throw new IOException("it must be of " + what + " (" + wanted + "), got " + found);
+        }
+    }
+}
