@@ -8,6 +8,8 @@ import java.util.Optional;
 /** Exercises on a chain of vehicles whose drivers each see only the lamp ahead. */
 final class ChainTemplates {
     private static final String TOPIC = "chain";
+    private static final String NO_LATENCY = "the latency of the lamps was forgotten";
+    private static final List<String> COUNTS = List.of("Three", "Four", "Five", "Six");
 
     private ChainTemplates() {}
 
@@ -41,7 +43,7 @@ final class ChainTemplates {
                                 + " after that. How long after the first driver does the last one press the pedal?",
                         chain.pedalTime(d.style(), n))
                 .mistake("the cars were counted instead of the steps between them", n * each, Unit.SECOND)
-                .mistake("the latency of the lamps was forgotten", (n - 1) * Draw.bare(r), Unit.SECOND)
+                .mistake(NO_LATENCY, (n - 1) * Draw.bare(r), Unit.SECOND)
                 .mistake(
                         "the latency was counted once instead of at every lamp",
                         (n - 1) * Draw.bare(r) + latency.in(Unit.SECOND),
@@ -59,7 +61,8 @@ final class ChainTemplates {
         double each = Draw.bare(r) + latency.in(Unit.SECOND);
         Unit length = d.style().units().length();
         return d.draft(
-                        n + " cars follow each other at " + v.amount() + " and all brake with " + a.amount()
+                        COUNTS.get(n - 3) + " cars follow each other at " + v.amount() + " and all brake with "
+                                + a.amount()
                                 + ". Each driver sees only the stop lamp of the car ahead, which can be seen "
                                 + latency.amount() + " after its pedal is pressed, and reacts " + r.amount()
                                 + " after that. What gap does the last car need at least?",
@@ -98,7 +101,7 @@ final class ChainTemplates {
         double speed = d.speed(v);
         double drives = speed * (Draw.bare(r) + latency.in(Unit.SECOND));
         Unit length = d.style().units().length();
-        return Optional.of(d.draft(
+        Draft draft = d.draft(
                         "Three cars follow each other at " + v.amount() + " with gaps of " + g[0].amount() + " and "
                                 + g[1].amount() + ". They brake with " + a[0].amount() + ", " + a[1].amount() + " and "
                                 + a[2].amount() + " in order from the front. Each driver sees only the lamp ahead, "
@@ -107,8 +110,12 @@ final class ChainTemplates {
                         solution)
                 .mistake("the other gap was taken, but it stays larger", Math.max(first, second), length)
                 .mistake("all were taken to brake alike", Math.min(Draw.bare(g[0]), Draw.bare(g[1])) - drives, length)
-                .mistake("the latency of the lamps was forgotten", right + speed * latency.in(Unit.SECOND), length)
-                .mistake("the smaller gap at first was given", Math.min(Draw.bare(g[0]), Draw.bare(g[1])), length));
+                .mistake("the smaller gap at first was given", Math.min(Draw.bare(g[0]), Draw.bare(g[1])), length);
+        boolean bothStand = solution.steps().stream()
+                .noneMatch(step -> step.symbol().letter().equals("h"));
+        // where the gap is closest while both move, the latency does not come in as a distance of its own
+        return Optional.of(
+                bothStand ? draft.mistake(NO_LATENCY, right + speed * latency.in(Unit.SECOND), length) : draft);
     }
 
     private static Given gapAhead(Draw d) {

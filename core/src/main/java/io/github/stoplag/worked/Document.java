@@ -141,7 +141,7 @@ public record Document(String title, List<Block> blocks) {
                 math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math","DejaVu Math TeX Gyre",math}
                 math{font-size:1.1em;margin:.2rem 0}
                 ol.choices{list-style-type:upper-alpha}
-                @media print{body{max-width:none}h2,h3{break-after:avoid}.equation,li{break-inside:avoid}}
+                @media print{body{max-width:none}.columns{display:block}h2,h3{break-after:avoid}.equation,li{break-inside:avoid}}
                 </style>
                 </head>
                 <body>

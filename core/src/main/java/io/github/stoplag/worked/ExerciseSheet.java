@@ -31,6 +31,7 @@ public final class ExerciseSheet {
     private static final int MOST = 200;
     private static final int TRIES = 1000;
     private static final String TITLE = "Exercises on stopping and stop lamps";
+    private static final String PREAMBLE = "Data are invented. An answer is that of a model and no proof of safety.";
     private static final String KEY = "Key to exercises on stopping and stop lamps";
 
     private final long seed;
@@ -191,7 +192,7 @@ public final class ExerciseSheet {
     private Document sheet(boolean choices) {
         List<Document.Block> blocks = new ArrayList<>();
         blocks.add(new Document.Heading(1, TITLE + name()));
-        blocks.add(new Document.Paragraph(preamble()));
+        blocks.add(new Document.Paragraph(PREAMBLE));
         for (int i = 0; i < exercises.size(); i++) {
             Exercise exercise = exercises.get(i);
             blocks.add(new Document.Heading(2, "Question " + (i + 1)));
@@ -215,7 +216,7 @@ public final class ExerciseSheet {
     public Document key() {
         List<Document.Block> blocks = new ArrayList<>();
         blocks.add(new Document.Heading(1, KEY + name()));
-        blocks.add(new Document.Paragraph(preamble()));
+        blocks.add(new Document.Paragraph(PREAMBLE));
         for (int i = 0; i < exercises.size(); i++) {
             Exercise exercise = exercises.get(i);
             blocks.add(new Document.Heading(
@@ -230,12 +231,6 @@ public final class ExerciseSheet {
             blocks.addAll(exercise.solution().body(3));
         }
         return new Document(KEY + name(), blocks);
-    }
-
-    private String preamble() {
-        return "Data are invented. Take the acceleration of free fall as "
-                + new Draw(seed, units).style().gravity().amount()
-                + ". An answer is a model's and no proof of safety.";
     }
 
     private String name() {

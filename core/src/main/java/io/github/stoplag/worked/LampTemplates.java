@@ -88,7 +88,7 @@ final class LampTemplates {
         double power = heat / (right / 1000) + loss;
         double whole = Math.pow(Draw.bare(u), 2) / number(solution, "R");
         return Optional.of(d.draft(
-                        "Between " + from.amount() + " and " + to.amount() + " a filament has on average "
+                        "Halfway between " + from.amount() + " and " + to.amount() + " a filament has "
                                 + properties(solution) + ". It is fed from " + u.amount() + " through " + rs.amount()
                                 + ". How long does it take from the one to the other in one linear step?",
                         solution)

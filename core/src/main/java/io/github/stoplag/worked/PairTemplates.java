@@ -88,7 +88,10 @@ final class PairTemplates {
         double speed = d.speed(v);
         double leader = speed * speed / (2 * d.decel(al));
         double left = Draw.bare(g) + leader - speed * Draw.bare(t);
-        double atOnce = Math.sqrt(speed * speed - 2 * d.decel(af) * (Draw.bare(g) + leader));
+        double atOnce = Math.sqrt(
+                standing
+                        ? speed * speed - 2 * d.decel(af) * (Draw.bare(g) + leader)
+                        : 2 * (d.decel(al) - d.decel(af)) * Draw.bare(g));
         double intoStanding = Math.sqrt(speed * speed - 2 * d.decel(af) * left);
         double wall = Math.sqrt(speed * speed - 2 * d.decel(af) * Math.max(0, Draw.bare(g) - speed * Draw.bare(t)));
         Unit unit = d.style().units().speed();

@@ -176,7 +176,8 @@ final class StopTemplates {
         Draft draft = d.draft(
                 "A driver at " + v.amount() + where + " reacts after " + t.amount()
                         + " and then brakes with the full friction of the road, coefficient " + mu.amount()
-                        + ". How long is the stopping distance?",
+                        + ". How long is the stopping distance? (g = "
+                        + d.style().gravity().amount() + ")",
                 WorkedStop.stoppingOnRoad(d.style(), v, t, mu, grade));
         if (graded) {
             draft.mistake("the grade was forgotten", reacting + speed * speed / (2 * g * Draw.bare(mu)), length)
@@ -204,7 +205,8 @@ final class StopTemplates {
         Draft draft = d.draft(
                 "A car left straight marks of " + s.amount() + " with all wheels locked" + where
                         + " and came to rest at their end. The friction coefficient is " + mu.amount()
-                        + ". How fast was it at the first mark?",
+                        + ". How fast was it at the first mark? (g = "
+                        + d.style().gravity().amount() + ")",
                 WorkedStop.skidSpeed(d.style(), s, mu, grade));
         if (graded) {
             draft.mistake("the grade was forgotten", Math.sqrt(2 * g * Draw.bare(mu) * Draw.bare(s)), unit)

@@ -31,7 +31,10 @@ public final class WorkedBraking {
         Symbol s = w.given("s", "braking distance", distance, style.units().length());
         w.assume(WorkedStop.CONSTANT);
         Symbol a = w.step("a", "deceleration", v.squared().over(number(2).times(s)));
-        w.checkBy(a, "speed over braking time, which is s at the mean speed v/2", v.over(s.over(v.over(number(2)))));
+        w.checkBy(
+                a,
+                "speed times mean speed v/2 over the distance",
+                v.times(v.over(number(2))).over(s));
         return w.answer(a, style.units().deceleration());
     }
 

@@ -122,7 +122,7 @@ public record WorkedChain(Given speed, List<Vehicle> vehicles) {
     public Solution gapNeeded(Style style, int vehicle) {
         Check.inRange("vehicle of the chain", vehicle, 2, vehicles.size(), "");
         Working w = Working.of(style, "Gap needed in a chain of vehicles", "gap that vehicle " + vehicle + " needs");
-        Symbol v = w.given("v", "speed of all", speed);
+        Symbol v = w.given("v", "speed of every vehicle", speed);
         assume(w);
         w.assume("all go equally fast until they brake, so that only the delay behind the one ahead counts");
         deceleration(w, vehicle - 1);
@@ -140,7 +140,7 @@ public record WorkedChain(Given speed, List<Vehicle> vehicles) {
      */
     public Solution tightest(Style style) {
         Working w = Working.of(style, "Tightest place in a chain of vehicles", "smallest gap left in the chain");
-        Symbol v = w.given("v", "speed of all", speed);
+        Symbol v = w.given("v", "speed of every vehicle", speed);
         assume(w);
         deceleration(w, 1);
         List<Symbol> left = new ArrayList<>();

@@ -119,7 +119,7 @@ public final class WorkedLamp {
                     balance.mass.times(balance.heat).times(rise).over(power.minus(balance.loss)));
             sum = i == 1 ? time : sum.plus(time);
         }
-        Symbol total = w.step("t", "time in all", sum);
+        Symbol total = steps == 1 ? Symbol.of("t_1") : w.step("t", "time in all", sum);
         w.compare(
                 total,
                 "heat balance integrated without steps",
