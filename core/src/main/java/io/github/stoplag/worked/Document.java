@@ -11,6 +11,9 @@ import java.util.List;
  * @param blocks what stands on it
  */
 public record Document(String title, List<Block> blocks) {
+    private static final String OPEN = "<math displaystyle=\"true\"><mrow>";
+    private static final String CLOSE = "</mrow></math>";
+
     /** A piece of a page. */
     public sealed interface Block {}
 
@@ -58,6 +61,18 @@ public record Document(String title, List<Block> blocks) {
                 text = notation.equation(text, exact || i + 1 < sides.size(), notation.render(sides.get(i)));
             }
             return text;
+        }
+
+        /** Several formulas, for a browser breaks a line between formulas and not within one. */
+        String mathml() {
+            StringBuilder out = new StringBuilder();
+            for (int i = 0; i < sides.size(); i++) {
+                String sign = exact || i + 1 < sides.size() ? "=" : "\u2248";
+                out.append(i == 0 ? OPEN : i == 1 ? "<mo>" + sign + "</mo>" : CLOSE + " " + OPEN);
+                out.append(i < 2 ? "" : "<mo form=\"infix\" lspace=\"0\">" + sign + "</mo>");
+                out.append(MathmlNotation.INSTANCE.render(sides.get(i)));
+            }
+            return out.append(CLOSE).toString();
         }
     }
 
@@ -114,14 +129,19 @@ public record Document(String title, List<Block> blocks) {
                 <meta name="viewport" content="width=device-width, initial-scale=1"/>
                 <title>%s</title>
                 <style>
-                :root{color-scheme:light dark}
-                body{font-family:sans-serif;line-height:1.5;margin:1rem auto;padding:0 1rem;max-width:72rem}
-                .columns{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%%,32rem),1fr));gap:0 2rem}
-                .equation{margin:.6rem 0;overflow-x:auto}
-                .note{opacity:.8}
-                math{font-size:1.1em;math-style:normal}
+                :root{color-scheme:light dark;--ink:#1c232b;--page:#ffffff;--quiet:#4d5761}
+                @media (prefers-color-scheme:dark){:root{--ink:#eef2f6;--page:#14191f;--quiet:#b3bdc7}}
+                body{font:1rem/1.5 system-ui,"Segoe UI","DejaVu Sans",Arial,sans-serif;margin:1rem auto;padding:0 1rem;
+                max-width:72rem;background:var(--page);color:var(--ink)}
+                h1{font-size:1.6rem;line-height:1.25}h2{font-size:1.3rem}h3{font-size:1.1rem}
+                .columns{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%%,26rem),1fr));gap:0 2rem}
+                .columns>section{min-width:0}
+                .equation{margin:.6rem 0;padding:.2rem 0;overflow-x:auto}
+                .label,.note{color:var(--quiet)}.label{display:block}
+                math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math","DejaVu Math TeX Gyre",math}
+                math{font-size:1.1em;margin:.2rem 0}
                 ol.choices{list-style-type:upper-alpha}
-                @media print{body{max-width:none}.columns{display:block}h2,h3,.equation{break-inside:avoid}}
+                @media print{body{max-width:none}.columns{display:block}h2,h3{break-after:avoid}.equation,li{break-inside:avoid}}
                 </style>
                 </head>
                 <body>
@@ -197,20 +217,18 @@ public record Document(String title, List<Block> blocks) {
             if (block instanceof Heading e) {
                 element(out, "h" + e.level, escape(e.text));
             } else if (block instanceof Paragraph e) {
-                element(out, "p", escape(e.text));
+                element(out, "p", prose(e.text));
             } else if (block instanceof Bullets e) {
                 out.append("<ul>\n");
-                e.lines.forEach(line -> element(out, "li", escape(line)));
+                e.lines.forEach(line -> element(out, "li", prose(line)));
                 out.append("</ul>\n");
             } else if (block instanceof Choices e) {
                 out.append("<ol class=\"choices\">\n");
-                e.lines.forEach(line -> element(out, "li", escape(line)));
+                e.lines.forEach(line -> element(out, "li", prose(line)));
                 out.append("</ol>\n");
             } else if (block instanceof Equation e) {
                 out.append("<div class=\"equation\"><span class=\"label\">").append(escape(e.label));
-                out.append(": </span><math><mrow>")
-                        .append(e.render(MathmlNotation.INSTANCE))
-                        .append("</mrow></math>");
+                out.append(":</span> ").append(e.mathml());
                 out.append(e.note.isEmpty() ? "" : " <span class=\"note\">(" + escape(e.note) + ")</span>");
                 out.append("</div>\n");
             } else if (block instanceof Columns e) {
@@ -242,6 +260,11 @@ public record Document(String title, List<Block> blocks) {
     /** Keeps Markdown from reading stars, underscores and dollars as marks. */
     private static String plain(String text) {
         return text.replaceAll("([\\\\`*_$<>\\[\\]#|])", "\\\\$1");
+    }
+
+    /** Raises the exponents of powers of ten in running text. */
+    private static String prose(String text) {
+        return escape(text).replaceAll("10\\^(\u2212?[0-9]+)", "10<sup>$1</sup>");
     }
 
     static String escape(String text) {

@@ -18,6 +18,8 @@ import picocli.CommandLine.ParameterException;
             GalleryCommand.class,
             StoppingTablesCommand.class,
             SweepCommand.class,
+            ExplainCommand.class,
+            WorksheetCommand.class,
             CommandLine.HelpCommand.class
         },
         mixinStandardHelpOptions = false,
@@ -51,6 +53,7 @@ public final class Main {
         CommandLine line = new CommandLine(new Main())
                 .setOut(out)
                 .setErr(err)
+                .setCaseInsensitiveEnumValuesAllowed(true)
                 .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
                 .setParameterExceptionHandler(Main::badArguments)
                 .setExecutionExceptionHandler(Main::failed);

@@ -1,15 +1,8 @@
 package io.github.stoplag.examples;
 
-import de.siegmar.fastcsv.reader.CommentStrategy;
-import de.siegmar.fastcsv.reader.CsvParseException;
-import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import io.github.stoplag.lamp.MeasuredLamp;
 import io.github.stoplag.quantity.Numbers;
-import java.io.IOException;
-import java.io.Reader;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -29,6 +22,7 @@ final class MeasuredCsv {
     private static final double OVERSHOOT = 0.2;
     private final String file;
     private final List<double[]> samples = new ArrayList<>();
+    private boolean begun;
 
     private MeasuredCsv(String file) {
         this.file = file;
@@ -41,29 +35,14 @@ final class MeasuredCsv {
      */
     static MeasuredLamp read(Path path) {
         MeasuredCsv csv = new MeasuredCsv(path.toString());
-        try (Reader text = TextFile.open(path);
-                CsvReader<CsvRecord> rows = CsvReader.builder()
-                        .commentStrategy(CommentStrategy.SKIP)
-                        .skipEmptyLines(true)
-                        .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
-                        .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
-                        .ofCsvRecord(text)) {
-            boolean first = true;
-            for (CsvRecord row : rows) {
-                csv.accept(row, first);
-                first = false;
-            }
-        } catch (IOException | UncheckedIOException e) {
-            throw TextFile.unreadable(path, e);
-        } catch (CsvParseException e) {
-            throw new InputException(path + ": not a CSV file: " + e.getMessage(), e);
-        }
+        TextFile.rows(path, csv::accept);
         return csv.lamp(String.valueOf(path.getFileName()));
     }
 
-    private void accept(CsvRecord row, boolean first) {
+    private void accept(CsvRecord row) {
         long line = row.getStartingLineNumber();
-        if (first) {
+        if (!begun) {
+            begun = true;
             if (!row.getFields().equals(HEADER)) {
                 throw bad(line, "header must be \"" + String.join(",", HEADER) + "\", got \"" + text(row) + "\"");
             }

@@ -79,7 +79,7 @@ final class OutputFolder {
      *
      * @throws InputException if they cannot be written; the folder is then as it was before
      */
-    void replaceWith(Map<String, String> contentByName) {
+    void replaceWith(Map<String, byte[]> contentByName) {
         try {
             write(contentByName);
         } catch (IOException e) {
@@ -126,14 +126,14 @@ final class OutputFolder {
         return said == null ? "the file system refuses" : said;
     }
 
-    private void write(Map<String, String> contentByName) throws IOException {
+    private void write(Map<String, byte[]> contentByName) throws IOException {
         Path parent = folder.resolveSibling(".").normalize();
         Files.createDirectories(parent);
         Path work = Files.createDirectory(parent.resolve(".stoplag-" + UUID.randomUUID()));
         try {
             Path fresh = Files.createDirectory(work.resolve("new"));
-            for (Map.Entry<String, String> file : contentByName.entrySet()) {
-                Files.writeString(fresh.resolve(file.getKey()), file.getValue());
+            for (Map.Entry<String, byte[]> file : contentByName.entrySet()) {
+                Files.write(fresh.resolve(file.getKey()), file.getValue());
             }
             swap(fresh, work.resolve("old"));
         } finally {

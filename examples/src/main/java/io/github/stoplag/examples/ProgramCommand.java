@@ -1,5 +1,8 @@
 package io.github.stoplag.examples;
 
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import picocli.CommandLine.ExitCode;
@@ -12,13 +15,24 @@ abstract class ProgramCommand extends OutputCommand {
      * What a run gives.
      *
      * @param lines the printed report
-     * @param files the content of each result file by its name
+     * @param files the content of each result file by its name; none if the run writes nothing
      * @param exitCode 0 if all is well
      */
-    record Results(List<String> lines, Map<String, String> files, int exitCode) {
-        Results(List<String> lines, Map<String, String> files) {
-            this(lines, files, ExitCode.OK);
+    record Results(List<String> lines, Map<String, byte[]> files, int exitCode) {
+        Results(List<String> lines, Map<String, String> texts) {
+            this(lines, utf8(texts), ExitCode.OK);
         }
+
+        static Map<String, byte[]> utf8(Map<String, String> texts) {
+            Map<String, byte[]> bytes = new LinkedHashMap<>();
+            texts.forEach((name, text) -> bytes.put(name, text.getBytes(StandardCharsets.UTF_8)));
+            return bytes;
+        }
+    }
+
+    /** Gives the folder for the results of this run. */
+    Path folder(Path asked) {
+        return asked;
     }
 
     /** Gives the names of all files that a run of this program may write. */
@@ -33,11 +47,17 @@ abstract class ProgramCommand extends OutputCommand {
 
     @Override
     public Integer call() {
-        OutputFolder folder = OutputFolder.of(out(), fileNames());
+        OutputFolder folder = OutputFolder.of(folder(out()), fileNames());
         Results results = results();
+        if (results.files().isEmpty()) {
+            results.lines().forEach(printer()::println);
+            return results.exitCode();
+        }
         folder.replaceWith(results.files());
         results.lines().forEach(printer()::println);
-        printer().println("Written to " + OutputFolder.shown(out()) + ": " + named(fileNames()));
+        List<String> written =
+                fileNames().stream().filter(results.files()::containsKey).toList();
+        printer().println("Written to " + OutputFolder.shown(folder(out())) + ": " + named(written));
         return results.exitCode();
     }
 

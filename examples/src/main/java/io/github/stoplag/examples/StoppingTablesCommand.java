@@ -47,7 +47,7 @@ final class StoppingTablesCommand extends ProgramCommand {
                 + all.stream().mapToInt(rule -> rule.residuals().size()).sum() + " figures.");
         return new Results(
                 lines,
-                Map.of(RESIDUALS, ResidualsCsv.of(all)),
+                Results.utf8(Map.of(RESIDUALS, ResidualsCsv.of(all))),
                 all.stream().allMatch(RuleResiduals::explained) ? ExitCode.OK : ExitCode.SOFTWARE);
     }
 

@@ -1,13 +1,20 @@
 package io.github.stoplag.examples;
 
+import de.siegmar.fastcsv.reader.CommentStrategy;
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
+import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.function.Consumer;
 
 /** Opens the user's text files, UTF-8 with or without a byte order mark, and says in one line why one cannot be read. */
 final class TextFile {
@@ -22,6 +29,27 @@ final class TextFile {
             reader.reset();
         }
         return reader;
+    }
+
+    /**
+     * Hands on every row of a CSV file, the header too; lines that start with {@code #} and empty ones are left out.
+     *
+     * @throws InputException if the file is missing or not a CSV file, and what the taker throws
+     */
+    static void rows(Path path, Consumer<CsvRecord> taker) {
+        try (Reader text = open(path);
+                CsvReader<CsvRecord> rows = CsvReader.builder()
+                        .commentStrategy(CommentStrategy.SKIP)
+                        .skipEmptyLines(true)
+                        .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                        .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                        .ofCsvRecord(text)) {
+            rows.forEach(taker);
+        } catch (IOException | UncheckedIOException e) {
+            throw unreadable(path, e);
+        } catch (CsvParseException e) {
+            throw new InputException(path + ": not a CSV file: " + e.getMessage(), e);
+        }
     }
 
     static InputException unreadable(Path path, Exception e) {
