@@ -41,7 +41,7 @@ public final class PairBatch {
     private double[] smallestGapM = {};
     private double[] closingMps = {};
 
-    /** Makes scratch for one thread, about 60 kB. */
+    /** Makes scratch for one thread, about 84 kB. */
     public PairBatch() {}
 
     /**
