@@ -201,9 +201,10 @@ final class SweepCommand extends OutputCommand {
                     .sorted()
                     .toList());
             Manifest.write(outcome, work, all);
-            SweepJob.forget(work);
         });
         folder.replaceWith(work);
+        // only now: cut off before, the run can still be taken up
+        write(out(), () -> SweepJob.forget(out()));
         SweepText.of(study).forEach(printer()::println);
         printer()
                 .println("Written to " + OutputFolder.shown(out()) + ": manifest.json, " + REPORT + ", "

@@ -240,6 +240,38 @@ class SweepRunTest {
         assertThat(work).doesNotExist();
     }
 
+    /** What a process leaves that is killed after its last scenario and before its folder is in place. */
+    @Test
+    void runCutOffBeforeItsFolderIsInPlaceOnlyMovesIt() throws Exception {
+        String plan = light("scenarios", "3000").toString();
+        String[] options = {"--plan", plan, "--rows", "2000", "--format", "csv"};
+        assertThat(run(options).exitCode()).isZero();
+        Map<String, String> whole = digests(results());
+        Path work = folder.resolve("results.unfinished");
+        SweepJob.of(PlanFile.read(Path.of(plan)), new SweepRows(RowFormat.CSV, 2000), work, 1, 1)
+                .start((counted, all) -> {}, () -> false);
+        for (String table : TABLES) {
+            Files.copy(results().resolve(table), work.resolve(table));
+        }
+        Files.copy(results().resolve(Manifest.FILE), work.resolve(Manifest.FILE));
+        assertThat(run(options).err()).contains("holds a run that was cut off; go on with --resume");
+        Program resumed = run("--resume", "--plan", plan, "--rows", "2000", "--format", "csv");
+        assertThat(resumed.exitCode()).as(resumed.err()).isZero();
+        assertThat(digests(results())).isEqualTo(whole);
+        assertThat(work).doesNotExist();
+    }
+
+    @Test
+    void gridOfTooManyScenariosIsOneLine() {
+        Path plan = light("design", "grid", "speed", "list 80 km/h, 100 km/h, 120 km/h");
+        Program run = run("--plan", plan.toString(), "--scenarios", "281474976710656");
+        assertThat(run.exitCode()).isEqualTo(2);
+        assertThat(run.err())
+                .startsWith("--scenarios = 281474976710656: a grid must have at most 2^48 scenarios, got more");
+        assertThat(run.err().lines()).hasSize(1);
+        assertThat(results()).doesNotExist();
+    }
+
     /** Gives the next line that is the program's own: later JDKs warn of what the Parquet library does. */
     private static String line(BufferedReader said) throws IOException {
         String line = said.readLine();

@@ -104,6 +104,11 @@ public final class PlanFile {
     }
 
     private PlanFile with(Plan newPlan) {
+        newPlan.size(); // throws for a grid of too many combinations
+        // the size of a grid is checked here, not in the middle of a run
+        if (newPlan.size() < 1) {
+            throw new IllegalArgumentException("a plan must have at least 1 scenario, got " + newPlan.size());
+        }
         return new PlanFile(name, title, invented, axes, newPlan, pairModel, tables);
     }
 
