@@ -99,6 +99,10 @@ public final class Manifest {
             }
         }
         rejects(root, result.rejects());
+        ArrayNode assumptions = root.putArray("assumptions");
+        plan.pairModel().assumptions().forEach(assumptions::add);
+        ArrayNode notes = root.putArray("sources_and_caveats");
+        plan.notes().forEach(notes::add);
         return root;
     }
 
