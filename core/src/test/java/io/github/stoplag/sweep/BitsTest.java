@@ -90,10 +90,10 @@ class BitsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "RANDOM, 70000, 4317467412913069, d09b332a83e06837",
-        "LATIN_HYPERCUBE, 3000, bda6bd76d795b048, e69bf57f538bd4ea",
-        "SOBOL, 2048, 847ba8da7df22d15, 04a72fd17edcb454",
-        "GRID, 200, 421a67886fc79724, 50e5a92bc14e2e32"
+        "RANDOM, 70000, 3e6fcd53f0e4c529, 3cbbd74ef9ebce60",
+        "LATIN_HYPERCUBE, 3000, 852844354255c8b6, ead5d5ea949477ef",
+        "SOBOL, 2048, b54e0fbf535d6ecf, 2c76ac838b8f1770",
+        "GRID, 200, 2433ab2408bb7436, 467b1cece55d8acc"
     })
     void everyBitStays(Design.Kind kind, long count, String rows, String statistics) throws IOException {
         Plan plan = plan(new Design(kind, count));
@@ -102,7 +102,12 @@ class BitsTest {
         SweepResult<PairTally> result = sweep.withThreads(2).run(() -> new PairTally(model));
         assertThat(result.rejected()).isPositive();
         String rowDigest = digest(out -> sweep.withThreads(1).run(() -> new RowDigest(plan, model, out)));
-        String statisticsDigest = digest(out -> CheckpointFormat.of(plan).write(result, out));
+        String statisticsDigest = digest(out -> {
+            result.tally().save(out);
+            for (Rejects.Entry entry : result.rejects()) {
+                out.writeUTF(entry.toString());
+            }
+        });
         assertThat(rowDigest + " " + statisticsDigest).isEqualTo(rows + " " + statistics);
     }
 }

@@ -88,7 +88,7 @@ public final class PlanFile {
      *
      * @param scenarios how many; in a grid, how many per combination of levels
      * @return the new plan
-     * @throws IllegalArgumentException if the design cannot have so many
+     * @throws IllegalArgumentException if the design cannot have so many, or the grid's combinations become too many
      */
     public PlanFile withScenarios(long scenarios) {
         return with(plan.withDesign(new Design(plan.design().kind(), scenarios)));
@@ -105,11 +105,8 @@ public final class PlanFile {
     }
 
     private PlanFile with(Plan newPlan) {
-        newPlan.size(); // throws for a grid of too many combinations
-        // the size of a grid is checked here, not in the middle of a run
-        if (newPlan.size() < 1) {
-            throw new IllegalArgumentException("a plan must have at least 1 scenario, got " + newPlan.size());
-        }
+        // says so now if a grid is too large
+        newPlan.size();
         return new PlanFile(name, title, invented, axes, newPlan, pairModel, tables);
     }
 
