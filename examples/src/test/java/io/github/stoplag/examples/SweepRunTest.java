@@ -123,7 +123,7 @@ class SweepRunTest {
         }
         all.append(Files.readString(results().resolve("part-00000.csv")));
         assertThat(sha256(all.toString().getBytes(StandardCharsets.UTF_8)))
-                .isEqualTo("90708e78be583be0a6e1ba98b20386e1a674c4c09afe67f5f78ea54aba441e6e");
+                .isEqualTo("98f81f4b4a54238b53cc9a8bc27b15e1682d5c1f7156fef26e677eb273d83df2");
     }
 
     /** Equal braking and no other lag: contact if and only if reaction exceeds the time gap, both log-normal. */
