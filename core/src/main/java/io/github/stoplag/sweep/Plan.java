@@ -2,6 +2,7 @@ package io.github.stoplag.sweep;
 
 import io.github.stoplag.quantity.Check;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 
@@ -258,6 +259,20 @@ public final class Plan {
      */
     public List<Correlation> correlations() {
         return correlations;
+    }
+
+    /**
+     * Gives the SHA-256 of all that decides the values of the scenarios: design, seed, axes with every level, parameter and observation,
+     * correlations. Sources play no part. It is the same on every JDK.
+     *
+     * @return 64 hexadecimal digits
+     */
+    public String digest() {
+        return HexFormat.of().formatHex(PlanDigest.of(this));
+    }
+
+    boolean exactQuantiles() {
+        return exact;
     }
 
     Optional<QuantileTable> table(Axis axis) {
