@@ -4,9 +4,9 @@ import io.github.stoplag.examples.sweep.ContactMap;
 import io.github.stoplag.examples.sweep.SamplingError;
 import io.github.stoplag.examples.sweep.Sensitivities;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.sweep.ConditionalTally;
 import io.github.stoplag.sweep.Interval;
 import io.github.stoplag.sweep.LampTally;
-import io.github.stoplag.sweep.Moments;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.PairedProportions;
 import io.github.stoplag.sweep.Proportion;
@@ -56,9 +56,7 @@ final class SweepTables {
                         () -> pair.differenceInterval(SweepStudy.CONFIDENCE)));
             });
             study.gapIntegrated()
-                    .ifPresent(integrated -> study.lamps()
-                            .forEach(lamp ->
-                                    integrated(rows, lamp, integrated.tally().contactProbability(lamp))));
+                    .ifPresent(found -> study.lamps().forEach(lamp -> integrated(rows, found.tally(), lamp)));
         }
         return CsvText.of(
                 List.of(
@@ -73,9 +71,14 @@ final class SweepTables {
                 rows.stream());
     }
 
-    private static void integrated(List<List<String>> rows, String lamp, Moments p) {
+    private static void integrated(List<List<String>> rows, ConditionalTally tally, String lamp) {
         rows.add(with(
-                row("contact_probability_gap_integrated", "1", lamp, p.mean()), p.meanInterval(SweepStudy.CONFIDENCE)));
+                row(
+                        "contact_probability_gap_integrated",
+                        "1",
+                        lamp,
+                        tally.contactProbability(lamp).mean()),
+                tally.contactInterval(lamp, SweepStudy.CONFIDENCE)));
     }
 
     private static void lamp(List<List<String>> rows, SweepStudy study, LampTally lamp) {

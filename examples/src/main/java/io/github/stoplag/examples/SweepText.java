@@ -98,24 +98,23 @@ final class SweepText {
             lines.add("The same with the gap integrated out instead of drawn, over " + count(integrated.draws())
                     + " independent draws of the other axes:");
             for (String lamp : study.lamps()) {
-                Moments p = integrated.tally().contactProbability(lamp);
-                lines.add(integrated(lamp, "", p));
+                lines.add(integrated(
+                        lamp,
+                        integrated.tally().contactProbability(lamp),
+                        integrated.tally().contactInterval(lamp, SweepStudy.CONFIDENCE)));
             }
             String first = study.lamps().get(0);
             study.lamps().stream()
                     .skip(1)
                     .forEach(other -> lines.add(integrated(
-                            first, " less " + other, integrated.tally().difference(first, other))));
+                            first + " less " + other,
+                            integrated.tally().difference(first, other),
+                            integrated.tally().differenceInterval(first, other, SweepStudy.CONFIDENCE))));
         });
     }
 
-    private static String integrated(String lamp, String less, Moments p) {
-        return String.format(
-                Locale.ROOT,
-                "  %-27s %12s  %s",
-                lamp + less,
-                percent(p.mean()),
-                percent(p.meanInterval(SweepStudy.CONFIDENCE)));
+    private static String integrated(String name, Moments p, Interval interval) {
+        return String.format(Locale.ROOT, "  %-27s %12s  %s", name, percent(p.mean()), percent(interval));
     }
 
     private void convergence() {

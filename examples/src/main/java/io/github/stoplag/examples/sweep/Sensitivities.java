@@ -43,6 +43,7 @@ public record Sensitivities(
     private static final double LOW = 0.1;
     private static final double HIGH = 0.9;
     private static final double MOST_LEFT_OUT = 0.05;
+    private static final int FEWEST = 200;
     private static final int GIVEN = 4096;
 
     /**
@@ -91,6 +92,13 @@ public record Sensitivities(
                         swings,
                         "in " + leftOut + " of " + BASE
                                 + " base scenarios they or a mixture of two are impossible, which would bias them");
+            }
+            double contacts = contact.output().mean() * contact.output().count();
+            if (Math.min(contacts, contact.output().count() - contacts) < FEWEST) {
+                return without(
+                        lamp,
+                        swings,
+                        "fewer than " + FEWEST + " of the base scenarios differ from the others in contact or none");
             }
             SobolIndices impact = SobolIndices.of(plan, new ImpactModel(file.model(), closing), closing, threads);
             return new Sensitivities(

@@ -55,6 +55,15 @@ class SensitivitiesTest {
     }
 
     @Test
+    void rareContactsHaveNoShares() {
+        PlanFile plan = plan("reaction = log-normal 0, 0.3", "time_gap = uniform 2 s, 4 s");
+        Sensitivities found = Sensitivities.of(plan, 2).get(0);
+        assertThat(found.contact()).isEmpty();
+        assertThat(found.without())
+                .hasValue("fewer than 200 of the base scenarios differ from the others in contact or none");
+    }
+
+    @Test
     void listsAreHeldAtTheirEndLevels() {
         Sensitivities found = Sensitivities.of(
                         plan("reaction = list 2 s, 0.5 s, 1 s", "time_gap = uniform 0.4 s, 2.4 s"), 2)
