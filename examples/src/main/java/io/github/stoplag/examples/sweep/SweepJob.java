@@ -203,8 +203,9 @@ public final class SweepJob {
         } catch (IOException e) {
             throw unwritable(e);
         } catch (IllegalStateException e) {
-            if (e.getCause() instanceof UncheckedIOException failure) {
-                throw unwritable(failure.getCause());
+            if (e.getCause() instanceof UncheckedIOException failure
+                    && failure.getCause() instanceof IOException cause) {
+                throw unwritable(cause);
             }
             throw e;
         }
