@@ -18,6 +18,7 @@ public sealed interface Distribution {
      *
      * @param probability the share below, (0, 1)
      * @return the value x(p)
+     * @throws IllegalArgumentException if the probability is outside [0, 1]; at 0 and 1 there may be an infinite value
      */
     double quantile(double probability);
 
@@ -26,9 +27,14 @@ public sealed interface Distribution {
      *
      * @param exceedance the share q above, (0, 1)
      * @return the value x(1 − q)
+     * @throws IllegalArgumentException if the share is outside [0, 1]
      */
     default double upperQuantile(double exceedance) {
-        return quantile(1 - exceedance);
+        return quantile(1 - share(exceedance));
+    }
+
+    private static double share(double share) {
+        return Check.inRange("probability", share, 0, 1, "");
     }
 
     /**
@@ -106,12 +112,12 @@ public sealed interface Distribution {
 
         @Override
         public double quantile(double probability) {
-            return StrictMath.exp(mu + sigma * StandardNormal.quantile(probability));
+            return StrictMath.exp(mu + sigma * StandardNormal.quantile(share(probability)));
         }
 
         @Override
         public double upperQuantile(double exceedance) {
-            return StrictMath.exp(mu + sigma * StandardNormal.upperQuantile(exceedance));
+            return StrictMath.exp(mu + sigma * StandardNormal.upperQuantile(share(exceedance)));
         }
 
         @Override
@@ -162,12 +168,12 @@ public sealed interface Distribution {
 
         @Override
         public double quantile(double probability) {
-            return quantileFunction().applyAsDouble(probability);
+            return quantileFunction().applyAsDouble(share(probability));
         }
 
         @Override
         public double upperQuantile(double exceedance) {
-            return upperQuantileFunction().applyAsDouble(exceedance);
+            return upperQuantileFunction().applyAsDouble(share(exceedance));
         }
 
         @Override
@@ -233,7 +239,7 @@ public sealed interface Distribution {
 
         @Override
         public double quantile(double probability) {
-            return lo + probability * (hi - lo);
+            return lo + share(probability) * (hi - lo);
         }
 
         @Override
@@ -279,7 +285,7 @@ public sealed interface Distribution {
 
         @Override
         public double quantile(double probability) {
-            double h = probability * (sorted.length - 1);
+            double h = share(probability) * (sorted.length - 1);
             int below = Math.min((int) h, sorted.length - 2);
             return sorted[below] + (h - below) * (sorted[below + 1] - sorted[below]);
         }

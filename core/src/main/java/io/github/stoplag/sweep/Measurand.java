@@ -2,6 +2,8 @@ package io.github.stoplag.sweep;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -13,14 +15,15 @@ import java.util.function.DoubleUnaryOperator;
  *
  * <pre>
  *   first order (GUM):  u_c² = Σ uᵢ²,  uᵢ = ½ (f(…, xᵢ + u(xᵢ), …) − f(…, xᵢ − u(xᵢ), …)),  U = k u_c
- *   Monte Carlo (JCGM 101):  y = mean, u = standard deviation, shortest tails cut evenly from the sorted values
+ *   Monte Carlo (JCGM 101):  y = mean, u = standard deviation, the same share cut from both ends of the sorted values
  * </pre>
  *
  * <p>Inputs are independent. The two agree where f is nearly linear over the inputs' spread and the result nearly normal; where they do
- * not, trust the Monte Carlo. {@link Comparison#agree()} is the test of JCGM 101.
+ * not, trust the Monte Carlo. {@link MeasurandComparison#verdict()} is the test of JCGM 101.
  *
- * <p>Source: JCGM 100:2008 (GUM), 5.1.2 and the numerical form of 5.1.3 note 2; JCGM 101:2008, 7 and 8 (from memory; tested against the worked
- * examples of its clause 9).
+ * <p>Source: JCGM 100:2008 (GUM), 5.1.2 and the numerical form of 5.1.3 note 2; JCGM 101:2008, 7 and 8 (from memory). Tested on the additive
+ * models of JCGM 101, 9.2: the models and the figures of 9.2.2 and 9.2.3 are from memory, those of 9.2.3 and 9.2.4 follow from the closed form of
+ * a sum of rectangles; its text was not at hand.
  */
 public final class Measurand {
     private static final int MOST_DRAWS = 20_000_000;
@@ -61,27 +64,6 @@ public final class Measurand {
      */
     public record Contribution(String input, double standardUncertainty, double contribution) {}
 
-    /**
-     * Both ways side by side.
-     *
-     * @param firstOrder by the law of propagation
-     * @param monteCarlo by propagation of distributions
-     * @param tolerance half a unit of the last of two significant digits of the Monte Carlo's standard uncertainty
-     */
-    public record Comparison(Estimate firstOrder, Estimate monteCarlo, double tolerance) {
-        /**
-         * Says whether the first-order interval is validated: both ends within the tolerance (JCGM 101, 8.1).
-         *
-         * @return true if they agree
-         */
-        public boolean agree() {
-            return Math.abs(firstOrder.coverage().lo() - monteCarlo.coverage().lo()) <= tolerance
-                    && Math.abs(firstOrder.coverage().hi()
-                                    - monteCarlo.coverage().hi())
-                            <= tolerance;
-        }
-    }
-
     private record Input(String name, Distribution distribution, double mean, double standardUncertainty) {}
 
     private final Function function;
@@ -103,14 +85,21 @@ public final class Measurand {
     }
 
     /**
-     * Adds an input; its estimate and standard uncertainty are the mean and standard deviation of its distribution, by quadrature of the
-     * quantile function.
+     * Adds an input; its estimate and standard uncertainty are the mean and standard deviation of its distribution: of a log-normal exp(μ +
+     * σ²/2) and that times √(exp(σ²) − 1), of others by quadrature of the quantile function.
+     *
+     * <p>The draws of a log-normal with σ above about 2 hardly determine its standard deviation: most of it lies in values too rare to be drawn.
      *
      * @param name the input with its unit, as in column names
      * @param distribution what is known of it
      * @return the new measurand
      */
     public Measurand input(String name, Distribution distribution) {
+        if (distribution instanceof Distribution.LogNormal d) {
+            double square = d.sigma() * d.sigma();
+            double mean = Math.exp(d.mu() + square / 2);
+            return with(new Input(name, distribution, mean, mean * Math.sqrt(Math.expm1(square))));
+        }
         Moments moments = new Moments();
         int points = 200_000;
         double[] values = new double[points];
@@ -151,6 +140,7 @@ public final class Measurand {
      * Gives what each input brings in.
      *
      * @return the contributions in the order of the inputs
+     * @throws IllegalArgumentException if the function gives NaN
      */
     public List<Contribution> contributions() {
         List<Contribution> list = new ArrayList<>();
@@ -158,11 +148,26 @@ public final class Measurand {
             double[] at = estimates();
             double u = inputs.get(i).standardUncertainty();
             at[i] += u;
-            double above = function.of(at);
+            double above = value(at);
             at[i] -= 2 * u;
-            list.add(new Contribution(inputs.get(i).name(), u, 0.5 * (above - function.of(at))));
+            list.add(new Contribution(inputs.get(i).name(), u, 0.5 * (above - value(at))));
         }
         return list;
+    }
+
+    private double value(double[] at) {
+        double value = function.of(at);
+        if (Double.isNaN(value)) {
+            StringBuilder text = new StringBuilder("the function must give a number for every input, got NaN at ");
+            for (int i = 0; i < at.length; i++) {
+                text.append(i == 0 ? "" : ", ")
+                        .append(inputs.get(i).name())
+                        .append('=')
+                        .append(Numbers.text(at[i]));
+            }
+            throw new IllegalArgumentException(text.toString());
+        }
+        return value;
     }
 
     private double[] estimates() {
@@ -174,10 +179,10 @@ public final class Measurand {
      *
      * @param confidence the coverage probability, [0.5, 1)
      * @return value, combined standard uncertainty and expanded interval
-     * @throws IllegalArgumentException if the probability is out of range
+     * @throws IllegalArgumentException if the probability is out of range or the function gives NaN
      */
     public Estimate firstOrder(double confidence) {
-        double value = function.of(estimates());
+        double value = value(estimates());
         double square = 0;
         for (Contribution c : contributions()) {
             square += c.contribution() * c.contribution();
@@ -194,10 +199,14 @@ public final class Measurand {
      * @param draws how many, [1000, 2e7]; JCGM 101 suggests 10⁶
      * @param seed the seed
      * @return mean, standard deviation and interval of the drawn values
-     * @throws IllegalArgumentException if an argument is out of range
+     * @throws IllegalArgumentException if an argument is out of range or the function gives NaN
      */
     public Estimate monteCarlo(double confidence, int draws, long seed) {
         Interval.z(confidence);
+        return estimate(drawn(draws, seed), confidence);
+    }
+
+    private double[] drawn(int draws, long seed) {
         Check.inRange("draws", draws, 1000, MOST_DRAWS, "");
         Plan plan = Plan.of(Design.random(draws), seed);
         for (int i = 0; i < inputs.size(); i++) {
@@ -214,15 +223,33 @@ public final class Measurand {
                 for (int i = 0; i < at.length; i++) {
                     at[i] = columns[i][row];
                 }
-                values[from + row] = function.of(at);
+                values[from + row] = value(at);
             }
         }
+        return values;
+    }
+
+    // mean and standard deviation are summed in the order of the draws, before they are sorted
+    private static Estimate estimate(double[] values, double confidence) {
         Moments moments = new Moments();
-        moments.add(values, draws);
+        moments.add(values, values.length);
         Arrays.sort(values);
-        int cut = (int) Math.floor(0.5 * (1 - confidence) * draws + 0.5);
-        Interval interval = new Interval(values[Math.max(0, cut - 1)], values[draws - 1 - cut], confidence);
+        int cut = cut(values.length, confidence);
+        Interval interval = new Interval(values[Math.max(0, cut - 1)], values[values.length - 1 - cut], confidence);
         return new Estimate(moments.mean(), moments.standardDeviation(), interval);
+    }
+
+    private static int cut(int draws, double confidence) {
+        return (int) Math.floor(0.5 * (1 - confidence) * draws + 0.5);
+    }
+
+    /** Half the step between the values one standard deviation of a rank below and above an end: the end's standard error. */
+    private static double scatter(double[] sorted, int end, double confidence) {
+        double tail = 0.5 * (1 - confidence);
+        int ranks = (int) Math.ceil(Math.sqrt(sorted.length * tail * (1 - tail)));
+        int below = Math.max(0, end - ranks);
+        int above = Math.min(sorted.length - 1, end + ranks);
+        return (sorted[above] - sorted[below]) * ranks / (above - below);
     }
 
     /**
@@ -231,12 +258,32 @@ public final class Measurand {
      * @param confidence the coverage probability, [0.5, 1)
      * @param draws how many draws, [1000, 2e7]
      * @param seed the seed
-     * @return both estimates and the tolerance of their comparison
-     * @throws IllegalArgumentException if an argument is out of range
+     * @return both estimates, the tolerance of their comparison and how well the draws determine the ends
+     * @throws IllegalArgumentException if an argument is out of range or the function gives NaN
      */
-    public Comparison compare(double confidence, int draws, long seed) {
-        Estimate monteCarlo = monteCarlo(confidence, draws, seed);
-        double unit = Math.pow(10, Math.floor(Math.log10(monteCarlo.standardUncertainty())) - 1);
-        return new Comparison(firstOrder(confidence), monteCarlo, 0.5 * unit);
+    public MeasurandComparison compare(double confidence, int draws, long seed) {
+        Estimate first = firstOrder(confidence);
+        double[] values = drawn(draws, seed);
+        Estimate monteCarlo = estimate(values, confidence);
+        int cut = cut(draws, confidence);
+        return new MeasurandComparison(
+                first,
+                monteCarlo,
+                tolerance(monteCarlo.standardUncertainty()),
+                scatter(values, Math.max(0, cut - 1), confidence),
+                scatter(values, draws - 1 - cut, confidence),
+                draws);
+    }
+
+    /** Half a unit of the second significant digit of what u is when rounded to two digits. */
+    private static double tolerance(double standardUncertainty) {
+        if (standardUncertainty == 0 || !Double.isFinite(standardUncertainty)) {
+            return 0;
+        }
+        return 0.5
+                * new BigDecimal(standardUncertainty)
+                        .round(new MathContext(2))
+                        .ulp()
+                        .doubleValue();
     }
 }

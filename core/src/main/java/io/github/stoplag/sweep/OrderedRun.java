@@ -11,10 +11,11 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * One run: threads take chunks in rising order, compute them apart, and absorb the tallies in chunk order. A thread that is too far
- * ahead waits, which bounds the tallies in store.
+ * ahead waits, which bounds the tallies in store: one for each thread that can run at a time and two more, so that threads beyond the
+ * processors cost no memory for tallies.
  */
 final class OrderedRun<T extends Tally<T>> {
-    private static final int AHEAD_PER_THREAD = 3;
+    private static final int SPARE = 2;
 
     private record Done<T>(T tally, List<Rejects.Entry> rejects) {}
 
@@ -34,7 +35,7 @@ final class OrderedRun<T extends Tally<T>> {
     private long next;
     private long absorbed;
     private boolean stopped;
-    private int threads = 1;
+    private int ahead = 1;
     private long failedChunk = Long.MAX_VALUE;
     private @Nullable Throwable failure;
 
@@ -62,7 +63,7 @@ final class OrderedRun<T extends Tally<T>> {
     }
 
     SweepResult<T> on(int threadCount) {
-        threads = threadCount;
+        ahead = ahead(threadCount, Runtime.getRuntime().availableProcessors());
         if (threadCount == 1) {
             work();
         } else {
@@ -76,6 +77,11 @@ final class OrderedRun<T extends Tally<T>> {
             workers.forEach(this::join);
         }
         return result();
+    }
+
+    /** How many chunks may be under way or waiting to be absorbed. */
+    static int ahead(int threads, int processors) {
+        return Math.min(threads, processors) + SPARE;
     }
 
     private void join(Thread worker) {
@@ -103,7 +109,8 @@ final class OrderedRun<T extends Tally<T>> {
             throw error;
         }
         if (failure != null) {
-            throw new IllegalStateException(String.valueOf(failure.getMessage()), failure.getCause());
+            String message = failure.getMessage();
+            throw new IllegalStateException(message == null ? failure.toString() : message, failure);
         }
         return new SweepResult<>(plan, before.tally(), absorbed, counted(absorbed), absorbed == end, rejects.entries());
     }
@@ -129,7 +136,7 @@ final class OrderedRun<T extends Tally<T>> {
     }
 
     private synchronized long take() {
-        while (!stopped && next < end && next >= absorbed + (long) AHEAD_PER_THREAD * threads) {
+        while (!stopped && next < end && next >= absorbed + ahead) {
             try {
                 wait();
             } catch (InterruptedException e) {

@@ -1,5 +1,6 @@
 package io.github.stoplag.sweep;
 
+import io.github.stoplag.quantity.Numbers;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -12,11 +13,12 @@ import java.util.function.DoubleUnaryOperator;
  * 10⁻⁵ of the value's scale is refused. The exact path stays {@link Distribution#quantile(double)}.
  */
 public final class QuantileTable {
+    private static final double LEAST = 0x1p-53;
     private static final int CELL_BITS = 5;
     private static final int OCTAVES = 52;
     private static final int CELLS = OCTAVES << CELL_BITS;
     private static final int SHIFT = 52 - CELL_BITS;
-    private static final long LOWEST = Double.doubleToRawLongBits(0x1p-53) >>> SHIFT;
+    private static final long LOWEST = Double.doubleToRawLongBits(LEAST) >>> SHIFT;
     private static final long POSITION = (1L << SHIFT) - 1;
     private static final double PER_CELL = 1.0 / (1L << SHIFT);
     private static final double WORST_ALLOWED = 1e-5;
@@ -89,8 +91,17 @@ public final class QuantileTable {
      *
      * @param probability the share below, [2⁻⁵³, 1 − 2⁻⁵³]
      * @return the value
+     * @throws IllegalArgumentException if the probability is out of range
      */
     public double quantile(double probability) {
+        if (!(probability >= LEAST && probability <= 1 - LEAST)) {
+            throw new IllegalArgumentException(
+                    "probability must be in [2^-53, 1 - 2^-53], got " + Numbers.text(probability));
+        }
+        return unchecked(probability);
+    }
+
+    private double unchecked(double probability) {
         // 1 where the probability exceeds one half
         int side = (int) (Double.doubleToRawLongBits(0.5 - probability) >>> 63);
         return at(side, Math.min(probability, 1 - probability));
@@ -100,11 +111,11 @@ public final class QuantileTable {
      * Turns uniform numbers into values in place.
      *
      * @param count how many
-     * @param column uniform numbers in [2⁻⁵³, 1 − 2⁻⁵³] on entry, values on return
+     * @param column uniform numbers in [2⁻⁵³, 1 − 2⁻⁵³], which is not checked, on entry; values on return
      */
     public void transform(int count, double[] column) {
         for (int i = 0; i < count; i++) {
-            column[i] = quantile(column[i]);
+            column[i] = unchecked(column[i]);
         }
     }
 

@@ -12,6 +12,7 @@ public final class Scenarios {
     private final Axis[] axes;
     private final Design.Uniforms uniforms;
     private final List<Optional<QuantileTable>> tables;
+    private final List<DoubleUnaryOperator> quantiles;
     private final int[] correlatedFirst;
     private final int[] correlatedSecond;
     private final double[] rho;
@@ -23,6 +24,11 @@ public final class Scenarios {
         axes = plan.axes().toArray(new Axis[0]);
         uniforms = plan.design().uniforms(plan.seed(), Math.max(1, axes.length));
         tables = plan.axes().stream().map(plan::table).toList();
+        quantiles = plan.axes().stream()
+                .map(axis -> axis.distribution()
+                        .map(Distribution::quantileFunction)
+                        .orElseGet(DoubleUnaryOperator::identity))
+                .toList();
         List<Plan.Correlation> pairs = plan.correlations();
         correlatedFirst = pairs.stream()
                 .mapToInt(pair -> plan.columns().indexOf(pair.first()))
@@ -97,7 +103,7 @@ public final class Scenarios {
             table.get().transform(count, column);
             return;
         }
-        DoubleUnaryOperator quantile = axes[axis].distribution().orElseThrow().quantileFunction();
+        DoubleUnaryOperator quantile = quantiles.get(axis);
         for (int i = 0; i < count; i++) {
             column[i] = quantile.applyAsDouble(column[i]);
         }

@@ -113,7 +113,8 @@ public final class Sweep {
      * @param tally makes empty tallies
      * @param <T> what is gathered
      * @return the total; incomplete if cancelled
-     * @throws IllegalStateException if the model fails, naming the scenario and its inputs
+     * @throws IllegalStateException if the model fails, naming the scenario and its inputs; or if a tally or the listener fails, with
+     *     that failure as the cause
      */
     public <T extends Tally<T>> SweepResult<T> run(Supplier<T> tally) {
         return run(tally, tally.get(), 0, plan.chunks());

@@ -118,6 +118,27 @@ class DistributionTest {
     }
 
     @Test
+    void probabilitiesOutsideTheirRangeAreNamed() {
+        for (Distribution distribution : List.of(
+                new Distribution.LogNormal(0, 1),
+                new Distribution.TruncatedNormal(7, 1, 2, 10),
+                new Distribution.Uniform(0, 1),
+                Distribution.Empirical.of(0, 1))) {
+            assertThatThrownBy(() -> distribution.quantile(2)).hasMessage("probability must be in [0, 1], got 2");
+            assertThatThrownBy(() -> distribution.quantile(-1)).hasMessage("probability must be in [0, 1], got -1");
+            assertThatThrownBy(() -> distribution.upperQuantile(Double.NaN))
+                    .hasMessage("probability must be in [0, 1], got NaN");
+        }
+        QuantileTable table = QuantileTable.of(new Distribution.LogNormal(0, 1));
+        assertThatThrownBy(() -> table.quantile(0))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("probability must be in [2^-53, 1 - 2^-53], got 0");
+        assertThatThrownBy(() -> table.quantile(1)).hasMessage("probability must be in [2^-53, 1 - 2^-53], got 1");
+        assertThat(table.quantile(0x1p-53)).isPositive();
+        assertThat(table.quantile(1 - 0x1p-53)).isFinite();
+    }
+
+    @Test
     void badParametersAreNamed() {
         assertThatThrownBy(() -> new Distribution.LogNormal(Double.NaN, 1))
                 .hasMessage("mean of the logarithm must be in [-50, 50], got NaN");

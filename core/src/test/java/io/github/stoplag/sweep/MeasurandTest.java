@@ -33,7 +33,7 @@ class MeasurandTest {
                 .normal("x4", 0, 1);
         assertInterval(y.firstOrder(0.95), 2, 3.92, 0.005);
         assertInterval(y.monteCarlo(0.95, MILLION, 91), 2, 3.92, 0.02);
-        assertThat(y.compare(0.95, MILLION, 91).agree()).isTrue();
+        assertThat(y.compare(0.95, MILLION, 91).verdict()).isEqualTo(MeasurandComparison.Verdict.AGREE);
     }
 
     /**
@@ -79,7 +79,7 @@ class MeasurandTest {
 
     /**
      * One rectangle of standard deviation 10 besides three of 1: √103 = 10.149 and ±19.89 to first order, ±17.016 exactly by the closed form.
-     * JCGM 101:2008, 9.2.4 is the source of the case; its rounded figures are not quoted, as its text was not at hand.
+     * The case is that of JCGM 101:2008, 9.2.4 (from memory); its rounded figures are not quoted, as its text was not at hand.
      */
     @Test
     void additiveModelWithOneDominantRectangle() {
@@ -92,7 +92,7 @@ class MeasurandTest {
                 .input("x4", new Distribution.Uniform(-10 * root, 10 * root));
         assertInterval(y.firstOrder(0.95), Math.sqrt(103), 1.959964 * Math.sqrt(103), 0.005);
         assertInterval(y.monteCarlo(0.95, MILLION, 93), Math.sqrt(103), 17.0158, 0.05);
-        assertThat(y.compare(0.95, MILLION, 93).agree()).isFalse();
+        assertThat(y.compare(0.95, MILLION, 93).verdict()).isEqualTo(MeasurandComparison.Verdict.DISAGREE);
     }
 
     /** s = v t + v²/(2a): the contributions are the partial derivatives times the uncertainties, up to third order. */
@@ -109,16 +109,16 @@ class MeasurandTest {
             assertThat(distance.contributions().get(i).contribution()).isCloseTo(derivatives[i] * u[i], within(1e-3));
             square += Math.pow(derivatives[i] * u[i], 2);
         }
-        Measurand.Comparison both = distance.compare(0.95, MILLION, 94);
+        MeasurandComparison both = distance.compare(0.95, MILLION, 94);
         assertThat(both.firstOrder().value()).isCloseTo(25 + 625 / 14.0, within(1e-12));
         assertThat(both.firstOrder().standardUncertainty()).isCloseTo(Math.sqrt(square), within(2e-3));
         assertThat(both.monteCarlo().standardUncertainty()).isCloseTo(Math.sqrt(square), within(0.01));
-        assertThat(both.agree()).isTrue();
+        assertThat(both.verdict()).isEqualTo(MeasurandComparison.Verdict.AGREE);
         // a driver's spread of reaction times is no small uncertainty: first order fails, and says so
         Measurand driver = Measurand.of(x -> StopKernel.stoppingDistanceM(25, x[0], 0, 7))
                 .input("reaction_s", new Distribution.LogNormal(0.17, 0.44));
-        Measurand.Comparison wide = driver.compare(0.95, MILLION, 95);
-        assertThat(wide.agree()).isFalse();
+        MeasurandComparison wide = driver.compare(0.95, MILLION, 95);
+        assertThat(wide.verdict()).isEqualTo(MeasurandComparison.Verdict.DISAGREE);
         // mean of a log-normal times 25 m/s, and its quantile
         assertThat(wide.firstOrder().value() - 625 / 14.0)
                 .isCloseTo(25 * Math.exp(0.17 + 0.44 * 0.44 / 2), within(1e-2));
@@ -134,12 +134,92 @@ class MeasurandTest {
                 .normal("latency_filament_s", 0.2, 0.01)
                 .normal("latency_led_s", 0.01, 0.002);
         double exact = Math.sqrt(Math.pow(0.19 * 0.3, 2) + 625 * (1e-4 + 4e-6) + 0.09 * (1e-4 + 4e-6));
-        Measurand.Comparison both = gained.compare(0.95, MILLION, 96);
+        MeasurandComparison both = gained.compare(0.95, MILLION, 96);
         assertThat(both.firstOrder().value()).isCloseTo(4.75, within(1e-12));
         assertThat(both.firstOrder().standardUncertainty()).isCloseTo(exact, within(1e-4));
         assertThat(both.monteCarlo().standardUncertainty()).isCloseTo(exact, within(1e-3));
-        assertThat(both.agree()).isTrue();
+        assertThat(both.verdict()).isEqualTo(MeasurandComparison.Verdict.AGREE);
         assertThat(both.firstOrder().toString()).isEqualTo("4.75, standard uncertainty 0.26, [4.238, 5.262] at 95 %");
+    }
+
+    /** f = x with u = 9.9: both ways are the same, and 10⁴ draws cannot show it. */
+    @Test
+    void tooFewDrawsLeaveItUndecided() {
+        Measurand same = Measurand.of(x -> x[0]).normal("x", 0, 9.9);
+        for (long seed = 0; seed < 20; seed++) {
+            MeasurandComparison few = same.compare(0.95, 10_000, seed);
+            assertThat(few.verdict()).isNotEqualTo(MeasurandComparison.Verdict.DISAGREE);
+        }
+        MeasurandComparison few = same.compare(0.95, 10_000, 97);
+        assertThat(few.verdict()).isEqualTo(MeasurandComparison.Verdict.UNDECIDED);
+        assertThat(few.tolerance()).isCloseTo(0.05, within(1e-15));
+        // √(p(1 − p)/n) over the density at the quantile
+        double z = 1.959964;
+        double density = Math.exp(-z * z / 2) / Math.sqrt(2 * Math.PI) / 9.9;
+        double scatter = Math.sqrt(0.025 * 0.975 / 10_000) / density;
+        assertThat(few.loScatter()).isCloseTo(scatter, within(0.25 * scatter));
+        assertThat(few.hiScatter()).isCloseTo(scatter, within(0.25 * scatter));
+        assertThat(few.drawsForStableEnds()).isBetween(1e7, 1e8);
+        assertThat(few.toString()).contains("; tolerance 0.05, undecided: the Monte Carlo ends scatter by 0.");
+    }
+
+    /** The stated scatter of the ends against that of 200 repetitions, for a skew result. */
+    @Test
+    void scatterOfTheEndsIsThatOfRepetitions() {
+        Measurand skew = Measurand.of(x -> x[0]).input("x", new Distribution.LogNormal(0, 0.8));
+        Moments lo = new Moments();
+        Moments hi = new Moments();
+        double loStated = 0;
+        double hiStated = 0;
+        for (int k = 0; k < 200; k++) {
+            MeasurandComparison one = skew.compare(0.95, 4000, k);
+            lo.add(one.monteCarlo().coverage().lo());
+            hi.add(one.monteCarlo().coverage().hi());
+            loStated += one.loScatter() / 200;
+            hiStated += one.hiScatter() / 200;
+        }
+        assertThat(loStated / lo.standardDeviation()).isBetween(0.85, 1.15);
+        assertThat(hiStated / hi.standardDeviation()).isBetween(0.85, 1.15);
+    }
+
+    /** Closed forms of a log-normal: mean e^(μ + σ²/2), standard deviation that times √(e^(σ²) − 1). */
+    @Test
+    void logNormalInputsHaveTheirOwnUncertainty() {
+        for (double sigma : new double[] {0.1, 1, 2, 3, 5}) {
+            Measurand y = Measurand.of(x -> 2 * x[0]).input("x", new Distribution.LogNormal(0.3, sigma));
+            double mean = Math.exp(0.3 + sigma * sigma / 2);
+            double u = mean * Math.sqrt(Math.exp(sigma * sigma) - 1);
+            assertThat(y.firstOrder(0.95).value()).isCloseTo(2 * mean, within(1e-12 * mean));
+            assertThat(y.firstOrder(0.95).standardUncertainty()).isCloseTo(2 * u, within(1e-10 * u));
+        }
+    }
+
+    /** u = 0.0996 is 0.10 to two digits, so δ = 0.005 and not 0.0005; u = 0.0994 is 0.099. */
+    @Test
+    void toleranceFollowsTheRoundedUncertainty() {
+        assertThat(tolerance(0.0997)).isCloseTo(0.005, within(1e-15));
+        assertThat(tolerance(0.0985)).isCloseTo(0.0005, within(1e-15));
+        assertThat(tolerance(12.6)).isCloseTo(0.5, within(1e-15));
+    }
+
+    // a rectangle's standard deviation is that of a million even points within 10⁻³
+    private static double tolerance(double u) {
+        return Measurand.of(x -> u * x[0])
+                .input("x", UNIT_RECTANGLE)
+                .compare(0.95, MILLION, 98)
+                .tolerance();
+    }
+
+    @Test
+    void aFunctionThatGivesNoNumberIsNamed() {
+        Measurand root =
+                Measurand.of(x -> Math.sqrt(x[0]) + x[1]).normal("x_m", 1, 0.5).normal("y_m", 0, 1);
+        assertThatThrownBy(() -> root.monteCarlo(0.95, 10_000, 1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("the function must give a number for every input, got NaN at x_m=-0.");
+        Measurand wide = Measurand.of(x -> Math.sqrt(x[0])).normal("x_m", 1, 2);
+        assertThatThrownBy(() -> wide.firstOrder(0.95))
+                .hasMessage("the function must give a number for every input, got NaN at x_m=-1");
     }
 
     @Test

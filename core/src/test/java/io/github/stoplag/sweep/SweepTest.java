@@ -217,6 +217,45 @@ class SweepTest {
     }
 
     @Test
+    void aFailingListenerOrTallyIsTheCause() {
+        Plan plan = Plan.of(Design.grid(), 1).axis(Axis.range("x", "", 0, 99_999, 100_000));
+        Model model = Model.ofRows(List.of("x"), List.of("y"), (in, out) -> out[0] = in[0]);
+        NullPointerException failure = new NullPointerException();
+        for (int threads : new int[] {1, 2}) {
+            Sweep sweep = Sweep.of(plan, model).withThreads(threads).withListener((done, total) -> {
+                throw failure;
+            });
+            assertThatThrownBy(() -> sweep.run(() -> new ColumnTally("y")))
+                    .isInstanceOf(IllegalStateException.class)
+                    .hasMessage("java.lang.NullPointerException")
+                    .hasCause(failure);
+            assertThatThrownBy(() -> sweep.run(() -> new ColumnTally("z")))
+                    .isInstanceOf(IllegalStateException.class)
+                    .hasMessage("column must be one of [x] or [y], got z")
+                    .hasCauseInstanceOf(IllegalArgumentException.class);
+        }
+    }
+
+    @Test
+    void talliesInStoreDoNotGrowWithThreadsBeyondTheProcessors() {
+        assertThat(OrderedRun.ahead(16, 16)).isEqualTo(18);
+        assertThat(OrderedRun.ahead(16, 2)).isEqualTo(4);
+        assertThat(OrderedRun.ahead(1, 8)).isEqualTo(3);
+        AtomicLong made = new AtomicLong();
+        Plan plan = Plan.of(Design.random(60L * Plan.CHUNK), 1).axis(Axis.constant("x", "", 1));
+        Model model = Model.ofRows(List.of("x"), List.of("y"), (in, out) -> out[0] = in[0]);
+        SweepResult<ColumnTally> result = Sweep.of(plan, model).withThreads(64).run(() -> {
+            made.incrementAndGet();
+            return new ColumnTally("y");
+        });
+        assertThat(result.tally().moments().count()).isEqualTo(plan.size());
+        // the total and those of the chunks
+        assertThat(made.get())
+                .isLessThanOrEqualTo(
+                        1 + OrderedRun.ahead(64, Runtime.getRuntime().availableProcessors()));
+    }
+
+    @Test
     void rowsThatRefuseTheirInputsAreRejectedNotFailed() {
         Plan plan = Plan.of(Design.grid(), 1).axis(Axis.range("x", "", -5, 4, 10));
         Model model = Model.ofRows(List.of("x"), List.of("y"), (in, out) -> {
