@@ -65,7 +65,8 @@ final class ChainTemplates {
                                 + a.amount()
                                 + ". Each driver sees only the stop lamp of the car ahead, which can be seen "
                                 + latency.amount() + " after its pedal is pressed, and reacts " + r.amount()
-                                + " after that. What gap does the last car need at least?",
+                                + " after that. What gap does the last car need at least, from its front to the rear of the car"
+                                + " ahead?",
                         equal(v, a, r, latency, n).gapNeeded(d.style(), n))
                 .mistake(
                         "the delay since the first car was taken, but only that behind the car ahead counts",
@@ -102,7 +103,8 @@ final class ChainTemplates {
         double drives = speed * (Draw.bare(r) + latency.in(Unit.SECOND));
         Unit length = d.style().units().length();
         Draft draft = d.draft(
-                        "Three cars follow each other at " + v.amount() + " with gaps of " + g[0].amount() + " and "
+                        "Three cars follow each other at " + v.amount() + " with gaps, each from front to rear, of "
+                                + g[0].amount() + " and "
                                 + g[1].amount() + ". They brake with " + a[0].amount() + ", " + a[1].amount() + " and "
                                 + a[2].amount() + " in order from the front. Each driver sees only the lamp ahead, "
                                 + latency.amount() + " after its pedal is pressed, and reacts " + r.amount()

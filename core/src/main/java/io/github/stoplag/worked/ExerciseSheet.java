@@ -3,7 +3,9 @@ package io.github.stoplag.worked;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.worked.Exercise.Choice;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -11,13 +13,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
  * A sheet of exercises and its key.
  *
  * <p>The same seed gives the same sheet; a variant has the same kinds of questions with other numbers. No question stands twice
- * on a sheet.
+ * on a sheet; the basic ones come first, the advanced ones last.
  *
  * <p>Example:
  *
@@ -32,6 +36,13 @@ public final class ExerciseSheet {
     private static final int TRIES = 1000;
     private static final String TITLE = "Exercises on stopping and stop lamps";
     private static final String PREAMBLE = "Data are invented. An answer is that of a model and no proof of safety.";
+    private static final Pattern NUMBER_AND_UNIT = Pattern.compile("(\\d) (?=("
+            + Arrays.stream(Unit.values())
+                    .map(Unit::symbol)
+                    .filter(symbol -> !symbol.isEmpty())
+                    .map(Pattern::quote)
+                    .collect(Collectors.joining("|"))
+            + ")(?![\\p{L}\\d]))");
     private static final String KEY = "Key to exercises on stopping and stop lamps";
 
     private final long seed;
@@ -159,6 +170,8 @@ public final class ExerciseSheet {
             next.ifPresentOrElse(drawn::add, () -> templates.remove(template));
             turn += next.isPresent() ? 1 : 0;
         }
+        // the stable sort keeps the order of kinds, so that variants match question by question
+        drawn.sort(Comparator.comparing(Exercise::difficulty));
         return List.copyOf(drawn);
     }
 
@@ -196,7 +209,7 @@ public final class ExerciseSheet {
         for (int i = 0; i < exercises.size(); i++) {
             Exercise exercise = exercises.get(i);
             blocks.add(new Document.Heading(2, "Question " + (i + 1)));
-            blocks.add(new Document.Paragraph(exercise.question()));
+            blocks.add(new Document.Paragraph(unbroken(exercise.question())));
             blocks.add(
                     choices
                             ? new Document.Choices(exercise.choices().stream()
@@ -221,7 +234,7 @@ public final class ExerciseSheet {
             Exercise exercise = exercises.get(i);
             blocks.add(new Document.Heading(
                     2, "Question " + (i + 1) + ": " + exercise.answer() + " (" + exercise.letter() + ")"));
-            blocks.add(new Document.Paragraph(exercise.question()));
+            blocks.add(new Document.Paragraph(unbroken(exercise.question())));
             List<String> lines = new ArrayList<>();
             for (int k = 0; k < exercise.choices().size(); k++) {
                 Choice choice = exercise.choices().get(k);
@@ -231,6 +244,11 @@ public final class ExerciseSheet {
             blocks.addAll(exercise.solution().body(3));
         }
         return new Document(KEY + name(), blocks);
+    }
+
+    /** Holds each number to its unit, where a line must not end. */
+    private static String unbroken(String question) {
+        return NUMBER_AND_UNIT.matcher(question).replaceAll("$1\u00a0");
     }
 
     private String name() {
