@@ -113,11 +113,21 @@ final class ChainTemplates {
                 .mistake("the other gap was taken, but it stays larger", Math.max(first, second), length)
                 .mistake("all were taken to brake alike", Math.min(Draw.bare(g[0]), Draw.bare(g[1])) - drives, length)
                 .mistake("the smaller gap at first was given", Math.min(Draw.bare(g[0]), Draw.bare(g[1])), length);
-        boolean bothStand = solution.steps().stream()
-                .noneMatch(step -> step.symbol().letter().equals("h"));
-        // where the gap is closest while both move, the latency does not come in as a distance of its own
-        return Optional.of(
-                bothStand ? draft.mistake(NO_LATENCY, right + speed * latency.in(Unit.SECOND), length) : draft);
+        return Optional.of(draft.mistake(NO_LATENCY, tightestWithout(d, chain), length));
+    }
+
+    /** The smallest gap where the lamps can be seen at once. */
+    private static double tightestWithout(Draw d, WorkedChain chain) {
+        List<WorkedChain.Vehicle> vehicles = chain.vehicles().stream()
+                .map(each -> new WorkedChain.Vehicle(
+                        each.deceleration(), each.reaction(), Given.of(0, Unit.MILLISECOND), each.gap()))
+                .toList();
+        return new WorkedChain(chain.speed(), vehicles)
+                .tightest(d.style())
+                .answer()
+                .carried()
+                .number()
+                .doubleValue();
     }
 
     private static Given gapAhead(Draw d) {
