@@ -13,7 +13,8 @@ import org.junit.jupiter.api.Test;
  * out again. What a mistake says is what its number must come from.
  */
 class NamedMistakesTest {
-    private static final int SEEDS = 60;
+    // the rarest, a contact with a standing leader that no reaction prevents, is offered once in 70 drawings
+    private static final int SEEDS = 600;
     private static final double STEP_S = 1e-4;
     private static final String REACTION = "the reaction was forgotten";
 

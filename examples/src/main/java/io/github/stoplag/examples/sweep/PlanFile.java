@@ -3,6 +3,7 @@ package io.github.stoplag.examples.sweep;
 import io.github.stoplag.examples.InputException;
 import io.github.stoplag.examples.ScenarioFile;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.sweep.ConditionalContact;
 import io.github.stoplag.sweep.Design;
 import io.github.stoplag.sweep.Model;
 import io.github.stoplag.sweep.PairModel;
@@ -87,7 +88,7 @@ public final class PlanFile {
      *
      * @param scenarios how many; in a grid, how many per combination of levels
      * @return the new plan
-     * @throws IllegalArgumentException if the design cannot have so many
+     * @throws IllegalArgumentException if the design cannot have so many, or the grid's combinations become too many
      */
     public PlanFile withScenarios(long scenarios) {
         return with(plan.withDesign(new Design(plan.design().kind(), scenarios)));
@@ -104,6 +105,8 @@ public final class PlanFile {
     }
 
     private PlanFile with(Plan newPlan) {
+        // says so now if a grid is too large
+        newPlan.size();
         return new PlanFile(name, title, invented, axes, newPlan, pairModel, tables);
     }
 
@@ -158,7 +161,17 @@ public final class PlanFile {
      * @return the model
      */
     public Model model() {
-        return tables.isEmpty() ? pairModel : new SupplyModel(pairModel, tables);
+        return following(pairModel);
+    }
+
+    /** A model that is given latencies, with those that follow from the supply. */
+    Model following(Model given) {
+        return tables.isEmpty() ? given : new SupplyModel(given, lamps(), tables);
+    }
+
+    /** The model that integrates the gap out; to be run through {@link #following}. */
+    ConditionalContact conditional() {
+        return ConditionalContact.of(PlanReader.withLatencies(plan, tables.keySet()), lamps().toArray(String[]::new));
     }
 
     /**
