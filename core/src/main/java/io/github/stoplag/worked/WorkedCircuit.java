@@ -104,7 +104,8 @@ public final class WorkedCircuit {
     }
 
     /**
-     * Works the surface temperature of a load resistor: P = U²/(R (1 − p)), T_s = T_a + R_th P.
+     * Works the surface temperature of a load resistor: P = U²/(R (1 − p)), T_s = T_a + R_th P. The answer
+     * is in °C, or in °F if the style is US customary and the ambient temperature in °F.
      *
      * @param style the digits
      * @param resistance the nominal resistance R, above 0
@@ -148,11 +149,13 @@ public final class WorkedCircuit {
                         Unit.KELVIN));
         w.caution(Caution.hotSurface("load resistor", Temperature.kelvin(w.in(surface, Unit.KELVIN))));
         circuitCautions(w);
-        return w.answer(surface, Unit.CELSIUS, Rounding.nearest("1"));
+        Plausible.surface(w.in(surface, Unit.CELSIUS)).ifPresent(w::caution);
+        return w.answer(surface, style.units().temperature(ambient), Rounding.nearest("1"));
     }
 
     /**
-     * Works the junction temperature of an isolating diode: P = U_F I, T_j = T_a + R_th P.
+     * Works the junction temperature of an isolating diode: P = U_F I, T_j = T_a + R_th P. The
+     * answer is in °C, or in °F if the style is US customary and the ambient temperature in °F.
      *
      * @param style the digits
      * @param forward the forward voltage U_F, above 0
@@ -177,7 +180,8 @@ public final class WorkedCircuit {
         w.checkBy(junction, "heat per ampere first", ta.plus(th.times(uf).times(i)));
         w.caution(HOT_JUNCTION);
         circuitCautions(w);
-        return w.answer(junction, Unit.CELSIUS, Rounding.nearest("1"));
+        Plausible.junction(w.in(junction, Unit.CELSIUS)).ifPresent(w::caution);
+        return w.answer(junction, style.units().temperature(ambient), Rounding.nearest("1"));
     }
 
     /**
