@@ -1,6 +1,7 @@
 package io.github.stoplag.worked;
 
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.source.Caution;
 import io.github.stoplag.worked.Exercise.Choice;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -43,6 +44,11 @@ public final class ExerciseSheet {
                     .map(Pattern::quote)
                     .collect(Collectors.joining("|"))
             + ")(?![\\p{L}\\d]))");
+    private static final String CIRCUITS =
+            "Caution: the questions on circuits are arithmetic and no instruction to alter a"
+                    + " vehicle. Load resistors, diodes and lamps get hot enough to burn skin and start a fire, a larger fuse does not"
+                    + " protect the wire, and a changed light source can make a lamp unlawful. Local codes go first; leave work on a"
+                    + " vehicle to someone licensed to do it.";
     private static final String KEY = "Key to exercises on stopping and stop lamps";
 
     private final long seed;
@@ -97,7 +103,8 @@ public final class ExerciseSheet {
      *
      * @param wanted the difficulty
      * @return the sheet
-     * @throws IllegalArgumentException if no template has it together with the topic
+     * @throws IllegalArgumentException if no template has it together with the topic, or the sheet has more questions
+     *     than there are different ones of it
      */
     public ExerciseSheet ofDifficulty(Difficulty wanted) {
         return new ExerciseSheet(seed, count, units, Optional.of(wanted), topic, variant);
@@ -108,7 +115,8 @@ public final class ExerciseSheet {
      *
      * @param wanted the topic, one of {@link ExerciseTemplate#topic()}
      * @return the sheet
-     * @throws IllegalArgumentException if no template has it together with the difficulty
+     * @throws IllegalArgumentException if no template has it together with the difficulty, or the sheet has more questions
+     *     than there are different ones of it
      */
     public ExerciseSheet onTopic(String wanted) {
         return new ExerciseSheet(seed, count, units, difficulty, Optional.of(wanted), variant);
@@ -202,10 +210,25 @@ public final class ExerciseSheet {
         return sheet(true);
     }
 
+    private List<Document.Block> preamble() {
+        return exercises.stream().anyMatch(ExerciseSheet::isOnCircuit)
+                ? List.of(new Document.Paragraph(PREAMBLE), new Document.Paragraph(CIRCUITS))
+                : List.of(new Document.Paragraph(PREAMBLE));
+    }
+
+    /** What goes with one question where it stands alone, outside its sheet. */
+    static String notice(Exercise exercise) {
+        return isOnCircuit(exercise) ? PREAMBLE + " " + CIRCUITS : PREAMBLE;
+    }
+
+    private static boolean isOnCircuit(Exercise exercise) {
+        return exercise.solution().cautions().contains(Caution.INSULATION);
+    }
+
     private Document sheet(boolean choices) {
         List<Document.Block> blocks = new ArrayList<>();
         blocks.add(new Document.Heading(1, TITLE + name()));
-        blocks.add(new Document.Paragraph(PREAMBLE));
+        blocks.addAll(preamble());
         for (int i = 0; i < exercises.size(); i++) {
             Exercise exercise = exercises.get(i);
             blocks.add(new Document.Heading(2, "Question " + (i + 1)));
@@ -229,7 +252,7 @@ public final class ExerciseSheet {
     public Document key() {
         List<Document.Block> blocks = new ArrayList<>();
         blocks.add(new Document.Heading(1, KEY + name()));
-        blocks.add(new Document.Paragraph(PREAMBLE));
+        blocks.addAll(preamble());
         for (int i = 0; i < exercises.size(); i++) {
             Exercise exercise = exercises.get(i);
             blocks.add(new Document.Heading(
@@ -259,7 +282,8 @@ public final class ExerciseSheet {
      * Writes questions and answers as comma-separated values (RFC 4180), one question a line, a header line first.
      *
      * <p>Numbers have a decimal point whatever the locale; {@code tolerance} is how far an answer may be off, in the unit of
-     * the answer, by {@link Grading.Tolerance#ASSUMED}.
+     * the answer, by {@link Exercise#tolerance()}; {@code notice} is what to say beside the question: invented data, and
+     * cautions.
      *
      * @return the text with CRLF line ends
      */
@@ -269,7 +293,7 @@ public final class ExerciseSheet {
 
     /**
      * Writes the sheet as a content package of IMS Question and Test Interoperability 2.1: the manifest and one
-     * multiple-choice item a question, with the mistakes as feedback. Put the files into a zip to import them.
+     * multiple-choice item a question, with the mistakes as feedback and a note on invented data and cautions. Put the files into a zip to import them.
      *
      * @return the text of each file by its name
      */

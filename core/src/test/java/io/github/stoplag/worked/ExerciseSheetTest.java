@@ -74,14 +74,16 @@ class ExerciseSheetTest {
         for (int i = 1; i <= 10; i++) {
             List<String> fields = fields(lines[i]);
             Exercise exercise = sheet.exercises().get(i - 1);
-            assertThat(fields).hasSize(18);
+            assertThat(fields).hasSize(19);
+            assertThat(fields.get(18)).startsWith("Data are invented. ");
             assertThat(fields.get(3)).isEqualTo(exercise.question());
             assertThat(fields.get(4) + " " + fields.get(5))
                     .isEqualTo(exercise.answer().toString());
             double answer = Double.parseDouble(fields.get(4));
+            double within = exercise.tolerance().withinRatio();
             assertThat(Double.parseDouble(fields.get(6)) / answer)
-                    .as("2 %, to two digits")
-                    .isBetween(0.0185, 0.0215);
+                    .as("2 % or nothing, to two digits")
+                    .isBetween(0.925 * within, 1.075 * within);
             assertThat(fields.get(8 + 2 * (fields.get(7).charAt(0) - 'A')))
                     .isEqualTo(exercise.answer().toString());
         }
@@ -117,6 +119,8 @@ class ExerciseSheetTest {
             Exercise exercise = sheet.exercises().get(i);
             Element item = Html.read(file(files, name)).getDocumentElement();
             QtiModel.check(item);
+            assertThat(item.getElementsByTagName("rubricBlock").item(0).getTextContent())
+                    .startsWith("Data are invented. ");
             assertThat(item.getAttribute("identifier"))
                     .isEqualTo("stoplag-2024-0-metric-item-" + (i + 1))
                     .isEqualTo(((Element) resources.item(i)).getAttribute("identifier"));
