@@ -85,8 +85,7 @@ public class StopBenchmark {
     @Benchmark
     @OperationsPerInvocation(SIZE)
     public double[] batchDistanceAndTime() {
-        StopKernel.stoppingDistances(speedMps, onsetS, buildUpS, decelMps2, distanceM);
-        StopKernel.stoppingTimes(speedMps, onsetS, buildUpS, decelMps2, timeS);
+        StopKernel.stoppingDistancesAndTimes(speedMps, onsetS, buildUpS, decelMps2, distanceM, timeS);
         return timeS;
     }
 

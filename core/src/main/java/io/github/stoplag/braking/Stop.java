@@ -10,6 +10,7 @@ import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.Road;
 import io.github.stoplag.road.RoadDeceleration;
+import io.github.stoplag.source.Evidence;
 
 /**
  * The stop of one vehicle: perception-reaction at constant speed, brake dead time, linear build-up, constant deceleration.
@@ -158,6 +159,19 @@ public final class Stop implements StopOutcome {
      */
     public Deceleration deceleration() {
         return Deceleration.mps2(decelMps2);
+    }
+
+    /**
+     * Says what the stop rests on.
+     *
+     * @return model, inputs and reservations; made anew by each call
+     */
+    public Evidence evidence() {
+        return StopEvidence.of(
+                Speed.mps(speedMps),
+                TimeSpan.seconds(reactionS),
+                new BrakeResponse(TimeSpan.seconds(deadS), TimeSpan.seconds(buildUpS)),
+                deceleration());
     }
 
     @Override

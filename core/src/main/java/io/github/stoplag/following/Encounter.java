@@ -6,7 +6,6 @@ import io.github.stoplag.kernel.Trajectory;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Numbers;
-import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 
 /**
@@ -62,14 +61,13 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap) {
         }
         if (event.contact()) {
             return new PairOutcome.Contact(
-                    TimeSpan.seconds(event.timeS()),
-                    Speed.mps(event.closingSpeedMps()),
-                    Speed.mps(event.leaderSpeedMps()),
-                    Speed.mps(event.followerSpeedMps()),
+                    event.timeS(),
+                    event.closingSpeedMps(),
+                    event.leaderSpeedMps(),
+                    event.followerSpeedMps(),
                     event.leaderStanding());
         }
-        return new PairOutcome.NoContact(
-                Distance.metres(event.smallestGapM()), TimeSpan.seconds(event.timeS()), event.grazing());
+        return new PairOutcome.NoContact(event.smallestGapM(), event.timeS(), event.grazing());
     }
 
     private static IllegalArgumentException beyondHorizon(

@@ -8,6 +8,7 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.RoadLoad;
+import io.github.stoplag.source.Evidence;
 import java.util.Objects;
 import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
@@ -246,6 +247,15 @@ public final class Pair {
 
     private boolean isEnough(GapNeeded needed) {
         return needed instanceof GapNeeded.Finite finite && finite.gap().inMetres() <= gapM + GapKernel.GRAZING_M;
+    }
+
+    /**
+     * Says what the outcome, the gap needed and the largest lamp latency rest on.
+     *
+     * @return model, inputs and reservations; made anew by each call
+     */
+    public Evidence evidence() {
+        return PairEvidence.of(this);
     }
 
     private double leaderOnsetS() {

@@ -26,10 +26,10 @@ final class CaseTheorem {
         return leaderMps > 0
                 && leaderOnsetS >= 0
                 && leaderBuildUpS >= 0
-                && leaderMps2 > 0
+                && leaderMps2 >= LEAST_MPS2
                 && followerMps > 0
                 && followerBuildUpS >= 0
-                && followerMps2 > 0
+                && followerMps2 >= LEAST_MPS2
                 && leaderOnsetS <= followerOnsetS
                 && leaderOnsetS + leaderBuildUpS <= followerOnsetS + followerBuildUpS
                 && leaderMps >= 0.5 * leaderMps2 * leaderBuildUpS

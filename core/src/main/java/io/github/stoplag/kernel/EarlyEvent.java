@@ -30,7 +30,8 @@ final class EarlyEvent {
                 + (leaderMps - followerMps) * leaderFullS
                 - leaderMps2 * leaderBuildUpS * leaderBuildUpS * (1.0 / 6);
         // an onset that is not finite is left to the search, which refuses it
-        if (!(gapM > 0 && fullGapM > 0 && leaderFullS <= followerOnsetS && followerOnsetS < Double.POSITIVE_INFINITY)) {
+        boolean apart = gapM > GapKernel.TIE_M && fullGapM > GapKernel.TIE_M;
+        if (!(apart && leaderFullS <= followerOnsetS && followerOnsetS < Double.POSITIVE_INFINITY)) {
             return false;
         }
         double fullRateMps = leaderMps - leaderMps2 * halfS - followerMps;
@@ -89,7 +90,7 @@ final class EarlyEvent {
             double followerMps2,
             double firstGapM,
             GapEvent event) {
-        if (!(onsetGapM > 0 && buildUpS > 0)) {
+        if (!(onsetGapM > 0 && buildUpS > Phases.SHORTEST_S)) {
             return false;
         }
         double jerkMps3 = followerMps2 / buildUpS;

@@ -18,7 +18,7 @@ import io.github.stoplag.quantity.Numbers;
  *
  * <p><b>Standard stops</b> (cruise to the onset, linear build-up, constant deceleration to rest) are mostly settled without
  * a search. If the leader is first to start braking and first to brake fully, the relative speed gap′ does not grow up to some
- * moment before the follower's full braking and is convex after it. So if the leader stops first the smallest gap is the
+ * moment not later than the follower's full braking and is convex after it until he stands. So if the leader stops first the smallest gap is the
  * smaller of the first and the last one; if the follower stops first there is at most one interior minimum. The other cases
  * go by phases.
  *

@@ -7,6 +7,12 @@ package io.github.stoplag.kernel;
  * goes on for ever and has no jerk. Once the speed has come down to zero the vehicle rests for ever.
  */
 final class Phases {
+    /** A phase no longer than this moves nothing, and its jerk could overflow. */
+    static final double SHORTEST_S = 1e-100;
+
+    /** A deceleration no larger than this changes nothing in any time that counts, and its quotients could overflow. */
+    static final double SLIGHTEST_MPS2 = 1e-100;
+
     final double[] startS;
     final double[] positionM;
     final double[] speedMps;
@@ -52,18 +58,19 @@ final class Phases {
 
     /** Appends a phase; the caller has made room for it and for the rest that may follow. */
     void append(double startDecelMps2, double jerk, double durationS) {
-        if (!(durationS > 0) || restS < Double.POSITIVE_INFINITY) {
+        if (!(durationS > SHORTEST_S) || restS < Double.POSITIVE_INFINITY) {
             return;
         }
-        double tauS = timeToRestS(endSpeedMps, startDecelMps2, jerk);
+        double startMps2 = Math.abs(startDecelMps2) > SLIGHTEST_MPS2 ? startDecelMps2 : 0;
+        double tauS = timeToRestS(endSpeedMps, startMps2, jerk);
         if (tauS > 0) {
-            store(startDecelMps2, jerk);
+            store(startMps2, jerk);
         }
         if (tauS <= durationS) {
-            advance(startDecelMps2, jerk, tauS);
+            advance(startMps2, jerk, tauS);
             rest();
         } else if (durationS < Double.POSITIVE_INFINITY) {
-            advance(startDecelMps2, jerk, durationS);
+            advance(startMps2, jerk, durationS);
             if (endSpeedMps <= 0) {
                 rest();
             }

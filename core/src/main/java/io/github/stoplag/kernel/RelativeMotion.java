@@ -80,7 +80,8 @@ final class RelativeMotion {
             double tauS =
                     h3 == 0 ? fallingRoot(h0, h1, h2) : bracketedRoot(fromS, from, toS, to, startS, h0, h1, h2, h3);
             event.crossedAtS = startS + Math.min(Math.max(tauS, fromS), toS);
-        } else if (to < from && Double.isNaN(event.crossedAtS)) {
+        } else if ((to < from || to < -event.contactDepthM) && Double.isNaN(event.crossedAtS)) {
+            // the second only where rounding makes the gap jump between two intervals
             event.crossedAtS = startS + fromS;
         }
         return to < -event.contactDepthM;
@@ -103,7 +104,8 @@ final class RelativeMotion {
     /** The root of h₀ + h₁ τ + h₂ τ²/2 at which it falls: slope −√(h₁² − 2 h₂ h₀), written without cancellation. */
     private static double fallingRoot(double h0, double h1, double h2) {
         double root = Math.sqrt(Math.max(0, h1 * h1 - 2 * h2 * h0));
-        return h1 <= 0 ? 2 * h0 / (root - h1) : -(h1 + root) / h2;
+        // the product may vanish beside a denormal gap
+        return h1 <= 0 ? 2 * h0 / Math.max(root - h1, Double.MIN_NORMAL) : -(h1 + root) / h2;
     }
 
     /** Newton's method inside a shrinking bracket, bisecting where a step would leave it; from &gt; 0 ≥ to. */

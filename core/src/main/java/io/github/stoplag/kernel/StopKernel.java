@@ -167,14 +167,7 @@ public final class StopKernel {
     public static void stoppingDistances(
             double[] speedMps, double[] brakeOnsetS, double[] buildUpS, double[] decelMps2, double[] distanceM) {
         int n = commonLength(speedMps, brakeOnsetS, buildUpS, decelMps2, distanceM);
-        // two loops: the first is branch-free so that the JIT turns it into vector instructions, the second mends the
-        // few others
-        for (int i = 0; i < n; i++) {
-            double v = speedMps[i];
-            double tr = buildUpS[i];
-            double a = decelMps2[i];
-            distanceM[i] = v * brakeOnsetS[i] + (0.5 * v * (tr + v / a) - a * tr * tr * (1.0 / 24));
-        }
+        commonDistances(n, speedMps, brakeOnsetS, buildUpS, decelMps2, distanceM);
         for (int i = 0; i < n; i++) {
             if (!isCommonCase(speedMps[i], buildUpS[i], decelMps2[i])) {
                 distanceM[i] = stoppingDistanceM(speedMps[i], brakeOnsetS[i], buildUpS[i], decelMps2[i]);
@@ -196,9 +189,7 @@ public final class StopKernel {
     public static void stoppingTimes(
             double[] speedMps, double[] brakeOnsetS, double[] buildUpS, double[] decelMps2, double[] timeS) {
         int n = commonLength(speedMps, brakeOnsetS, buildUpS, decelMps2, timeS);
-        for (int i = 0; i < n; i++) {
-            timeS[i] = brakeOnsetS[i] + (speedMps[i] / decelMps2[i] + 0.5 * buildUpS[i]);
-        }
+        commonTimes(n, speedMps, brakeOnsetS, buildUpS, decelMps2, timeS);
         for (int i = 0; i < n; i++) {
             if (!isCommonCase(speedMps[i], buildUpS[i], decelMps2[i])) {
                 timeS[i] = stoppingTimeS(speedMps[i], brakeOnsetS[i], buildUpS[i], decelMps2[i]);
@@ -206,8 +197,60 @@ public final class StopKernel {
         }
     }
 
+    /**
+     * Fills two arrays with stopping distances and times, the same bits as {@link #stoppingDistances} and {@link
+     * #stoppingTimes} in less time than both.
+     *
+     * @param speedMps the speeds in m/s
+     * @param brakeOnsetS the times of the first deceleration in s
+     * @param buildUpS the times of the linear build-up in s
+     * @param decelMps2 the decelerations after the build-up in m/s²
+     * @param distanceM where the stopping distances in m go
+     * @param timeS where the stopping times in s go; another array than the first
+     * @throws IllegalArgumentException if the arrays differ in length
+     */
+    public static void stoppingDistancesAndTimes(
+            double[] speedMps,
+            double[] brakeOnsetS,
+            double[] buildUpS,
+            double[] decelMps2,
+            double[] distanceM,
+            double[] timeS) {
+        int n = commonLength(speedMps, brakeOnsetS, buildUpS, decelMps2, distanceM);
+        commonLength(speedMps, brakeOnsetS, buildUpS, decelMps2, timeS);
+        commonDistances(n, speedMps, brakeOnsetS, buildUpS, decelMps2, distanceM);
+        commonTimes(n, speedMps, brakeOnsetS, buildUpS, decelMps2, timeS);
+        for (int i = 0; i < n; i++) {
+            if (!isCommonCase(speedMps[i], buildUpS[i], decelMps2[i])) {
+                distanceM[i] = stoppingDistanceM(speedMps[i], brakeOnsetS[i], buildUpS[i], decelMps2[i]);
+                timeS[i] = stoppingTimeS(speedMps[i], brakeOnsetS[i], buildUpS[i], decelMps2[i]);
+            }
+        }
+    }
+
+    // free of branches and with one store, so that the JIT turns the loop into vector instructions; the caller mends
+    // the few
+    // stops inside the build-up
+    private static void commonDistances(
+            int n, double[] speedMps, double[] onsetS, double[] buildUpS, double[] decelMps2, double[] distanceM) {
+        for (int i = 0; i < n; i++) {
+            double v = speedMps[i];
+            double tr = buildUpS[i];
+            double a = decelMps2[i];
+            distanceM[i] = v * onsetS[i] + (0.5 * v * (tr + v / a) - a * tr * tr * (1.0 / 24));
+        }
+    }
+
+    private static void commonTimes(
+            int n, double[] speedMps, double[] onsetS, double[] buildUpS, double[] decelMps2, double[] timeS) {
+        for (int i = 0; i < n; i++) {
+            timeS[i] = onsetS[i] + (speedMps[i] / decelMps2[i] + 0.5 * buildUpS[i]);
+        }
+    }
+
+    /** The stop comes after the build-up; false as well for a vehicle that stands and for what is not a number. */
     private static boolean isCommonCase(double speedMps, double buildUpS, double decelMps2) {
-        return decelMps2 > 0 && speedMps > 0 && speedMps >= 0.5 * decelMps2 * buildUpS;
+        return speedMps > 0.5 * decelMps2 * buildUpS && decelMps2 > 0;
     }
 
     private static double neverStops(double speedMps, double decelMps2) {

@@ -3,15 +3,9 @@ package io.github.stoplag.sweep;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.DoubleStream;
-import java.util.stream.IntStream;
 
 /**
  * Writes down how far a sweep of a plan has come, and reads it back with the same bits: tally, next chunk, counts and rejected
@@ -21,8 +15,6 @@ import java.util.stream.IntStream;
  */
 public final class CheckpointFormat {
     private static final String KIND = "results of a sweep";
-
-    private static final int SHAPE = 4096;
 
     private final Plan plan;
     private final byte[] digest;
@@ -39,54 +31,7 @@ public final class CheckpointFormat {
      * @return the format
      */
     public static CheckpointFormat of(Plan plan) {
-        return new CheckpointFormat(plan, digest(plan));
-    }
-
-    /** Digests what decides the values of a plan: numbers and names, no text of numbers, which is not the same on every JDK. */
-    private static byte[] digest(Plan plan) {
-        try {
-            MessageDigest sha = MessageDigest.getInstance("SHA-256");
-            update(sha, plan.design().kind().name());
-            update(sha, plan.design().count());
-            update(sha, plan.seed());
-            plan.axes().forEach(axis -> update(sha, axis));
-            for (Plan.Correlation pair : plan.correlations()) {
-                update(sha, pair.first());
-                update(sha, pair.second());
-                update(sha, Double.doubleToLongBits(pair.rho()));
-            }
-            // some draws, which tell quantiles from tables from exact ones
-            Scenarios scenarios = plan.scenarios();
-            for (long index : new long[] {0, plan.size() / 3, plan.size() / 2, plan.size() - 1}) {
-                update(sha, Arrays.stream(scenarios.at(index)));
-            }
-            return sha.digest();
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
-    }
-
-    private static void update(MessageDigest sha, Axis axis) {
-        update(sha, axis.column());
-        update(sha, axis.levelCount());
-        update(sha, IntStream.range(0, axis.levelCount()).mapToDouble(axis::level));
-        axis.distribution()
-                .ifPresent(distribution -> update(
-                        sha, IntStream.range(0, SHAPE).mapToDouble(i -> distribution.quantile((i + 0.5) / SHAPE))));
-    }
-
-    private static void update(MessageDigest sha, DoubleStream values) {
-        values.forEach(value -> update(sha, Double.doubleToLongBits(value)));
-    }
-
-    private static void update(MessageDigest sha, String text) {
-        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-        update(sha, bytes.length);
-        sha.update(bytes);
-    }
-
-    private static void update(MessageDigest sha, long value) {
-        sha.update(ByteBuffer.allocate(Long.BYTES).putLong(value).flip());
+        return new CheckpointFormat(plan, PlanDigest.of(plan));
     }
 
     /**

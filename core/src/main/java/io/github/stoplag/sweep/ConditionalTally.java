@@ -1,11 +1,14 @@
 package io.github.stoplag.sweep;
 
 import io.github.stoplag.quantity.Numbers;
+import java.io.DataInput;
+import java.io.DataOutput;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
 /** What a sweep of {@link ConditionalContact} gathers: for each lamp the mean contact probability, and the difference of any two. */
-public final class ConditionalTally implements Tally<ConditionalTally> {
+public final class ConditionalTally implements SavableTally<ConditionalTally> {
     private final List<String> names;
     private final List<Moments> lamps = new ArrayList<>();
     // for lamps i < j, row by row of the upper triangle
@@ -59,11 +62,40 @@ public final class ConditionalTally implements Tally<ConditionalTally> {
         differences.forEach(Moments::clear);
     }
 
+    @Override
+    public void save(DataOutput out) throws IOException {
+        SavedState.save(out, "conditional statistics", content -> {
+            SavedState.text(content, names.toString());
+            for (Moments lamp : lamps) {
+                lamp.save(content);
+            }
+            for (Moments difference : differences) {
+                difference.save(content);
+            }
+        });
+    }
+
+    @Override
+    public void restore(DataInput in) throws IOException {
+        SavedState.restore(in, "conditional statistics", content -> {
+            String saved = SavedState.text(content);
+            if (!saved.equals(names.toString())) {
+                throw new IOException("saved statistics must be of the lamps " + names + ", got " + saved);
+            }
+            for (Moments lamp : lamps) {
+                lamp.restore(content);
+            }
+            for (Moments difference : differences) {
+                difference.restore(content);
+            }
+        });
+    }
+
     /**
      * Gives the contact probability with a lamp; see {@link PairModel#STATEMENT}.
      *
      * @param name the lamp
-     * @return the conditional probabilities; their mean estimates P(contact), with {@link Moments#meanInterval}
+     * @return the conditional probabilities; their mean estimates P(contact), see {@link #contactInterval}
      * @throws IllegalArgumentException if there is no such lamp
      */
     public Moments contactProbability(String name) {
@@ -71,11 +103,38 @@ public final class ConditionalTally implements Tally<ConditionalTally> {
     }
 
     /**
+     * Gives an interval of the contact probability for independent draws, see {@link Moments#boundedMeanInterval}; of a Latin hypercube or a
+     * Sobol sequence it is too wide as a rule.
+     *
+     * @param name the lamp
+     * @param confidence the confidence, [0.5, 1)
+     * @return the interval, within [0, 1]
+     * @throws IllegalArgumentException if there is no such lamp, there are fewer than two scenarios, or the confidence is out of range
+     */
+    public Interval contactInterval(String name, double confidence) {
+        return contactProbability(name).boundedMeanInterval(confidence, 0, 1);
+    }
+
+    /**
+     * Gives an interval of the difference of two lamps' contact probabilities for independent draws.
+     *
+     * @param first the first lamp
+     * @param second a later lamp in the model's order
+     * @param confidence the confidence, [0.5, 1)
+     * @return the interval of the first's less the second's, within [−1, 1]
+     * @throws IllegalArgumentException as {@link #difference}, if there are fewer than two scenarios, or the confidence is out of range
+     */
+    public Interval differenceInterval(String first, String second, double confidence) {
+        return difference(first, second).boundedMeanInterval(confidence, -1, 1);
+    }
+
+    /**
      * Compares two lamps on the same draws.
      *
      * @param first the first lamp
      * @param second a later lamp in the model's order
-     * @return the first's conditional probabilities less the second's; their mean estimates the difference
+     * @return the first's conditional probabilities less the second's; their mean estimates the difference, see {@link
+     *     #differenceInterval}
      * @throws IllegalArgumentException if there is no such lamp or the second does not come after the first
      */
     public Moments difference(String first, String second) {
@@ -119,7 +178,7 @@ public final class ConditionalTally implements Tally<ConditionalTally> {
             } else {
                 text.append(Numbers.text(probability.mean(), 4))
                         .append(", ")
-                        .append(probability.meanInterval(0.95))
+                        .append(contactInterval(names.get(i), 0.95))
                         .append(", gap integrated out over ")
                         .append(probability.count())
                         .append(" draws\n");

@@ -273,6 +273,10 @@ public sealed interface Distribution {
             return new Empirical(sorted);
         }
 
+        double[] sorted() {
+            return sorted;
+        }
+
         @Override
         public double quantile(double probability) {
             double h = probability * (sorted.length - 1);

@@ -53,7 +53,8 @@ public interface Model {
 
     /**
      * Makes a model from a function of one scenario. Where the function throws IllegalArgumentException the row is rejected, with the
-     * message up to {@code ", got"} as the reason.
+     * message up to {@code ", got"} as the reason. An output it leaves unset is NaN. NaN means that the output does not exist in this scenario, as a
+     * closing speed without contact: statistics pass over it and it is not counted as rejected.
      *
      * @param inputs the columns it needs
      * @param outputs the columns it gives

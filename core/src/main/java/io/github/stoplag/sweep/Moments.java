@@ -217,6 +217,9 @@ public final class Moments {
     /**
      * Gives a normal-theory interval of the mean for independent values: m ± z s/√n.
      *
+     * <p>It needs enough values for their mean to be nearly normal. Where few values make up most of the mean, as with rare events, it covers
+     * far less often than it says; {@link #boundedMeanInterval} is for that.
+     *
      * @param confidence the confidence, [0.5, 1)
      * @return the interval
      * @throws IllegalArgumentException if there are fewer than two values or the confidence is out of range
@@ -224,6 +227,41 @@ public final class Moments {
     public Interval meanInterval(double confidence) {
         double half = Interval.z(confidence) * standardDeviation() / Math.sqrt((double) count);
         return new Interval(mean - half, mean + half, confidence);
+    }
+
+    /**
+     * Gives an interval of the mean of independent values in [lo, hi] that also holds where few of them make up most of the mean:
+     *
+     * <pre>
+     *   (y + z²/2n ± z √(s²/n + z²/4n²)) / (1 + z²/n)   for y = (x − lo)/(hi − lo),
+     * </pre>
+     *
+     * <p>widened to the normal-theory interval where that reaches further, within [lo, hi]. It is Wilson's form with the variance found, s², in place of
+     * the largest possible, y (1 − y): as narrow as the normal one for many values, and never narrower than z²/n (hi − lo). Source: our
+     * own combination; its coverage is tested on probabilities from 10⁻⁴ up. Where nearly all of a mean comes from values too rare to be
+     * among those drawn, no interval from the draws alone can know it.
+     *
+     * @param confidence the confidence, [0.5, 1)
+     * @param lo the least value there can be
+     * @param hi the largest value there can be
+     * @return the interval, within [lo, hi]
+     * @throws IllegalArgumentException if there are fewer than two values, one is outside [lo, hi], or the confidence is out of range
+     */
+    public Interval boundedMeanInterval(double confidence, double lo, double hi) {
+        Interval normal = meanInterval(confidence);
+        if (!(min >= lo && max <= hi)) {
+            throw new IllegalArgumentException("values must be in [" + Numbers.text(lo) + ", " + Numbers.text(hi)
+                    + "], got " + Numbers.text(min) + " to " + Numbers.text(max));
+        }
+        double z = Interval.z(confidence);
+        double square = z * z / count;
+        double range = hi - lo;
+        double share = (mean - lo) / range;
+        double half = Math.sqrt(square * (squares / count / (range * range) + square / 4));
+        double from = lo + range * (share + square / 2 - half) / (1 + square);
+        double to = lo + range * (share + square / 2 + half) / (1 + square);
+        return new Interval(
+                Math.max(lo, Math.min(from, normal.lo())), Math.min(hi, Math.max(to, normal.hi())), confidence);
     }
 
     private void needs(long least) {

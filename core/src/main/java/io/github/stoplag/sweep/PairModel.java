@@ -28,7 +28,8 @@ import java.util.stream.Stream;
  * <p>Outputs per lamp: {@code contact_<lamp>} (1 or 0), {@code closing_speed_<lamp>_mps} (NaN without contact), {@code
  * smallest_gap_<lamp>_m} (0 on contact), {@code event_time_<lamp>_s}. The leader brakes in every scenario: see {@link #STATEMENT}.
  *
- * <p>Rejected: speeds outside [0, 150] m/s, times outside [0, 30] s, decelerations outside [0, 200] m/s², gaps outside [0, 1e5] m,
+ * <p>Rejected: speeds outside [0, 150] m/s, reaction times and lamp latencies outside [0, 30] s, brake dead and build-up times outside [0, 10] s, time
+ * gaps outside [0, 300] s, decelerations outside [0, 200] m/s², gaps outside [0, 1e5] m,
  * friction outside (0, 2], grades outside [−0.5, 0.5], and roads whose friction does not outweigh the downgrade.
  */
 public final class PairModel implements Model {
@@ -64,13 +65,16 @@ public final class PairModel implements Model {
      * @param plan the plan
      * @param lamps the lamps' names as in the columns {@code lamp_latency_<lamp>_s}, at least one
      * @return the model
-     * @throws IllegalArgumentException if a needed column is missing, both or neither of gap and time gap are there, or there is a grade
+     * @throws IllegalArgumentException if two lamps have the same name, a needed column is missing, both or neither of gap and time gap are there, or there is a grade
      *     without friction
      */
     public static PairModel of(Plan plan, String... lamps) {
         List<String> needed = new ArrayList<>(NEEDED);
         for (String lamp : lamps) {
             needed.add(latencyColumn(lamp));
+        }
+        if (Stream.of(lamps).distinct().count() != lamps.length) {
+            throw new IllegalArgumentException("lamps must have different names, got " + List.of(lamps));
         }
         List<String> columns = plan.columns();
         boolean oneGap = columns.contains("gap_m") != columns.contains("time_gap_s");

@@ -2,6 +2,7 @@ package io.github.stoplag.sweep;
 
 import io.github.stoplag.quantity.Check;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 
@@ -20,7 +21,7 @@ public final class Plan {
     /** Scenarios in a chunk, the last one excepted. */
     public static final int CHUNK = 65_536;
 
-    private static final int MOST_AXES = 400;
+    static final int MOST_AXES = 400;
 
     /**
      * Two axes that vary together.
@@ -64,9 +65,13 @@ public final class Plan {
      * @throws IllegalArgumentException if there is one of this column or 400 axes already
      */
     public Plan axis(Axis axis) {
-        if (columns().contains(axis.column()) || axes.size() >= MOST_AXES) {
-            throw new IllegalArgumentException("axes must have different columns and be at most " + MOST_AXES + ", got "
-                    + axis.column() + " beside " + columns());
+        if (axes.size() >= MOST_AXES) {
+            throw new IllegalArgumentException(
+                    "a plan must have at most " + MOST_AXES + " axes, got " + axis.column() + " as one more");
+        }
+        if (columns().contains(axis.column())) {
+            throw new IllegalArgumentException(
+                    "axes must have different columns, got " + axis.column() + " beside " + columns());
         }
         List<Axis> more = new ArrayList<>(axes);
         more.add(axis);
@@ -168,11 +173,12 @@ public final class Plan {
         long size = design.count();
         if (design.kind() == Design.Kind.GRID) {
             for (Axis axis : axes) {
-                size *= Math.max(1, axis.levelCount());
-                if (size > CounterRandom.MOST_SCENARIOS) {
+                int levels = Math.max(1, axis.levelCount());
+                if (size > CounterRandom.MOST_SCENARIOS / levels) {
                     throw new IllegalArgumentException(
                             "a grid must have at most 2^48 scenarios, got more with axes " + columns());
                 }
+                size *= levels;
             }
         }
         return size;
@@ -253,6 +259,20 @@ public final class Plan {
      */
     public List<Correlation> correlations() {
         return correlations;
+    }
+
+    /**
+     * Gives the SHA-256 of all that decides the values of the scenarios: design, seed, axes with every level, parameter and observation,
+     * correlations. Sources play no part. It is the same on every JDK.
+     *
+     * @return 64 hexadecimal digits
+     */
+    public String digest() {
+        return HexFormat.of().formatHex(PlanDigest.of(this));
+    }
+
+    boolean exactQuantiles() {
+        return exact;
     }
 
     Optional<QuantileTable> table(Axis axis) {

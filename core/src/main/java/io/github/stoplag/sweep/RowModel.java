@@ -1,5 +1,6 @@
 package io.github.stoplag.sweep;
 
+import java.util.Arrays;
 import java.util.List;
 
 /** A model that computes row by row. */
@@ -13,6 +14,8 @@ record RowModel(List<String> inputs, List<String> outputs, Row row) implements M
                 for (int c = 0; c < in.length; c++) {
                     in[c] = inputColumns[c][i];
                 }
+                // an output that is not set must not keep the last row's value
+                Arrays.fill(out, Double.NaN);
                 try {
                     row.compute(in, out);
                 } catch (IllegalArgumentException e) {

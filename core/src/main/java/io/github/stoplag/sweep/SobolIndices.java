@@ -16,7 +16,10 @@ import java.util.stream.IntStream;
  * <p>A and B are two independent sets of scenarios, ABᵢ is A with the column of axis i taken from B, V the variance of f over A and B
  * together, f less its mean in the first formula. n base scenarios cost n (axes + 2) evaluations.
  *
- * <p>Range: independent axes, random or Sobol design, an output that is never NaN. Source: Saltelli, Annoni, Azzini, Campolongo,
+ * <p>Standard errors are those of a ratio of two means of n independent rows: Var(S) ≈ Var(p − S w)/(n V²), p the term under the upper mean and
+ * w the row's part of V. With a Sobol design they are too large as a rule.
+ *
+ * <p>Range: independent axes, at most 200, random or Sobol design, an output that is a finite number wherever a scenario is not rejected. Source: Saltelli, Annoni, Azzini, Campolongo,
  * Ratto &amp; Tarantola, Computer Physics Communications 181, 2010, table 2 (b) and (f), the latter after Jansen (from memory; tested
  * against Ishigami's analytic values).
  */
@@ -26,9 +29,9 @@ public final class SobolIndices {
      *
      * @param column the axis
      * @param first the first-order index: the share of variance the axis brings alone
-     * @param firstStandardError its standard error for independent draws, V taken as known
+     * @param firstStandardError its standard error for independent draws, that of V included
      * @param total the total index: the share including all interactions
-     * @param totalStandardError its standard error, V taken as known
+     * @param totalStandardError its standard error for independent draws, that of V included
      */
     public record Index(
             String column, double first, double firstStandardError, double total, double totalStandardError) {
@@ -39,6 +42,7 @@ public final class SobolIndices {
     }
 
     private static final long PILOT = 4096;
+    private static final int MOST_AXES = Plan.MOST_AXES / 2;
 
     private final List<Index> indices;
     private final Moments output;
@@ -58,8 +62,8 @@ public final class SobolIndices {
      * @param output the column to explain
      * @param threads how many threads
      * @return the indices
-     * @throws IllegalArgumentException if the plan is a grid, a Latin hypercube or has correlations, there is no such output, or it
-     *     does not vary
+     * @throws IllegalArgumentException if the plan is a grid, a Latin hypercube, has correlations or more than 200 axes, there is no
+     *     such output, it does not vary, or it is no finite number in a scenario that is not rejected
      */
     public static SobolIndices of(Plan plan, Model model, String output, int threads) {
         boolean kind =
@@ -67,6 +71,10 @@ public final class SobolIndices {
         if (!kind || !plan.correlations().isEmpty()) {
             throw new IllegalArgumentException(
                     "sensitivity indices need a random or Sobol design with independent axes, got " + plan);
+        }
+        int axes = plan.axes().size();
+        if (axes > MOST_AXES) {
+            throw new IllegalArgumentException("sensitivity indices need at most " + MOST_AXES + " axes, got " + axes);
         }
         int outputAt = model.outputs().indexOf(output);
         if (outputAt < 0) {
@@ -79,15 +87,16 @@ public final class SobolIndices {
                 twofold = twofold.axis(axis.renamed(prefix + axis.column()));
             }
         }
-        List<String> outputs = new ArrayList<>(List.of("f_a", "f_b"));
-        plan.columns().forEach(column -> outputs.add("f_" + column));
-        int axes = plan.axes().size();
+        // no axis can be called so: theirs begin with a_ or b_
+        List<String> outputs = new ArrayList<>(List.of("fa", "fb"));
+        plan.columns().forEach(column -> outputs.add("fab_" + column));
         List<Integer> order =
                 model.inputs().stream().map(plan.columns()::indexOf).toList();
         Model swapped = new SwappedModel(twofold.columns(), List.copyOf(outputs), model, order, axes, outputAt);
         SweepResult<SwappedTally> result =
                 Sweep.of(twofold, swapped).withThreads(threads).run(() -> new SwappedTally(outputs, centre));
         Moments both = result.tally().output();
+        result.tally().requireFinite(output);
         double variance = both.count() < 2 ? 0 : both.variance();
         if (!(variance > 0)) {
             throw new IllegalArgumentException("output " + output + " must vary, got " + both);
@@ -98,11 +107,11 @@ public final class SobolIndices {
         return new SobolIndices(indices, both, result.rejects());
     }
 
-    // any fixed value leaves the first-order formula's expectation alone; one near the mean takes away most of its
-    // scatter
+    // any value that does not depend on the draws leaves the first-order formula's expectation alone; one near the mean
+    // takes away most of its scatter
     private static double centre(Plan plan, Model model, String output) {
         Design few = new Design(plan.design().kind(), Math.min(plan.design().count(), PILOT));
-        Moments pilot = Sweep.of(plan.withDesign(few), model)
+        Moments pilot = Sweep.of(plan.withDesign(few).replicate(0), model)
                 .withThreads(1)
                 .run(() -> new ColumnTally(output))
                 .tally()
@@ -111,15 +120,14 @@ public final class SobolIndices {
     }
 
     private static Index index(String column, SwappedTally tally, int axis, double variance) {
-        Moments first = tally.first(axis);
-        Moments total = tally.total(axis);
-        double root = Math.sqrt((double) first.count());
+        Ratio first = tally.first.get(axis);
+        Ratio total = tally.total.get(axis);
         return new Index(
                 column,
-                first.mean() / variance,
-                first.standardDeviation() / root / variance,
-                total.mean() / (2 * variance),
-                total.standardDeviation() / root / (2 * variance));
+                first.upper.mean() / variance,
+                first.standardError(tally.spread, variance),
+                total.upper.mean() / variance,
+                total.standardError(tally.spread, variance));
     }
 
     /**
@@ -172,21 +180,57 @@ public final class SobolIndices {
         }
     }
 
+    /** What is needed of the terms p of an upper mean: their moments, and those of p + w for the covariance with w. */
+    private static final class Ratio {
+        private final Moments upper = new Moments();
+        private final Moments sum = new Moments();
+
+        void add(double[] terms, double[] lower, double[] scratch, int count) {
+            upper.add(terms, count);
+            for (int r = 0; r < count; r++) {
+                scratch[r] = terms[r] + lower[r];
+            }
+            sum.add(scratch, count);
+        }
+
+        void absorb(Ratio later) {
+            upper.absorb(later.upper);
+            sum.absorb(later.sum);
+        }
+
+        void clear() {
+            upper.clear();
+            sum.clear();
+        }
+
+        double standardError(Moments lower, double variance) {
+            double ratio = upper.mean() / variance;
+            double twiceCovariance = sum.variance() - upper.variance() - lower.variance();
+            double square = upper.variance() - ratio * twiceCovariance + ratio * ratio * lower.variance();
+            // rounding alone can lead below 0
+            return Math.sqrt(Math.max(0, square) / upper.count()) / variance;
+        }
+    }
+
     private static final class SwappedTally implements Tally<SwappedTally> {
         private final List<String> outputs;
         private final double centre;
         private final Moments output = new Moments();
-        private final List<Moments> first = new ArrayList<>();
-        private final List<Moments> total = new ArrayList<>();
+        private final Moments spread = new Moments();
+        private final List<Ratio> first = new ArrayList<>();
+        private final List<Ratio> total = new ArrayList<>();
         private final double[] product = new double[RowBlock.ROWS];
         private final double[] square = new double[RowBlock.ROWS];
+        private final double[] around = new double[RowBlock.ROWS];
+        private final double[] scratch = new double[RowBlock.ROWS];
+        private long notFinite;
 
         SwappedTally(List<String> outputs, double centre) {
             this.outputs = outputs;
             this.centre = centre;
             for (int i = 2; i < outputs.size(); i++) {
-                first.add(new Moments());
-                total.add(new Moments());
+                first.add(new Ratio());
+                total.add(new Ratio());
             }
         }
 
@@ -194,34 +238,51 @@ public final class SobolIndices {
             return output;
         }
 
-        Moments first(int axis) {
-            return first.get(axis);
-        }
-
-        Moments total(int axis) {
-            return total.get(axis);
+        void requireFinite(String name) {
+            if (notFinite > 0) {
+                throw new IllegalArgumentException("output " + name
+                        + " must be a finite number in every scenario that is not rejected, got others " + notFinite
+                        + " times; where it does not exist, as a closing speed without contact, let the model give 0");
+            }
         }
 
         @Override
         public void add(RowBlock rows) {
-            double[] a = rows.column("f_a");
-            double[] b = rows.column("f_b");
-            output.add(a, rows.count());
-            output.add(b, rows.count());
+            int count = rows.count();
+            double[] a = rows.column("fa");
+            double[] b = rows.column("fb");
+            countOthers(rows);
+            output.add(a, count);
+            output.add(b, count);
+            for (int r = 0; r < count; r++) {
+                around[r] = 0.5 * ((a[r] - centre) * (a[r] - centre) + (b[r] - centre) * (b[r] - centre));
+            }
+            spread.add(around, count);
             for (int i = 0; i < first.size(); i++) {
                 double[] ab = rows.column(outputs.get(i + 2));
-                for (int r = 0; r < rows.count(); r++) {
+                for (int r = 0; r < count; r++) {
                     product[r] = (b[r] - centre) * (ab[r] - a[r]);
-                    square[r] = (a[r] - ab[r]) * (a[r] - ab[r]);
+                    square[r] = 0.5 * (a[r] - ab[r]) * (a[r] - ab[r]);
                 }
-                first.get(i).add(product, rows.count());
-                total.get(i).add(square, rows.count());
+                first.get(i).add(product, around, scratch, count);
+                total.get(i).add(square, around, scratch, count);
+            }
+        }
+
+        private void countOthers(RowBlock rows) {
+            for (String name : outputs) {
+                double[] values = rows.column(name);
+                for (int r = 0; r < rows.count(); r++) {
+                    notFinite += Double.isFinite(values[r]) || rows.isRejected(r) ? 0 : 1;
+                }
             }
         }
 
         @Override
         public void absorb(SwappedTally later) {
+            notFinite += later.notFinite;
             output.absorb(later.output);
+            spread.absorb(later.spread);
             for (int i = 0; i < first.size(); i++) {
                 first.get(i).absorb(later.first.get(i));
                 total.get(i).absorb(later.total.get(i));
@@ -230,9 +291,11 @@ public final class SobolIndices {
 
         @Override
         public void clear() {
+            notFinite = 0;
             output.clear();
-            first.forEach(Moments::clear);
-            total.forEach(Moments::clear);
+            spread.clear();
+            first.forEach(Ratio::clear);
+            total.forEach(Ratio::clear);
         }
     }
 }

@@ -1,16 +1,19 @@
 package io.github.stoplag.sweep;
 
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 
 /**
  * A plan run through a model, chunk by chunk over the cores.
  *
- * <p>Memory: for each thread the columns of one chunk, and a few tallies; it does not grow with the plan. Nothing is allocated per
- * scenario. The result has the same bits for any count of threads.
+ * <p>Memory: for each thread the columns of 1024 rows, and together at most one tally for each thread or processor, whichever are
+ * fewer, and three more; it does not grow with the plan. Nothing is allocated per scenario. The result has the same bits for any count of
+ * threads.
  *
- * <p>Example: {@code Sweep.of(plan, model).withThreads(2).run(PairTally::new)}. Sweeps are immutable; each {@code with} gives a
+ * <p>Example: {@code Sweep.of(plan, model).withThreads(2).run(() -> new PairTally(model))}. Sweeps are immutable; each {@code with} gives a
  * new one.
  */
 public final class Sweep {
@@ -44,13 +47,21 @@ public final class Sweep {
      * @param plan the values
      * @param model what to compute from them
      * @return the sweep
-     * @throws IllegalArgumentException if the plan's columns are not just those the model needs
+     * @throws IllegalArgumentException if the plan's columns are not just those the model needs, or two of the columns of the plan
+     *     and of the model's outputs have the same name
      */
     public static Sweep of(Plan plan, Model model) {
         List<String> columns = plan.columns();
         if (columns.size() != model.inputs().size() || !columns.containsAll(model.inputs())) {
             throw new IllegalArgumentException(
                     "the plan must have an axis for each of " + model.inputs() + " and no other, got " + columns);
+        }
+        Set<String> names = new HashSet<>(columns);
+        for (String output : model.outputs()) {
+            if (!names.add(output)) {
+                throw new IllegalArgumentException("the model's outputs must differ from each other and from the axes "
+                        + columns + ", got " + model.outputs());
+            }
         }
         return new Sweep(
                 plan,

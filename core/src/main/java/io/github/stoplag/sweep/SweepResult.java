@@ -1,5 +1,6 @@
 package io.github.stoplag.sweep;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -81,8 +82,10 @@ public record SweepResult<T extends Tally<T>>(
     }
 
     void requirePlan(Plan wanted) {
-        if (!plan.toString().equals(wanted.toString())) {
-            throw new IllegalArgumentException("the result must be of the plan " + wanted + ", got one of " + plan);
+        if (plan != wanted && !Arrays.equals(PlanDigest.of(plan), PlanDigest.of(wanted))) {
+            String alike = plan.toString().equals(wanted.toString()) ? " with other levels or observations" : "";
+            throw new IllegalArgumentException(
+                    "the result must be of the plan " + wanted + ", got one of " + plan + alike);
         }
     }
 }

@@ -3,6 +3,7 @@ package io.github.stoplag.following;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.stoplag.braking.BrakeResponse;
+import io.github.stoplag.braking.Stop;
 import io.github.stoplag.braking.StopEvidence;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
@@ -58,5 +59,17 @@ class PairEvidenceTest {
                 .singleElement()
                 .asString()
                 .startsWith("the vehicle's deceleration of 12 m/s²");
+    }
+
+    @Test
+    void pairAndStopGiveTheirOwnEvidence() {
+        Pair pair = Pair.of(vehicle(0, 12), vehicle(1, 6), Distance.metres(30), TimeSpan.seconds(0.2));
+        assertThat(pair.evidence()).isEqualTo(PairEvidence.of(pair));
+        assertThat(Stop.of(Speed.mps(25), TimeSpan.seconds(1), BRAKES, Deceleration.mps2(12)))
+                .isInstanceOfSatisfying(
+                        Stop.class,
+                        stop -> assertThat(stop.evidence())
+                                .isEqualTo(StopEvidence.of(
+                                        Speed.mps(25), TimeSpan.seconds(1), BRAKES, Deceleration.mps2(12))));
     }
 }

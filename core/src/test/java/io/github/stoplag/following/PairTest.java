@@ -124,4 +124,26 @@ class PairTest {
     private static void assertMessage(ThrowingCallable call, String message) {
         assertThatThrownBy(call).isInstanceOf(IllegalArgumentException.class).hasMessage(message);
     }
+
+    @Test
+    void outcomesAreValues() {
+        PairOutcome.Contact contact =
+                new PairOutcome.Contact(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), false);
+        assertThat(contact)
+                .isEqualTo(
+                        new PairOutcome.Contact(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), false))
+                .hasSameHashCodeAs(
+                        new PairOutcome.Contact(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), false))
+                .isNotEqualTo(
+                        new PairOutcome.Contact(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), true))
+                .hasToString("Contact[at=3 s, closingSpeed=8 m/s, leaderSpeed=4 m/s, followerSpeed=12 m/s,"
+                        + " leaderStanding=false]");
+        PairOutcome.NoContact none = new PairOutcome.NoContact(Distance.metres(2), TimeSpan.seconds(5), false);
+        assertThat(none)
+                .isEqualTo(new PairOutcome.NoContact(Distance.metres(2), TimeSpan.seconds(5), false))
+                .hasSameHashCodeAs(new PairOutcome.NoContact(Distance.metres(2), TimeSpan.seconds(5), false))
+                .isNotEqualTo(new PairOutcome.NoContact(Distance.metres(2), TimeSpan.seconds(6), false))
+                .isNotEqualTo(contact)
+                .hasToString("NoContact[smallestGap=2 m, at=5 s, grazing=false]");
+    }
 }

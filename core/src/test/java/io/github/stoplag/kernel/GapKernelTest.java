@@ -215,6 +215,44 @@ class GapKernelTest {
     }
 
     @Test
+    void vanishinglyShortBuildUpsActAsSteps() {
+        GapEvent step = new GapEvent();
+        for (double buildUpS : new double[] {Double.MIN_VALUE, 1e-310, 1e-290}) {
+            for (double followerOnsetS : new double[] {0.2, 1.2}) {
+                new Scenario(20, 0.5, 0, 8, 20, followerOnsetS, 0, 6, 25).event(step);
+                Scenario sudden = new Scenario(20, 0.5, buildUpS, 8, 20, followerOnsetS, buildUpS, 6, 25);
+                sudden.event(event);
+                assertSame(event, step, sudden);
+                sudden.eventByPhases(event);
+                assertSame(event, step, sudden);
+            }
+        }
+    }
+
+    @Test
+    void vanishinglySlightBrakingLeavesTheSpeed() {
+        GapEvent unbraked = new GapEvent();
+        new Scenario(20, 0.5, 0.2, 0, 30, 1, 0.2, 0, 25).event(unbraked);
+        assertThat(unbraked.timeS()).isEqualTo(2.5);
+        Scenario slight = new Scenario(20, 0.5, 0.2, Double.MIN_VALUE, 30, 1, 0.2, 1e-300, 25);
+        slight.event(event);
+        assertSame(event, unbraked, slight);
+    }
+
+    @Test
+    void vanishingGapClosesWhenTheLeaderBrakes() {
+        new Scenario(5, 0.5, 0, 1e-6, 5, 1.5, 0.5, 1e-6, Double.MIN_VALUE).event(event);
+        assertThat(event.contact()).isTrue();
+        assertThat(event.timeS()).isBetween(0.5, 0.5 + 1e-12);
+    }
+
+    @Test
+    void roundingJumpBelowZeroIsDatedWhereItIsFound() {
+        new Scenario(5, 0, 0.5, 1e-9, 5, 2.425921198984443, 1e-9, 1e-9, 10.879606245948242).eventByPhases(event);
+        assertThat(event.contact() ? event.timeS() : 0).isGreaterThanOrEqualTo(0);
+    }
+
+    @Test
     void badInputIsNamed() {
         assertMessage(new Scenario(20, 0, 0, 8, 20, 1, 0, 8, -0.1), "gap must be in [0, 1e7] m, got -0.1 m");
         assertMessage(

@@ -72,6 +72,11 @@ class StopKernelTest {
         double[] time = new double[n];
         StopKernel.stoppingDistances(v, onset, tr, a, distance);
         StopKernel.stoppingTimes(v, onset, tr, a, time);
+        double[] distanceBeside = new double[n];
+        double[] timeBeside = new double[n];
+        StopKernel.stoppingDistancesAndTimes(v, onset, tr, a, distanceBeside, timeBeside);
+        assertThat(distanceBeside).isEqualTo(distance);
+        assertThat(timeBeside).isEqualTo(time);
         int never = 0;
         for (int i = 0; i < n; i++) {
             double s = StopKernel.stoppingDistanceM(v[i], onset[i], tr[i], a[i]);
@@ -90,6 +95,9 @@ class StopKernelTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("arrays must have one length, got 3, 3, 3, 2, 3");
         assertThatThrownBy(() -> StopKernel.stoppingTimes(three, three, three, three, new double[4]))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("arrays must have one length, got 3, 3, 3, 3, 4");
+        assertThatThrownBy(() -> StopKernel.stoppingDistancesAndTimes(three, three, three, three, three, new double[4]))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("arrays must have one length, got 3, 3, 3, 3, 4");
     }

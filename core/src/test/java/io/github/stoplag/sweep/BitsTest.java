@@ -90,10 +90,10 @@ class BitsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "RANDOM, 70000, 3e6fcd53f0e4c529, e74f1a3501e1b8a9",
-        "LATIN_HYPERCUBE, 3000, 852844354255c8b6, 02da450f5f5c9549",
-        "SOBOL, 2048, b54e0fbf535d6ecf, 9d4309b612ab1a3f",
-        "GRID, 200, 2433ab2408bb7436, 50e5a92bc14e2e32"
+        "RANDOM, 70000, 3e6fcd53f0e4c529, 3cbbd74ef9ebce60",
+        "LATIN_HYPERCUBE, 3000, 852844354255c8b6, ead5d5ea949477ef",
+        "SOBOL, 2048, b54e0fbf535d6ecf, 2c76ac838b8f1770",
+        "GRID, 200, 2433ab2408bb7436, 467b1cece55d8acc"
     })
     void everyBitStays(Design.Kind kind, long count, String rows, String statistics) throws IOException {
         Plan plan = plan(new Design(kind, count));
@@ -102,7 +102,12 @@ class BitsTest {
         SweepResult<PairTally> result = sweep.withThreads(2).run(() -> new PairTally(model));
         assertThat(result.rejected()).isPositive();
         String rowDigest = digest(out -> sweep.withThreads(1).run(() -> new RowDigest(plan, model, out)));
-        String statisticsDigest = digest(out -> CheckpointFormat.of(plan).write(result, out));
+        String statisticsDigest = digest(out -> {
+            result.tally().save(out);
+            for (Rejects.Entry entry : result.rejects()) {
+                out.writeUTF(entry.toString());
+            }
+        });
         assertThat(rowDigest + " " + statisticsDigest).isEqualTo(rows + " " + statistics);
     }
 }

@@ -283,6 +283,44 @@ class CheckpointTest {
                 "the saved results must be of the plan " + other + ", got those of another plan");
     }
 
+    /** Plans whose texts are the same and that differ in one value, or in a flag: no two are taken for each other. */
+    @Test
+    void plansThatReadAlikeAreToldApart() {
+        double[] observations = new SplittableRandom(7).doubles(100_000).toArray();
+        Plan plan = Plan.of(Design.random(1000), 1)
+                .axis(Axis.list("x", "", 1, 2, 3, 4, 5, 6, 7, 8, 9, 10))
+                .axis(Axis.drawn("y", "", Distribution.Empirical.of(observations)));
+        Arrays.sort(observations);
+        observations[50_001] = observations[50_002];
+        Plan otherObservations = Plan.of(Design.random(1000), 1)
+                .axis(plan.axes().get(0))
+                .axis(Axis.drawn("y", "", Distribution.Empirical.of(observations)));
+        Plan otherLevels = Plan.of(Design.random(1000), 1)
+                .axis(Axis.list("x", "", 1, 2, 3, 4, 5.25, 6, 7, 8, 9, 10))
+                .axis(plan.axes().get(1));
+        Model model = Model.ofRows(List.of("x", "y"), List.of("z"), (in, out) -> out[0] = in[0] + in[1]);
+        for (Plan other : List.of(otherObservations, otherLevels)) {
+            assertThat(other).hasToString(plan.toString());
+            assertThat(other.digest()).isNotEqualTo(plan.digest());
+            SweepResult<ColumnTally> ofOther = SweepResult.none(other, new ColumnTally("z"));
+            assertThatThrownBy(() -> Sweep.of(plan, model).resume(() -> new ColumnTally("z"), ofOther))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessage("the result must be of the plan " + plan + ", got one of " + plan
+                            + " with other levels or observations");
+            assertThatThrownBy(
+                            () -> SweepResult.none(plan, new ColumnTally("z")).absorb(ofOther))
+                    .hasMessageEndingWith(" with other levels or observations");
+            assertRefused(
+                    () -> CheckpointFormat.of(plan).read(in(whole(ofOther)), new ColumnTally("z")),
+                    "the saved results must be of the plan " + plan + ", got those of another plan");
+        }
+        assertThat(plan.withExactQuantiles().digest()).isNotEqualTo(plan.digest());
+        assertThat(plan.withSeed(2).digest()).isNotEqualTo(plan.digest());
+        assertThat(plan.withSeed(2).withSeed(1).digest())
+                .isEqualTo(plan.digest())
+                .matches("[0-9a-f]{64}");
+    }
+
     private static void assertRefused(ThrowingCallable restoring, String message) {
         assertThatThrownBy(restoring).isInstanceOf(IOException.class).hasMessage(message);
     }

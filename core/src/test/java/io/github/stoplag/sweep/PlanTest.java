@@ -179,12 +179,32 @@ class PlanTest {
         }
     }
 
+    /** Products that leave the range of long: 0 and below 0 there. */
+    @Test
+    void gridsBeyondAllCountingAreRefused() {
+        Plan least = Plan.of(Design.grid(1L << 48), 1);
+        assertThat(least.axis(Axis.constant("x", "", 1)).size()).isEqualTo(1L << 48);
+        assertThat(Plan.of(Design.grid(1L << 32), 1)
+                        .axis(Axis.range("x", "", 0, 1, 1 << 16))
+                        .size())
+                .isEqualTo(1L << 48);
+        for (Plan plan : new Plan[] {
+            least.axis(Axis.range("x", "", 0, 1, 65_536)),
+            Plan.of(Design.grid(1L << 44), 1).axis(Axis.range("x", "", 0, 1, 1_000_000)),
+            least.axis(Axis.list("x", "", 1, 2))
+        }) {
+            assertThatThrownBy(plan::size)
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessage("a grid must have at most 2^48 scenarios, got more with axes [x]");
+        }
+    }
+
     @Test
     void badPlansAreNamed() {
         Plan plan = Plan.of(Design.random(10), 1).axis(Axis.constant("gap", "m", 5));
         assertThatThrownBy(() -> plan.axis(Axis.constant("gap", "m", 6)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("axes must have different columns and be at most 400, got gap_m beside [gap_m]");
+                .hasMessage("axes must have different columns, got gap_m beside [gap_m]");
         assertThatThrownBy(() -> plan.correlate("gap_m", "x", 0.5))
                 .hasMessage("a correlation must join two drawn axes of [gap_m] that are in no other, got gap_m and x");
         assertThatThrownBy(() -> plan.correlate("gap_m", "x", 1.5))
@@ -199,6 +219,13 @@ class PlanTest {
                 .hasMessage("scenarios of a SOBOL design must be in [1, 2147483648], got 4294967296");
         assertThatThrownBy(() -> plan.scenarios().fill(5, 6, new double[1][6]))
                 .hasMessage("scenarios must be in [0, 9], got 6 from 5 on");
+        Plan full = plan;
+        for (int i = 1; i < 400; i++) {
+            full = full.axis(Axis.constant("x" + i, "", i));
+        }
+        Plan most = full;
+        assertThatThrownBy(() -> most.axis(Axis.constant("y", "", 1)))
+                .hasMessage("a plan must have at most 400 axes, got y as one more");
         assertThatThrownBy(() -> plan.chunkSize(1)).hasMessage("chunk must be in [0, 0], got 1");
     }
 }

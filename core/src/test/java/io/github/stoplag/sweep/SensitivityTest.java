@@ -56,6 +56,73 @@ class SensitivityTest {
         }
     }
 
+    /** z = x₁ + x₂ of variances 1/12 and 4/12: shares 0.2 and 0.8, whatever the axes are called. */
+    @Test
+    void namesOfAxesDoNotMatter() {
+        for (List<String> names :
+                List.of(List.of("a", "b"), List.of("b", "a"), List.of("x", "y"), List.of("fa", "fab"))) {
+            Plan plan = Plan.of(Design.sobol(1 << 14), 82)
+                    .axis(Axis.drawn(names.get(0), "", new Distribution.Uniform(0, 1)))
+                    .axis(Axis.drawn(names.get(1), "", new Distribution.Uniform(0, 2)));
+            SobolIndices sum =
+                    SobolIndices.of(plan, Model.ofRows(names, List.of("z"), (x, out) -> out[0] = x[0] + x[1]), "z", 1);
+            for (int i = 0; i < 2; i++) {
+                assertThat(sum.indices().get(i).column()).isEqualTo(names.get(i));
+                assertThat(sum.indices().get(i).first()).isCloseTo(i == 0 ? 0.2 : 0.8, within(0.002));
+                assertThat(sum.indices().get(i).total()).isCloseTo(i == 0 ? 0.2 : 0.8, within(0.002));
+            }
+        }
+    }
+
+    /** The stated standard errors against the scatter of 300 repetitions, whose own relative standard error is 1/√600. */
+    @Test
+    void standardErrorsAreTheScatterOfRepetitions() {
+        Moments[] first = {new Moments(), new Moments(), new Moments()};
+        Moments[] total = {new Moments(), new Moments(), new Moments()};
+        double[] firstStated = new double[3];
+        double[] totalStated = new double[3];
+        int repetitions = 300;
+        for (int k = 0; k < repetitions; k++) {
+            Plan plan = plan(Design.random(1024)).replicate(k);
+            List<SobolIndices.Index> indices =
+                    SobolIndices.of(plan, ishigami(0), "f", 1).indices();
+            for (int i = 0; i < 3; i++) {
+                first[i].add(indices.get(i).first());
+                total[i].add(indices.get(i).total());
+                firstStated[i] += indices.get(i).firstStandardError() / repetitions;
+                totalStated[i] += indices.get(i).totalStandardError() / repetitions;
+            }
+        }
+        for (int i = 0; i < 3; i++) {
+            assertThat(firstStated[i] / first[i].standardDeviation())
+                    .as("first %d", i)
+                    .isBetween(0.88, 1.12);
+            assertThat(totalStated[i] / total[i].standardDeviation())
+                    .as("total %d", i)
+                    .isBetween(0.88, 1.12);
+        }
+    }
+
+    @Test
+    void outputsThatDoNotExistEverywhereAreRefused() {
+        Model sometimes = Model.ofRows(
+                List.of("x1", "x2", "x3"), List.of("f"), (x, out) -> out[0] = x[0] > 0 ? x[1] : Double.NaN);
+        assertThatThrownBy(() -> SobolIndices.of(plan(Design.sobol(64)), sometimes, "f", 1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageMatching(
+                        "output f must be a finite number in every scenario that is not rejected, got others"
+                                + " \\d+ times; where it does not exist, as a closing speed without contact, let the model give 0");
+        Model rejecting = Model.ofRows(List.of("x1", "x2", "x3"), List.of("f"), (x, out) -> {
+            if (x[0] < -3) {
+                throw new IllegalArgumentException("x1 must be at least -3, got " + x[0]);
+            }
+            out[0] = x[1];
+        });
+        SobolIndices indices = SobolIndices.of(plan(Design.random(4096)), rejecting, "f", 1);
+        assertThat(indices.rejects()).extracting(Rejects.Entry::reason).containsExactly("x1 must be at least -3");
+        assertThat(indices.indices().get(1).first()).isCloseTo(1, within(0.1));
+    }
+
     @Test
     void threadsDoNotMatter() {
         assertThat(SobolIndices.of(plan(Design.random(150_000)), ishigami(0), "f", 1)
@@ -90,6 +157,13 @@ class SensitivityTest {
                 .hasMessage("output must be one of [other, f], got g");
         assertThatThrownBy(() -> SobolIndices.of(plan(Design.random(8)), ishigami(0), "other", 1))
                 .hasMessageStartingWith("output other must vary, got 16 values");
+        Plan many = Plan.of(Design.random(8), 1);
+        for (int i = 0; i <= 200; i++) {
+            many = many.axis(Axis.drawn("x" + i, "", new Distribution.Uniform(0, 1)));
+        }
+        Plan tooMany = many;
+        assertThatThrownBy(() -> SobolIndices.of(tooMany, ishigami(0), "f", 1))
+                .hasMessage("sensitivity indices need at most 200 axes, got 201");
         assertThatThrownBy(() -> OneAtATime.curves(plan(Design.random(8)), ishigami(0), "f", 1))
                 .hasMessage("curves need an output of [other, f] and 2 to 1000 points, got f and 1");
     }

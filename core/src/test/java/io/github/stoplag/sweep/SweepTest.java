@@ -232,6 +232,20 @@ class SweepTest {
     }
 
     @Test
+    void anOutputThatIsNotSetIsNaNAndNotTheLastRows() {
+        Plan plan = Plan.of(Design.grid(), 1).axis(Axis.range("x", "", 0, 9, 10));
+        Model model = Model.ofRows(List.of("x"), List.of("y"), (in, out) -> {
+            if (in[0] < 3) {
+                out[0] = in[0];
+            }
+        });
+        SweepResult<ColumnTally> result = Sweep.of(plan, model).run(() -> new ColumnTally("y"));
+        assertThat(result.tally().moments().count()).isEqualTo(3);
+        assertThat(result.tally().moments().max()).isEqualTo(2);
+        assertThat(result.rejected()).isZero();
+    }
+
+    @Test
     void badSweepsAreNamed() {
         Plan plan = Plan.of(Design.grid(), 1).axis(Axis.constant("x", "", 1));
         Model model = Model.ofRows(List.of("z"), List.of("y"), (in, out) -> {});
@@ -241,6 +255,12 @@ class SweepTest {
         assertThatThrownBy(() -> PairModel.of(plan, "led"))
                 .hasMessageStartingWith("a pair needs at least one lamp, the columns [speed_mps, reaction_s,"
                         + " follower_decel_mps2, lamp_latency_led_s], one of gap_m and time_gap_s");
+        assertThatThrownBy(() -> PairModel.of(PLAN, "led", "led"))
+                .hasMessage("lamps must have different names, got [led, led]");
+        assertThatThrownBy(() -> Sweep.of(plan, Model.ofRows(List.of("x"), List.of("y", "x"), (in, out) -> {})))
+                .hasMessage("the model's outputs must differ from each other and from the axes [x], got [y, x]");
+        assertThatThrownBy(() -> Sweep.of(plan, Model.ofRows(List.of("x"), List.of("y", "y"), (in, out) -> {})))
+                .hasMessage("the model's outputs must differ from each other and from the axes [x], got [y, y]");
         PairModel pair = PairModel.of(PLAN, "filament", "led");
         assertThatThrownBy(() -> Sweep.of(PLAN, pair).withThreads(0)).hasMessage("threads must be in [1, 1024], got 0");
         assertThatThrownBy(() -> Sweep.of(PLAN, pair).run(() -> new PairTally(pair), new PairTally(pair), 3, 12))

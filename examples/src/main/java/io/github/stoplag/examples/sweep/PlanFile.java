@@ -87,7 +87,7 @@ public final class PlanFile {
      *
      * @param scenarios how many; in a grid, how many per combination of levels
      * @return the new plan
-     * @throws IllegalArgumentException if the design cannot have so many
+     * @throws IllegalArgumentException if the design cannot have so many, or the grid's combinations become too many
      */
     public PlanFile withScenarios(long scenarios) {
         return with(plan.withDesign(new Design(plan.design().kind(), scenarios)));
@@ -104,6 +104,8 @@ public final class PlanFile {
     }
 
     private PlanFile with(Plan newPlan) {
+        // says so now if a grid is too large
+        newPlan.size();
         return new PlanFile(name, title, invented, axes, newPlan, pairModel, tables);
     }
 

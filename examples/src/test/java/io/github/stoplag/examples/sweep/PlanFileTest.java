@@ -118,6 +118,10 @@ class PlanFileTest {
         assertThat(read(SMALL).withSeed(8).hash())
                 .isEqualTo(read(SMALL.replace("seed = 7", "seed = 8")).hash());
         assertThat(read(SMALL).withScenarios(4).plan().size()).isEqualTo(24);
+        PlanFile small = read(SMALL);
+        assertThatExceptionOfType(IllegalArgumentException.class)
+                .isThrownBy(() -> small.withScenarios(1L << 48))
+                .withMessageStartingWith("a grid must have at most 2^48 scenarios, got more with axes [");
     }
 
     @Test
