@@ -88,10 +88,10 @@ public record Exercise(
     /**
      * Grades an answer given in words, for example {@code 79.3 m}, {@code 260 ft} or {@code 7.93e1 m}.
      *
-     * @param answer a number with a decimal point and a unit of {@link Unit}
+     * @param answer a number and a unit as {@link Amount#parse} reads them
      * @return the grade
-     * @throws IllegalArgumentException if the text holds no such number and unit: empty, {@code NaN}, or with a decimal comma,
-     *     which in some countries parts thousands
+     * @throws IllegalArgumentException if the text holds no such number and unit: empty, {@code NaN}, or with a comma that may
+     *     part thousands
      */
     public Grading grade(String answer) {
         return grade(Amount.parse(answer));
