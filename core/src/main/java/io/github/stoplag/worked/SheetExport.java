@@ -30,10 +30,7 @@ final class SheetExport {
             out.append(',').append(quoted(e.question()));
             out.append(',').append(e.answer().number().toPlainString());
             out.append(',').append(e.answer().unit().symbol());
-            out.append(',')
-                    .append(tolerance(e))
-                    .append(',')
-                    .append(e.letter());
+            out.append(',').append(tolerance(e)).append(',').append(e.letter());
             for (int k = 0; k < CHOICES; k++) {
                 boolean there = k < e.choices().size();
                 out.append(',')
