@@ -153,7 +153,7 @@ public record Document(String title, List<Block> blocks) {
                 body{max-width:none;margin:0;padding:0;font-size:10pt;line-height:1.35}.columns{display:block}
                 h1{font-size:1.4rem}h2{font-size:1.1rem}h3{font-size:1rem}h1,h2,h3,p{margin:.5rem 0 .3rem}
                 .equation{overflow:visible;margin:.2rem 0;padding:.1rem 0}math{font-size:1em}
-                ul,ol.choices{columns:2;column-gap:2rem;margin:.3rem 0}
+                ul,ol.choices{columns:2;column-gap:2rem;margin:.3rem 0}li:only-child{column-span:all}.label{display:inline}
                 h1,h2,h3,h2+p,p:has(+ol.choices){break-after:avoid}
                 p,.equation,li,ol.choices{break-inside:avoid}}
                 </style>

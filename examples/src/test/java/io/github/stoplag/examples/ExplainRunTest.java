@@ -190,8 +190,8 @@ class ExplainRunTest {
         assertThat(Program.run("explain", "react at 25 kn").out()).contains("v = 25 kn = 25 × 463 / 900");
         assertThat(Program.run("explain", "--units", "us", "heat 10 ohm, 14.5 V, 6 K/W, 104 °F")
                         .out())
-                .contains("T_a = 104 °F", "°F\n")
-                .contains("hot", "fire");
+                // by hand: 14.5²/(10 × 0.95) × 6 + 40 = 172.8 °C = 343 °F
+                .contains("T_a = 104 °F", "T_s ≈ 343 °F", "burn skin", "start a fire");
     }
 
     @Test
