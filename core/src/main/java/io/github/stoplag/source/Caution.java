@@ -66,7 +66,8 @@ public record Caution(String topic, String text) {
     public static Caution hotSurface(String part, Temperature surface) {
         return new Caution(
                 "heat",
-                "The surface of the " + part + " is estimated at " + Numbers.text(surface.inCelsius(), 3)
+                "The surface of the " + part + " is estimated at "
+                        + Numbers.text(surface.inCelsius(), surface.inCelsius() < 1000 ? 3 : 4)
                         + " °C. It can burn skin, melt plastic and start a fire: mount it on bare metal, away from"
                         + " wires, trim, fuel and hands, and measure it.");
     }

@@ -1,8 +1,6 @@
 package io.github.stoplag.worked;
 
 import java.math.BigDecimal;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
  * A number with the unit it was written in.
@@ -13,9 +11,6 @@ import java.util.regex.Pattern;
  * @param unit its unit
  */
 public record Amount(BigDecimal number, Unit unit) {
-    private static final Pattern TEXT =
-            Pattern.compile("\\s*([+\u2212-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d{1,2})?)\\s*(.*?)\\s*");
-
     /**
      * Makes an amount.
      *
@@ -33,24 +28,19 @@ public record Amount(BigDecimal number, Unit unit) {
     }
 
     /**
-     * Reads an amount such as {@code 79.3 m} or {@code -3 %}; the decimal sign is a point.
+     * Reads an amount such as {@code 79.3 m}, {@code -3 %}, {@code 1.42×10^−14 m} or {@code 428 cm}; it reads what {@link
+     * #toString()} writes.
      *
-     * @param text a number, possibly followed by a unit of the list
+     * <p>The decimal sign is a point, or a comma where it cannot part thousands: {@code 60,5 m}. Units are those of {@link
+     * Unit#of(String)}, cm and mm, which become metres, and everyday spellings in small or capital letters.
+     *
+     * @param text a number, possibly followed by a unit
      * @return the amount
-     * @throws IllegalArgumentException if the text does not start with a number or its unit is not of the list
+     * @throws IllegalArgumentException if the text does not start with a number, its comma may part thousands, or its unit is
+     *     not known
      */
     public static Amount parse(String text) {
-        Matcher matcher = TEXT.matcher(text);
-        if (text.length() > 100 || !matcher.matches() || matcher.group(2).startsWith(",")) {
-            throw new IllegalArgumentException(
-                    "an answer must be a number with a decimal point and a unit, such as 79.3 m, got \"" + shown(text)
-                            + "\"");
-        }
-        return of(Double.parseDouble(matcher.group(1).replace('\u2212', '-')), Unit.of(matcher.group(2)));
-    }
-
-    private static String shown(String text) {
-        return text.length() > 100 ? text.substring(0, 100) + "…" : text;
+        return AnswerText.read(text);
     }
 
     /**

@@ -65,7 +65,8 @@ final class ChainTemplates {
                                 + a.amount()
                                 + ". Each driver sees only the stop lamp of the car ahead, which can be seen "
                                 + latency.amount() + " after its pedal is pressed, and reacts " + r.amount()
-                                + " after that. What gap does the last car need at least?",
+                                + " after that. What gap does the last car need at least, from its front to the rear of the car"
+                                + " ahead?",
                         equal(v, a, r, latency, n).gapNeeded(d.style(), n))
                 .mistake(
                         "the delay since the first car was taken, but only that behind the car ahead counts",
@@ -102,7 +103,8 @@ final class ChainTemplates {
         double drives = speed * (Draw.bare(r) + latency.in(Unit.SECOND));
         Unit length = d.style().units().length();
         Draft draft = d.draft(
-                        "Three cars follow each other at " + v.amount() + " with gaps of " + g[0].amount() + " and "
+                        "Three cars follow each other at " + v.amount() + " with gaps, each from front to rear, of "
+                                + g[0].amount() + " and "
                                 + g[1].amount() + ". They brake with " + a[0].amount() + ", " + a[1].amount() + " and "
                                 + a[2].amount() + " in order from the front. Each driver sees only the lamp ahead, "
                                 + latency.amount() + " after its pedal is pressed, and reacts " + r.amount()
@@ -111,11 +113,21 @@ final class ChainTemplates {
                 .mistake("the other gap was taken, but it stays larger", Math.max(first, second), length)
                 .mistake("all were taken to brake alike", Math.min(Draw.bare(g[0]), Draw.bare(g[1])) - drives, length)
                 .mistake("the smaller gap at first was given", Math.min(Draw.bare(g[0]), Draw.bare(g[1])), length);
-        boolean bothStand = solution.steps().stream()
-                .noneMatch(step -> step.symbol().letter().equals("h"));
-        // where the gap is closest while both move, the latency does not come in as a distance of its own
-        return Optional.of(
-                bothStand ? draft.mistake(NO_LATENCY, right + speed * latency.in(Unit.SECOND), length) : draft);
+        return Optional.of(draft.mistake(NO_LATENCY, tightestWithout(d, chain), length));
+    }
+
+    /** The smallest gap where the lamps can be seen at once. */
+    private static double tightestWithout(Draw d, WorkedChain chain) {
+        List<WorkedChain.Vehicle> vehicles = chain.vehicles().stream()
+                .map(each -> new WorkedChain.Vehicle(
+                        each.deceleration(), each.reaction(), Given.of(0, Unit.MILLISECOND), each.gap()))
+                .toList();
+        return new WorkedChain(chain.speed(), vehicles)
+                .tightest(d.style())
+                .answer()
+                .carried()
+                .number()
+                .doubleValue();
     }
 
     private static Given gapAhead(Draw d) {

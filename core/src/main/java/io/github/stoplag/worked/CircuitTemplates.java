@@ -106,7 +106,7 @@ final class CircuitTemplates {
                         "A diode has a saturation current of " + is.amount() + " and an ideality factor of "
                                 + n.amount()
                                 + " at " + t.amount() + ". What is its forward voltage at " + i.amount()
-                                + " by Shockley's equation?",
+                                + " by Shockley's equation? (k/e = 8.617×10⁻⁵ V/K)",
                         solution)
                 .mistake("the decimal logarithm was taken", right * Math.log10(ratio) / Math.log(ratio), Unit.VOLT)
                 .mistake("the ideality factor was forgotten", right / Draw.bare(n), Unit.VOLT)

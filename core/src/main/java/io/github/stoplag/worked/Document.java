@@ -63,16 +63,23 @@ public record Document(String title, List<Block> blocks) {
             return text;
         }
 
-        /** Several formulas, for a browser breaks a line between formulas and not within one. */
+        /** Several formulas, one a side and a term, for a browser breaks a line between formulas and not within one. */
         String mathml() {
             StringBuilder out = new StringBuilder();
             for (int i = 0; i < sides.size(); i++) {
                 String sign = exact || i + 1 < sides.size() ? "=" : "\u2248";
                 out.append(i == 0 ? OPEN : i == 1 ? "<mo>" + sign + "</mo>" : CLOSE + " " + OPEN);
-                out.append(i < 2 ? "" : "<mo form=\"infix\" lspace=\"0\">" + sign + "</mo>");
-                out.append(MathmlNotation.INSTANCE.render(sides.get(i)));
+                out.append(i < 2 ? "" : infix(sign));
+                for (Notation.Term term : MathmlNotation.INSTANCE.terms(sides.get(i))) {
+                    out.append(term.sign().isEmpty() ? "" : CLOSE + " " + OPEN + infix(term.sign()));
+                    out.append(term.text());
+                }
             }
             return out.append(CLOSE).toString();
+        }
+
+        private static String infix(String sign) {
+            return "<mo form=\"infix\" lspace=\"0\">" + sign + "</mo>";
         }
     }
 
@@ -141,7 +148,14 @@ public record Document(String title, List<Block> blocks) {
                 math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math","DejaVu Math TeX Gyre",math}
                 math{font-size:1.1em;margin:.2rem 0}
                 ol.choices{list-style-type:upper-alpha}
-                @media print{body{max-width:none}.columns{display:block}h2,h3{break-after:avoid}.equation,li{break-inside:avoid}}
+                @media print{
+                :root{color-scheme:light;--ink:#000000;--page:#ffffff;--quiet:#333333}
+                body{max-width:none;margin:0;padding:0;font-size:10pt;line-height:1.35}.columns{display:block}
+                h1{font-size:1.4rem}h2{font-size:1.1rem}h3{font-size:1rem}h1,h2,h3,p{margin:.5rem 0 .3rem}
+                .equation{overflow:visible;margin:.2rem 0;padding:.1rem 0}math{font-size:1em}
+                ul,ol.choices{columns:2;column-gap:2rem;margin:.3rem 0}li:only-child{column-span:all}.label{display:inline}
+                h1,h2,h3,h2+p,p:has(+ol.choices){break-after:avoid}
+                p,.equation,li,ol.choices{break-inside:avoid}}
                 </style>
                 </head>
                 <body>

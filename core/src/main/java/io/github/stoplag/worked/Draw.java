@@ -11,6 +11,10 @@ import java.util.Random;
 /** One drawing of an exercise: round numbers by chance, and the conditions under which they make a fair question. */
 final class Draw {
     private static final double APART = 0.04;
+    private static final double APART_STEPPED = 0.006;
+    // a choice far smaller or larger than the rest gives itself away
+    private static final double SMALLEST_RATIO = 0.05;
+    private static final double LARGEST_RATIO = 15;
     private static final int MOST_MISTAKES = 4;
 
     // java.util.Random: its sequence is fixed by its specification, so that a seed means the same sheet on every
@@ -113,7 +117,11 @@ final class Draw {
             double printed = rounded.number().doubleValue();
             Amount right = solution.answer().printed();
             // whole degrees or metres can print alike, or nearly so, what lies apart
-            boolean plausible = printed > 0 && apart(value, solution.answer().carried()) && apart(printed, right);
+            double ratio = printed / right.number().doubleValue();
+            boolean plausible = ratio >= SMALLEST_RATIO
+                    && ratio <= LARGEST_RATIO
+                    && apart(value, solution.answer().carried())
+                    && apart(printed, right);
             for (Choice other : mistakes) {
                 plausible &= apart(value, other.amount()) && apart(printed, other.amount());
             }
@@ -138,7 +146,9 @@ final class Draw {
 
         private boolean apart(double value, Amount other) {
             double number = other.number().doubleValue();
-            return Math.abs(value - number) > APART * Math.max(Math.abs(value), Math.abs(number));
+            // an answer in steps is exact, so that a choice next to it is a fair one
+            double share = Exercise.isStepped(solution) ? APART_STEPPED : APART;
+            return Math.abs(value - number) > share * Math.max(Math.abs(value), Math.abs(number));
         }
     }
 }

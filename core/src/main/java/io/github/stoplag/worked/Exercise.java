@@ -67,25 +67,44 @@ public record Exercise(
     }
 
     /**
+     * Gives how near an answer must come.
+     *
+     * @return {@link Grading.Tolerance#ASSUMED}, or none where a rule or a series of values sets the answer in steps: the next
+     *     step, or the number before it was raised, is another answer
+     */
+    public Grading.Tolerance tolerance() {
+        return isStepped(solution) ? new Grading.Tolerance(0, 0) : Grading.Tolerance.ASSUMED;
+    }
+
+    /** Whether a rule raises the answer to a step or it comes from a series, so that it is not only rounded for print. */
+    static boolean isStepped(Solution solution) {
+        return solution.steps().stream()
+                .filter(step -> step.symbol().equals(solution.answer().symbol()))
+                // of what a working chooses, a resistance comes from a series; the larger of two gaps does not
+                .anyMatch(step -> step.note().startsWith("raised to")
+                        || (step.note().equals("chosen") && step.result().unit() == Unit.OHM));
+    }
+
+    /**
      * Grades an answer given in words, for example {@code 79.3 m}, {@code 260 ft} or {@code 7.93e1 m}.
      *
-     * @param answer a number with a decimal point and a unit of {@link Unit}
+     * @param answer a number and a unit as {@link Amount#parse} reads them
      * @return the grade
-     * @throws IllegalArgumentException if the text holds no such number and unit: empty, {@code NaN}, or with a decimal comma,
-     *     which in some countries parts thousands
+     * @throws IllegalArgumentException if the text holds no such number and unit: empty, {@code NaN}, or with a comma that may
+     *     part thousands
      */
     public Grading grade(String answer) {
         return grade(Amount.parse(answer));
     }
 
     /**
-     * Grades an answer by the assumed tolerance; a unit of the same kind is converted first.
+     * Grades an answer by the {@link #tolerance()} of the exercise; a unit of the same kind is converted first.
      *
      * @param answer the answer
      * @return the grade
      */
     public Grading grade(Amount answer) {
-        return grade(answer, Grading.Tolerance.ASSUMED);
+        return grade(answer, tolerance());
     }
 
     /**

@@ -1,9 +1,12 @@
 package io.github.stoplag.worked;
 
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.source.Caution;
 import io.github.stoplag.worked.Exercise.Choice;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -11,13 +14,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
  * A sheet of exercises and its key.
  *
  * <p>The same seed gives the same sheet; a variant has the same kinds of questions with other numbers. No question stands twice
- * on a sheet.
+ * on a sheet; the basic ones come first, the advanced ones last.
  *
  * <p>Example:
  *
@@ -32,6 +37,18 @@ public final class ExerciseSheet {
     private static final int TRIES = 1000;
     private static final String TITLE = "Exercises on stopping and stop lamps";
     private static final String PREAMBLE = "Data are invented. An answer is that of a model and no proof of safety.";
+    private static final Pattern NUMBER_AND_UNIT = Pattern.compile("(\\d) (?=("
+            + Arrays.stream(Unit.values())
+                    .map(Unit::symbol)
+                    .filter(symbol -> !symbol.isEmpty())
+                    .map(Pattern::quote)
+                    .collect(Collectors.joining("|"))
+            + ")(?![\\p{L}\\d]))");
+    private static final String CIRCUITS =
+            "Caution: the questions on circuits are arithmetic and no instruction to alter a"
+                    + " vehicle. Load resistors, diodes and lamps get hot enough to burn skin and start a fire, a larger fuse does not"
+                    + " protect the wire, and a changed light source can make a lamp unlawful. Local codes go first; leave work on a"
+                    + " vehicle to someone licensed to do it.";
     private static final String KEY = "Key to exercises on stopping and stop lamps";
 
     private final long seed;
@@ -86,7 +103,8 @@ public final class ExerciseSheet {
      *
      * @param wanted the difficulty
      * @return the sheet
-     * @throws IllegalArgumentException if no template has it together with the topic
+     * @throws IllegalArgumentException if no template has it together with the topic, or the sheet has more questions
+     *     than there are different ones of it
      */
     public ExerciseSheet ofDifficulty(Difficulty wanted) {
         return new ExerciseSheet(seed, count, units, Optional.of(wanted), topic, variant);
@@ -97,7 +115,8 @@ public final class ExerciseSheet {
      *
      * @param wanted the topic, one of {@link ExerciseTemplate#topic()}
      * @return the sheet
-     * @throws IllegalArgumentException if no template has it together with the difficulty
+     * @throws IllegalArgumentException if no template has it together with the difficulty, or the sheet has more questions
+     *     than there are different ones of it
      */
     public ExerciseSheet onTopic(String wanted) {
         return new ExerciseSheet(seed, count, units, difficulty, Optional.of(wanted), variant);
@@ -159,6 +178,8 @@ public final class ExerciseSheet {
             next.ifPresentOrElse(drawn::add, () -> templates.remove(template));
             turn += next.isPresent() ? 1 : 0;
         }
+        // the stable sort keeps the order of kinds, so that variants match question by question
+        drawn.sort(Comparator.comparing(Exercise::difficulty));
         return List.copyOf(drawn);
     }
 
@@ -189,14 +210,29 @@ public final class ExerciseSheet {
         return sheet(true);
     }
 
+    private List<Document.Block> preamble() {
+        return exercises.stream().anyMatch(ExerciseSheet::isOnCircuit)
+                ? List.of(new Document.Paragraph(PREAMBLE), new Document.Paragraph(CIRCUITS))
+                : List.of(new Document.Paragraph(PREAMBLE));
+    }
+
+    /** What goes with one question where it stands alone, outside its sheet. */
+    static String notice(Exercise exercise) {
+        return isOnCircuit(exercise) ? PREAMBLE + " " + CIRCUITS : PREAMBLE;
+    }
+
+    private static boolean isOnCircuit(Exercise exercise) {
+        return exercise.solution().cautions().contains(Caution.INSULATION);
+    }
+
     private Document sheet(boolean choices) {
         List<Document.Block> blocks = new ArrayList<>();
         blocks.add(new Document.Heading(1, TITLE + name()));
-        blocks.add(new Document.Paragraph(PREAMBLE));
+        blocks.addAll(preamble());
         for (int i = 0; i < exercises.size(); i++) {
             Exercise exercise = exercises.get(i);
             blocks.add(new Document.Heading(2, "Question " + (i + 1)));
-            blocks.add(new Document.Paragraph(exercise.question()));
+            blocks.add(new Document.Paragraph(unbroken(exercise.question())));
             blocks.add(
                     choices
                             ? new Document.Choices(exercise.choices().stream()
@@ -216,12 +252,12 @@ public final class ExerciseSheet {
     public Document key() {
         List<Document.Block> blocks = new ArrayList<>();
         blocks.add(new Document.Heading(1, KEY + name()));
-        blocks.add(new Document.Paragraph(PREAMBLE));
+        blocks.addAll(preamble());
         for (int i = 0; i < exercises.size(); i++) {
             Exercise exercise = exercises.get(i);
             blocks.add(new Document.Heading(
                     2, "Question " + (i + 1) + ": " + exercise.answer() + " (" + exercise.letter() + ")"));
-            blocks.add(new Document.Paragraph(exercise.question()));
+            blocks.add(new Document.Paragraph(unbroken(exercise.question())));
             List<String> lines = new ArrayList<>();
             for (int k = 0; k < exercise.choices().size(); k++) {
                 Choice choice = exercise.choices().get(k);
@@ -233,6 +269,11 @@ public final class ExerciseSheet {
         return new Document(KEY + name(), blocks);
     }
 
+    /** Holds each number to its unit, where a line must not end. */
+    private static String unbroken(String question) {
+        return NUMBER_AND_UNIT.matcher(question).replaceAll("$1\u00a0");
+    }
+
     private String name() {
         return " (sheet " + seed + (variant == 0 ? "" : ", variant " + variant) + ")";
     }
@@ -241,7 +282,8 @@ public final class ExerciseSheet {
      * Writes questions and answers as comma-separated values (RFC 4180), one question a line, a header line first.
      *
      * <p>Numbers have a decimal point whatever the locale; {@code tolerance} is how far an answer may be off, in the unit of
-     * the answer, by {@link Grading.Tolerance#ASSUMED}.
+     * the answer, by {@link Exercise#tolerance()}; {@code notice} is what to say beside the question: invented data, and
+     * cautions.
      *
      * @return the text with CRLF line ends
      */
@@ -251,7 +293,7 @@ public final class ExerciseSheet {
 
     /**
      * Writes the sheet as a content package of IMS Question and Test Interoperability 2.1: the manifest and one
-     * multiple-choice item a question, with the mistakes as feedback. Put the files into a zip to import them.
+     * multiple-choice item a question, with the mistakes as feedback and a note on invented data and cautions. Put the files into a zip to import them.
      *
      * @return the text of each file by its name
      */

@@ -55,7 +55,7 @@ public final class ExerciseTemplate {
     /**
      * Lists all templates.
      *
-     * @return the templates, by topic
+     * @return the templates, each with its {@link #topic()}
      */
     public static List<ExerciseTemplate> all() {
         return Stream.of(

@@ -55,6 +55,13 @@ public sealed interface Grading {
     record WrongUnit(Unit wanted) implements Grading {}
 
     /**
+     * The number is right, but no unit stands behind it; whether that counts is the teacher's to say.
+     *
+     * @param wanted the unit asked for
+     */
+    record MissingUnit(Unit wanted) implements Grading {}
+
+    /**
      * The answer is what a common mistake leads to.
      *
      * @param mistake the mistake in words
@@ -65,7 +72,8 @@ public sealed interface Grading {
     record Wrong() implements Grading {}
 
     /**
-     * Grades an answer; a unit of the same kind is converted first.
+     * Grades an answer; a unit of the same kind is converted first. A number without a unit is taken in the unit asked for. An
+     * answer asked for in kelvin is a difference of temperatures, which may be given in degrees as well.
      *
      * @param exercise the exercise
      * @param answer the answer
@@ -74,34 +82,53 @@ public sealed interface Grading {
      */
     static Grading of(Exercise exercise, Amount answer, Tolerance tolerance) {
         Amount printed = exercise.answer();
-        Amount carried = exercise.solution().answer().carried();
+        Unit wanted = printed.unit();
         double number = answer.number().doubleValue();
-        Grading wrongUnit = new WrongUnit(printed.unit());
-        boolean numberFits = close(number, carried, tolerance.withinRatio) || isPrinted(number, printed);
-        if (!answer.unit().measuresTheSameAs(printed.unit())) {
-            return numberFits ? wrongUnit : new Wrong();
+        if (!answer.unit().measuresTheSameAs(wanted)) {
+            Grading alone = ofNumber(exercise, number, tolerance);
+            boolean fits = alone instanceof Right || alone instanceof WithinTolerance;
+            if (answer.unit() == Unit.NONE) {
+                return fits ? new MissingUnit(wanted) : alone;
+            }
+            return fits ? new WrongUnit(wanted) : new Wrong();
         }
-        double converted = answer.in(printed.unit());
-        if (isPrinted(converted, printed) || close(converted, carried, tolerance.rightRatio)) {
+        Grading grade = ofNumber(exercise, answer.in(wanted), tolerance);
+        if (wanted == Unit.KELVIN && answer.unit() != wanted && !(grade instanceof Right)) {
+            double degree = Amount.of(1, answer.unit()).in(wanted)
+                    - Amount.of(0, answer.unit()).in(wanted);
+            grade = ofNumber(exercise, number * degree, tolerance);
+        }
+        boolean known = !(grade instanceof Wrong);
+        Amount carried = exercise.solution().answer().carried();
+        return known || !(close(number, carried, tolerance.withinRatio) || isPrinted(number, printed))
+                ? grade
+                : answer.unit() == Unit.NONE ? new MissingUnit(wanted) : new WrongUnit(wanted);
+    }
+
+    /** Grades a number in the unit asked for. */
+    private static Grading ofNumber(Exercise exercise, double number, Tolerance tolerance) {
+        Amount carried = exercise.solution().answer().carried();
+        if (isPrinted(number, exercise.answer()) || close(number, carried, tolerance.rightRatio)) {
             return new Right();
         }
         for (Choice choice : exercise.choices()) {
             Amount wrong = choice.amount();
             // a wrong choice is known by its printed digits, which lie up to half a per cent from the unrounded number
-            if (!choice.isRight() && (isPrinted(converted, wrong) || close(converted, wrong, 0.005))) {
+            if (!choice.isRight() && (isPrinted(number, wrong) || close(number, wrong, 0.005))) {
                 return new CommonMistake(choice.mistake());
             }
         }
-        if (close(converted, carried, tolerance.withinRatio)) {
-            return new WithinTolerance(Math.abs(converted / carried.number().doubleValue() - 1));
-        }
-        return numberFits ? wrongUnit : new Wrong();
+        return close(number, carried, tolerance.withinRatio)
+                ? new WithinTolerance(Math.abs(number / carried.number().doubleValue() - 1))
+                : new Wrong();
     }
 
     private static boolean isPrinted(double number, Amount printed) {
         double lastDigit = printed.number().ulp().doubleValue();
         double off = Math.abs(number - printed.number().doubleValue());
-        return off <= (printed.unit() == Unit.CELSIUS ? 0.5 : 1e-9 * lastDigit);
+        // degrees of a thermometer are printed whole; kelvin here are differences, which are not
+        boolean degrees = printed.unit().measuresTheSameAs(Unit.KELVIN) && printed.unit() != Unit.KELVIN;
+        return off <= (degrees ? 0.5 : 1e-9 * lastDigit);
     }
 
     private static boolean close(double number, Amount amount, double share) {

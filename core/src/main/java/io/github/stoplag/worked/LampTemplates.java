@@ -19,7 +19,7 @@ final class LampTemplates {
 
     static List<ExerciseTemplate> all() {
         return List.of(
-                ExerciseTemplate.choosing("filament-step", TOPIC, Difficulty.ADVANCED, 2, 400, LampTemplates::step),
+                ExerciseTemplate.choosing("filament-step", TOPIC, Difficulty.ADVANCED, 20, 400, LampTemplates::step),
                 ExerciseTemplate.choosing("filament-time", TOPIC, Difficulty.ADVANCED, 0.5, 80, LampTemplates::time));
     }
 

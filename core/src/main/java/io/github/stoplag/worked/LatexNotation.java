@@ -37,6 +37,7 @@ final class LatexNotation extends Notation {
             case NONE -> "";
             case PERCENT -> "\\,\\%";
             case OHM -> "\\,\\Omega ";
+            case FAHRENHEIT -> "\\,^{\\circ}\\mathrm{F}";
             case CELSIUS -> "\\,^{\\circ}\\mathrm{C}";
             default -> "\\,\\mathrm{" + unit.symbol().replace("²", "^{2}").replace("·", "\\cdot ") + "}";
         };

@@ -11,6 +11,8 @@ import io.github.stoplag.worked.Expression.Root;
 import io.github.stoplag.worked.Expression.Sum;
 import io.github.stoplag.worked.Expression.Symbol;
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
 
 /** One way to write an expression; the walk and the brackets are common, the signs are each notation's own. */
 abstract class Notation {
@@ -47,6 +49,29 @@ abstract class Notation {
 
     final String render(Expression expression) {
         return render(expression, SUM);
+    }
+
+    /**
+     * A term of a sum that is written apart.
+     *
+     * @param sign the sign before it, empty for the first
+     * @param text the term
+     */
+    record Term(String sign, String text) {}
+
+    /** The terms of the outermost sum in order; together they are what {@link #render(Expression)} writes. */
+    final List<Term> terms(Expression expression) {
+        List<Term> terms = new ArrayList<>();
+        if (expression instanceof Sum e) {
+            terms.addAll(terms(e.left()));
+            terms.add(new Term("+", render(e.right(), startsNegative(e.right()) ? ATOM : SUM)));
+        } else if (expression instanceof Difference e) {
+            terms.addAll(terms(e.left()));
+            terms.add(new Term("\u2212", render(e.right(), startsNegative(e.right()) ? ATOM : PRODUCT)));
+        } else {
+            terms.add(new Term("", render(expression)));
+        }
+        return terms;
     }
 
     private String render(Expression expression, int least) {

@@ -8,6 +8,8 @@ import java.util.Optional;
 final class PairTemplates {
     private static final String TOPIC = "following";
 
+    private static final String GAP = " (A gap is from the front of the second to the rear of the first.)";
+
     private PairTemplates() {}
 
     static List<ExerciseTemplate> all() {
@@ -30,7 +32,8 @@ final class PairTemplates {
         Unit length = d.style().units().length();
         return d.draft(
                         "Two cars follow each other at " + v.amount() + " and both brake with " + a.amount()
-                                + ", the second " + t.amount() + " after the first. What gap do they need at least?",
+                                + ", the second " + t.amount() + " after the first. What gap do they need at least?"
+                                + GAP,
                         new WorkedPair(v, a, v, a, t).gapNeeded(d.style()))
                 .mistake("the speed was not converted", Draw.bare(v) * Draw.bare(t), length)
                 .mistake("the follower's whole stopping distance was given", speed * Draw.bare(t) + braking, length)
@@ -53,7 +56,7 @@ final class PairTemplates {
         double follower = speed * Draw.bare(t) + speed * speed / (2 * d.decel(af));
         // where the follower brakes harder, the speeds must become equal while the leader still moves
         double equalS = d.decel(af) * Draw.bare(t) / (d.decel(af) - d.decel(al));
-        if (followerHarder ? !(equalS > 0 && equalS < speed / d.decel(al)) : d.decel(af) > d.decel(al)) {
+        if (followerHarder ? !(equalS > 0 && equalS < speed / d.decel(al)) : !(d.decel(af) < d.decel(al))) {
             return Optional.empty();
         }
         Solution solution = new WorkedPair(v, al, v, af, t).gapNeeded(d.style());
@@ -62,7 +65,7 @@ final class PairTemplates {
             return Optional.empty();
         }
         Unit length = d.style().units().length();
-        return Optional.of(d.draft(both(v, al, af, t) + " What gap do they need at least?", solution)
+        return Optional.of(d.draft(both(v, al, af, t) + " What gap do they need at least?" + GAP, solution)
                 .mistake(
                         followerHarder
                                 ? "the stopping distances were subtracted; but the two come closest while both move"
@@ -88,16 +91,14 @@ final class PairTemplates {
         double speed = d.speed(v);
         double leader = speed * speed / (2 * d.decel(al));
         double left = Draw.bare(g) + leader - speed * Draw.bare(t);
-        double atOnce = Math.sqrt(
-                standing
-                        ? speed * speed - 2 * d.decel(af) * (Draw.bare(g) + leader)
-                        : 2 * (d.decel(al) - d.decel(af)) * Draw.bare(g));
+        double atOnce = closingAtOnce(speed, d.decel(al), d.decel(af), Draw.bare(g));
         double intoStanding = Math.sqrt(speed * speed - 2 * d.decel(af) * left);
         double wall = Math.sqrt(speed * speed - 2 * d.decel(af) * Math.max(0, Draw.bare(g) - speed * Draw.bare(t)));
         Unit unit = d.style().units().speed();
         Unit answered = d.style().units().roadSpeed();
         Draft draft = d.draft(
-                both(v, al, af, t) + " The gap is " + g.amount() + " at first. With what closing speed do they touch?",
+                both(v, al, af, t) + " The gap is " + g.amount() + " at first. With what closing speed do they touch?"
+                        + GAP,
                 solution);
         if (!standing) {
             draft.mistake("the leader was taken as standing at the contact", intoStanding, unit);
@@ -111,6 +112,16 @@ final class PairTemplates {
                         "only deceleration of the leader during the delay was counted",
                         d.decel(al) * Draw.bare(t),
                         unit));
+    }
+
+    /** The closing speed where both brake at once from the same speed; NaN, which is no choice, if they do not touch. */
+    private static double closingAtOnce(double speed, double al, double af, double gap) {
+        double leader = speed * speed / (2 * al);
+        if (!(speed * speed / (2 * af) - leader > gap)) {
+            return Double.NaN;
+        }
+        double bothMove = Math.sqrt(2 * (al - af) * gap);
+        return bothMove / (al - af) <= speed / al ? bothMove : Math.sqrt(speed * speed - 2 * af * (gap + leader));
     }
 
     private static Optional<Draft> smallest(Draw d) {
@@ -127,14 +138,17 @@ final class PairTemplates {
         if (solution.answer().printed().unit() != length) {
             return Optional.empty();
         }
+        double needed = Draw.bare(g) - solution.answer().carried().number().doubleValue();
+        double atOnce = Draw.bare(g) - Math.max(0, difference - speed * Draw.bare(t));
         return Optional.of(d.draft(
-                        both(v, al, af, t) + " The gap is " + g.amount() + " at first. What is the smallest gap?",
+                        both(v, al, af, t) + " The gap is " + g.amount() + " at first. What is the smallest gap?" + GAP,
                         solution)
-                .mistake("the reaction was forgotten", Draw.bare(g) - difference + speed * Draw.bare(t), length)
-                .mistake("the gap needed was given instead of the gap left", difference, length)
+                .mistake("the reaction was forgotten", atOnce, length)
+                .mistake("the gap needed was given instead of the gap left", needed, length)
+                // a smallest gap above the gap at first is no choice
                 .mistake(
                         "the stopping distances were subtracted without a look at the motion",
-                        Draw.bare(g) - difference,
+                        difference > 0 ? Draw.bare(g) - difference : Double.NaN,
                         length)
                 .mistake(
                         "only the distance during the delay was taken off",

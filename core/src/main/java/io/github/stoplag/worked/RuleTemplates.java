@@ -28,40 +28,60 @@ final class RuleTemplates {
     }
 
     private static Draft aashto(Draw d) {
-        Given v = d.metric() ? d.from("20", "130", "2", Unit.KMH) : d.from("15", "80", "1", Unit.MPH);
+        Given v = d.metric() ? d.from("20", "130", "10", Unit.KMH) : d.from("15", "80", "5", Unit.MPH);
         double n = Draw.bare(v);
         Unit length = d.style().units().length();
-        double reacting = (d.metric() ? 0.278 : 1.47) * n * 2.5;
-        double braking = (d.metric() ? 0.039 / 3.4 : 1.075 / 11.2) * n * n;
+        double reacting = tenths((d.metric() ? 0.278 : 1.47) * n * 2.5);
+        double braking = tenths((d.metric() ? 0.039 / 3.4 : 1.075 / 11.2) * n * n);
+        String rule = d.metric()
+                ? "0.278 V t + 0.039 V²/a metres, with V in km/h, t = 2.5 s and a = 3.4 m/s²"
+                : "1.47 V t + 1.075 V²/a feet, with V in mph, t = 2.5 s and a = 11.2 ft/s²";
         return d.draft(
-                        "What is the design stopping sight distance by the AASHTO rule for a level road and a design speed of "
-                                + v.amount() + "?",
+                        "By the AASHTO rule the stopping sight distance on a level road is " + rule
+                                + ", each part rounded to 0.1 " + length.symbol()
+                                + " and the sum raised to the next multiple of 5 " + length.symbol()
+                                + ". What is it for a design speed of " + v.amount() + "?",
                         WorkedRule.aashto(d.style(), v))
-                .mistake("the reaction was forgotten", Math.ceil(braking / 5) * 5, length)
-                .mistake("the braking was forgotten", Math.ceil(reacting / 5) * 5, length)
+                .mistake("the sum was not raised to the next multiple of 5", reacting + braking, length)
+                .mistake("the reaction was forgotten", raised(braking), length)
+                .mistake("the braking was forgotten", raised(reacting), length)
                 .mistake(
                         "the reaction time of 2.5 s was left out of the product",
-                        Math.ceil((reacting / 2.5 + braking) / 5) * 5,
+                        raised(tenths(reacting / 2.5) + braking),
                         length)
                 .mistake(
                         "the speed in the braking part was not squared",
-                        Math.ceil((reacting + braking / n) / 5) * 5,
+                        raised(reacting + tenths(braking / n)),
                         length);
+    }
+
+    private static double tenths(double value) {
+        return Rounding.nearest("0.1").apply(value).doubleValue();
+    }
+
+    private static double raised(double value) {
+        return Rounding.up("5").apply(value).doubleValue();
     }
 
     private static Draft highwayCode(Draw d) {
         Given v = d.from("20", "79", "1", Unit.MPH);
         double n = Draw.bare(v);
-        double perFoot = d.metric() ? 0.3048 : 1;
         Unit length = d.style().units().length();
+        String rounded = d.metric() ? ", each part in whole metres" : ", in whole feet";
         return d.draft(
-                        "By the rule of the UK Highway Code, what is the typical stopping distance from " + v.amount()
-                                + ", in " + length.symbol() + (d.metric() ? " with each part rounded" : "") + "?",
+                        "The UK Highway Code's typical stopping distance is a thinking distance of 1 ft for each mph and"
+                                + " a braking distance of V²/20 ft, V in mph. How long is it from "
+                                + v.amount() + rounded + "?",
                         WorkedRule.highwayCode(d.style(), v))
-                .mistake("the thinking distance was forgotten", n * n / 20 * perFoot, length)
-                .mistake("the braking distance was forgotten", n * perFoot, length)
+                .mistake("the thinking distance was forgotten", part(d, n * n / 20), length)
+                .mistake("the braking distance was forgotten", part(d, n), length)
                 .mistake("the result in ft was given as m", n + n * n / 20, length)
-                .mistake("divided by 10 instead of 20", (n + n * n / 10) * perFoot, length);
+                .mistake("divided by 10 instead of 20", part(d, n) + part(d, n * n / 10), length);
+    }
+
+    /** A part of the rule in whole metres, or unrounded in feet. */
+    private static double part(Draw d, double feet) {
+        return d.metric() ? Rounding.nearest("1").apply(feet * 0.3048).doubleValue() : feet;
     }
 
     private static Draft quadratic(Draw d) {
@@ -111,8 +131,7 @@ final class RuleTemplates {
                         "the distance was counted from the pedal instead of from 0.8 of the speed",
                         right * way / (way + begin),
                         Unit.MPS2)
-                .mistake("the speeds were subtracted before squaring", right * 0.49 / 0.63, Unit.MPS2)
-                .mistake("2 was taken for 25.92, as if the speeds were in m/s", right * 12.96, Unit.MPS2));
+                .mistake("the speeds were subtracted before squaring", right * 0.49 / 0.63, Unit.MPS2));
     }
 
     private static Optional<Draft> percentile(Draw d) {

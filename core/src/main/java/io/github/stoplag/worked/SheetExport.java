@@ -23,31 +23,28 @@ final class SheetExport {
             String mark = Document.mark(i);
             out.append(",choice_").append(mark).append(",mistake_").append(mark);
         }
-        out.append("\r\n");
+        out.append(",notice\r\n");
         for (int i = 0; i < exercises.size(); i++) {
             Exercise e = exercises.get(i);
             out.append(i + 1).append(',').append(e.template()).append(',').append(e.difficulty());
             out.append(',').append(quoted(e.question()));
             out.append(',').append(e.answer().number().toPlainString());
             out.append(',').append(e.answer().unit().symbol());
-            out.append(',')
-                    .append(tolerance(e.solution().answer().carried()))
-                    .append(',')
-                    .append(e.letter());
+            out.append(',').append(tolerance(e)).append(',').append(e.letter());
             for (int k = 0; k < CHOICES; k++) {
                 boolean there = k < e.choices().size();
                 out.append(',')
                         .append(there ? quoted(e.choices().get(k).amount().toString()) : "");
                 out.append(',').append(there ? quoted(e.choices().get(k).mistake()) : "");
             }
-            out.append("\r\n");
+            out.append(',').append(quoted(ExerciseSheet.notice(e))).append("\r\n");
         }
         return out.toString();
     }
 
-    private static String tolerance(Amount answer) {
-        double off = Grading.Tolerance.ASSUMED.withinRatio()
-                * Math.abs(answer.number().doubleValue());
+    private static String tolerance(Exercise exercise) {
+        double answer = exercise.solution().answer().carried().number().doubleValue();
+        double off = exercise.tolerance().withinRatio() * Math.abs(answer);
         return Rounding.digits(2).apply(off).toPlainString();
     }
 
@@ -102,6 +99,7 @@ final class SheetExport {
                   </outcomeDeclaration>
                   <outcomeDeclaration identifier="FEEDBACK" cardinality="single" baseType="identifier"/>
                   <itemBody>
+                    <rubricBlock view="candidate"><p>%s</p></rubricBlock>
                     <choiceInteraction responseIdentifier="RESPONSE" shuffle="false" maxChoices="1">
                       <prompt>%s</prompt>
                 %s    </choiceInteraction>
@@ -121,6 +119,7 @@ final class SheetExport {
                                 number,
                                 Document.escape(exercise.solution().title()),
                                 exercise.letter(),
+                                Document.escape(ExerciseSheet.notice(exercise)),
                                 Document.escape(exercise.question()),
                                 choices,
                                 feedback);

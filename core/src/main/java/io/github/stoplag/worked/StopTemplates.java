@@ -144,6 +144,7 @@ final class StopTemplates {
         double speed = d.speed(v);
         double instant = speed * t.in(Unit.SECOND) + speed * speed / (2 * d.decel(a));
         double late = speed * tb.in(Unit.SECOND);
+        double small = d.decel(a) * Math.pow(tb.in(Unit.SECOND), 2) / 24;
         Unit length = d.style().units().length();
         return d.draft(
                         "A driver at " + v.amount() + " reacts after " + t.amount()
@@ -151,13 +152,14 @@ final class StopTemplates {
                                 + a.amount() + " within " + tb.amount()
                                 + " and stays there. How long is the stopping distance?",
                         WorkedStop.stoppingDistance(d.style(), v, t, tb, a))
-                .mistake("the reaction was forgotten", instant - speed * t.in(Unit.SECOND) + late / 2, length)
+                .mistake("the reaction was forgotten", instant - speed * t.in(Unit.SECOND) + late / 2 - small, length)
                 .mistake("the build-up was forgotten", instant, length)
                 .mistake("the build-up was taken as time without any braking", instant + late, length)
                 .mistake(
                         UNITS,
                         Draw.bare(v) * (t.in(Unit.SECOND) + tb.in(Unit.SECOND) / 2)
-                                + Draw.bare(v) * Draw.bare(v) / (2 * d.decel(a)),
+                                + Draw.bare(v) * Draw.bare(v) / (2 * d.decel(a))
+                                - small,
                         length);
     }
 
@@ -189,7 +191,7 @@ final class StopTemplates {
         return draft.mistake("the reaction was forgotten", braking, length)
                 .mistake("the braking was forgotten", reacting, length)
                 .mistake("the factor 2 is missing in the braking distance", reacting + 2 * braking, length)
-                .mistake("the acceleration of free fall was forgotten", reacting + braking * g, length);
+                .mistake("the friction was forgotten", reacting + speed * speed / (2 * g * (1 + slope)), length);
     }
 
     private static Draft skid(Draw d, boolean graded) {
@@ -233,7 +235,7 @@ final class StopTemplates {
                         WorkedStop.lampLagDistance(d.style(), v, t, lag))
                 .mistake(UNITS, Draw.bare(v) * lagS, length)
                 .mistake("the whole reaction distance was given", d.speed(v) * (t.in(Unit.SECOND) + lagS), length)
-                .mistake("the milliseconds were divided by 10 000 instead of 1000", d.speed(v) * lagS / 10, length)
+                .mistake("half the speed was taken, as if the car were braking already", d.speed(v) * lagS / 2, length)
                 .mistake(
                         "the reaction distance was given instead of what the lag adds",
                         d.speed(v) * t.in(Unit.SECOND),

@@ -12,7 +12,7 @@ import java.util.stream.Collectors;
  * The closed list of units in which worked solutions and exercises are written.
  *
  * <p>Value in SI units = number × factor, exact; degrees Celsius add 273.15 to give kelvin. The international foot is 0.3048 m
- * and the mile 5280 ft.
+ * and the mile 5280 ft; degrees Fahrenheit add 459.67 and take 5/9 of the sum to give kelvin; the knot is 1852 m in an hour.
  *
  * <p>Source: the definitions of the SI Brochure and of the international yard (1959), from memory.
  */
@@ -42,6 +42,8 @@ public enum Unit {
     FTPS("ft/s", new Dimension(1, 0, -1, 0, 0), "0.3048"),
     /** Mile per hour. */
     MPH("mph", new Dimension(1, 0, -1, 0, 0), "0.44704"),
+    /** Knot, one nautical mile of 1852 m in an hour. */
+    KNOT("kn", new Dimension(1, 0, -1, 0, 0), "1852/3600"),
     /** Metre per second squared. */
     MPS2("m/s²", new Dimension(1, 0, -2, 0, 0), "1"),
     /** Foot per second squared. */
@@ -74,6 +76,8 @@ public enum Unit {
     KELVIN("K", new Dimension(0, 0, 0, 0, 1), "1"),
     /** Degree Celsius, a temperature and not a difference of two. */
     CELSIUS("°C", new Dimension(0, 0, 0, 0, 1), "1"),
+    /** Degree Fahrenheit, a temperature and not a difference of two. */
+    FAHRENHEIT("°F", new Dimension(0, 0, 0, 0, 1), "5/9"),
     /** Joule per kelvin. */
     JOULE_PER_KELVIN("J/K", new Dimension(2, 1, -2, 0, -1), "1"),
     /** Joule per kilogram and kelvin. */
@@ -84,6 +88,7 @@ public enum Unit {
     KELVIN_PER_SECOND("K/s", new Dimension(0, 0, -1, 0, 1), "1");
 
     private static final BigDecimal ICE_POINT_K = new BigDecimal("273.15");
+    private static final BigDecimal ZERO_OF_FAHRENHEIT = new BigDecimal("459.67");
     private static final int SHORT = 7;
     private static final int SCALE = 10;
     private static final Map<String, String> ALSO_WRITTEN = Map.ofEntries(
@@ -105,6 +110,7 @@ public enum Unit {
             Map.entry("ohms", "Ω"),
             Map.entry("\u2126", "Ω"),
             Map.entry("degC", "°C"),
+            Map.entry("degF", "°F"),
             Map.entry("percent", "%"));
 
     private final String symbol;
@@ -171,8 +177,8 @@ public enum Unit {
         if (this == to) {
             return number;
         }
-        if (this == CELSIUS || to == CELSIUS) {
-            return this == CELSIUS ? number + ICE_POINT_K.doubleValue() : number - ICE_POINT_K.doubleValue();
+        if (isThermometer() || to.isThermometer()) {
+            return to.fromKelvin(toKelvin(number));
         }
         // the factors are decimals of few digits, so that both products are whole numbers a double holds exactly
         long top = scaled(numerator.multiply(to.denominator));
@@ -187,11 +193,8 @@ public enum Unit {
     Expression conversion(BigDecimal number, Unit to) {
         requireSameKind(to);
         Expression plain = new Expression.Num(number, NONE);
-        if (this == CELSIUS) {
-            return plain.plus(new Expression.Num(ICE_POINT_K, NONE));
-        }
-        if (to == CELSIUS) {
-            return plain.minus(new Expression.Num(ICE_POINT_K, NONE));
+        if (isThermometer() || to.isThermometer()) {
+            return reading(plain, to);
         }
         BigInteger[] ratio = ratio(to);
         BigDecimal top = new BigDecimal(ratio[0]);
@@ -207,6 +210,43 @@ public enum Unit {
         return inverse.isEmpty()
                 ? plain.times(new Expression.Num(top, NONE)).over(new Expression.Num(bottom, NONE))
                 : plain.over(new Expression.Num(inverse.get(0), NONE));
+    }
+
+    private boolean isThermometer() {
+        return this == CELSIUS || this == FAHRENHEIT;
+    }
+
+    private double toKelvin(double number) {
+        return switch (this) {
+            case CELSIUS -> number + ICE_POINT_K.doubleValue();
+            case FAHRENHEIT -> (number + ZERO_OF_FAHRENHEIT.doubleValue()) / 1.8;
+            default -> number;
+        };
+    }
+
+    private double fromKelvin(double kelvin) {
+        return switch (this) {
+            case CELSIUS -> kelvin - ICE_POINT_K.doubleValue();
+            case FAHRENHEIT -> kelvin * 1.8 - ZERO_OF_FAHRENHEIT.doubleValue();
+            default -> kelvin;
+        };
+    }
+
+    /** A temperature on another scale; the scales have different zeros. */
+    private Expression reading(Expression plain, Unit to) {
+        Expression nineFifths = Expression.number("1.8");
+        if (this == FAHRENHEIT) {
+            return to == CELSIUS
+                    ? plain.minus(Expression.number(32)).over(nineFifths)
+                    : plain.plus(new Expression.Num(ZERO_OF_FAHRENHEIT, NONE)).over(nineFifths);
+        }
+        if (to == FAHRENHEIT) {
+            return this == CELSIUS
+                    ? plain.times(nineFifths).plus(Expression.number(32))
+                    : plain.times(nineFifths).minus(new Expression.Num(ZERO_OF_FAHRENHEIT, NONE));
+        }
+        Expression icePoint = new Expression.Num(ICE_POINT_K, NONE);
+        return this == CELSIUS ? plain.plus(icePoint) : plain.minus(icePoint);
     }
 
     /** The quotient if it ends after a few digits, else nothing. */

@@ -2,7 +2,7 @@ package io.github.stoplag.worked;
 
 import java.util.Arrays;
 
-/** The system of units in which a worked solution calculates; electrical and thermal units are SI in both. */
+/** The system of units in which a worked solution calculates; electrical and thermal units are SI in both, but for an answer in °F. */
 public enum UnitSystem {
     /** Metres and seconds; speeds of vehicles are answered in km/h. */
     METRIC("metric", Unit.KMH),
@@ -51,6 +51,11 @@ public enum UnitSystem {
      */
     public Unit deceleration() {
         return this == METRIC ? Unit.MPS2 : Unit.FTPS2;
+    }
+
+    /** The unit of a temperature that is answered: that of the thermometer which a given temperature was read from. */
+    Unit temperature(Given read) {
+        return this == US_CUSTOMARY && read.amount().unit() == Unit.FAHRENHEIT ? Unit.FAHRENHEIT : Unit.CELSIUS;
     }
 
     /** The unit of a dimension in which numbers can be put into a formula without a factor. */

@@ -34,7 +34,10 @@ public final class WorkedCircuit {
     private WorkedCircuit() {}
 
     /**
-     * Works the largest load resistor with which an outage monitor still sees a healthy lamp: R ≤ U/((I_h − I_L)(1 + p)).
+     * Works the largest load resistor as {@link #loadResistor(Style, Given, Given, Given, Given, Given)} does, with the heat
+     * at a charging voltage assumed from the lowest supply: 14.5 V, above that 29 V, above that the supply itself.
+     *
+     * <p>Source of the charging voltages: common practice, no source.
      *
      * @param style the digits
      * @param healthy the current I_h from which the monitor takes the lamp for healthy
@@ -45,14 +48,37 @@ public final class WorkedCircuit {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution loadResistor(Style style, Given healthy, Given led, Given supply, Given tolerance) {
+        double lowestV = supply.in(Unit.VOLT);
+        double highestV = lowestV <= 14.5 ? 14.5 : Math.max(lowestV, 29);
+        Given charging = Given.of(highestV, Unit.VOLT, "assumed while charging: common practice, no source");
+        return loadResistor(style, healthy, led, supply, charging, tolerance);
+    }
+
+    /**
+     * Works the largest load resistor with which an outage monitor still sees a healthy lamp, R ≤ U/((I_h − I_L)(1 + p)), and
+     * the heat it must stand, P = U_m²/(R (1 − p)).
+     *
+     * @param style the digits
+     * @param healthy the current I_h from which the monitor takes the lamp for healthy
+     * @param led the current I_L of the LED lamp, below I_h
+     * @param supply the lowest supply voltage U, above 0
+     * @param highest the highest supply voltage U_m, at least U
+     * @param tolerance the tolerance p of the resistor, in [0, 50] %
+     * @return the solution; it answers the largest nominal resistance of the E24 series
+     * @throws IllegalArgumentException if a quantity is out of range
+     */
+    public static Solution loadResistor(
+            Style style, Given healthy, Given led, Given supply, Given highest, Given tolerance) {
         double healthyA = Check.above("healthy current", healthy.in(Unit.AMPERE), led.in(Unit.AMPERE), 100, "A");
         Check.inRange("LED current", led.in(Unit.AMPERE), 0, healthyA, "A");
-        Check.above("supply voltage", supply.in(Unit.VOLT), 0, 100, "V");
+        double lowestV = Check.above("supply voltage", supply.in(Unit.VOLT), 0, 100, "V");
+        Check.inRange("highest supply voltage", highest.in(Unit.VOLT), lowestV, 100, "V");
         Check.inRange("resistor tolerance", tolerance.in(Unit.NONE), 0, 0.5, "");
         Working w = Working.of(style, "Load resistor beside an LED lamp", "load resistor of the E24 series");
         Symbol ih = w.given("I_h", "current that the monitor takes for healthy", healthy);
         Symbol il = w.given("I_L", "current of the LED lamp", led);
         Symbol u = w.given("U", "lowest supply voltage", supply);
+        Symbol um = w.given("U_m", "highest supply voltage, at which the resistor is hottest", highest);
         Symbol p = w.given("p", "tolerance of the resistor", tolerance);
         w.assume("the current of the LED lamp does not change over the supply range; no drop along the wires");
         Symbol missing = w.step("I_R", "current the resistor must draw", ih.minus(il));
@@ -67,13 +93,19 @@ public final class WorkedCircuit {
                 "I_1",
                 "least current with this resistor, not below that of a healthy lamp",
                 il.plus(u.over(chosen.times(number(1).plus(p)))));
+        Symbol power = w.step(
+                "P",
+                "most power in the resistor, turned into heat as long as the lamp is lit",
+                um.squared().over(chosen.times(number(1).minus(p))));
         w.checkBy(largest, "back from the current", u.over(number(1).plus(p)).over(missing));
+        w.caution(hotResistor(w.in(power, Unit.WATT)));
         circuitCautions(w);
         return w.answer(chosen, Unit.OHM, Rounding.digits(2));
     }
 
     /**
-     * Works the surface temperature of a load resistor: P = U²/(R (1 − p)), T_s = T_a + R_th P.
+     * Works the surface temperature of a load resistor: P = U²/(R (1 − p)), T_s = T_a + R_th P. The answer
+     * is in °C, or in °F if the style is US customary and the ambient temperature in °F.
      *
      * @param style the digits
      * @param resistance the nominal resistance R, above 0
@@ -117,11 +149,13 @@ public final class WorkedCircuit {
                         Unit.KELVIN));
         w.caution(Caution.hotSurface("load resistor", Temperature.kelvin(w.in(surface, Unit.KELVIN))));
         circuitCautions(w);
-        return w.answer(surface, Unit.CELSIUS, Rounding.nearest("1"));
+        Plausible.surface(w.in(surface, Unit.CELSIUS)).ifPresent(w::caution);
+        return w.answer(surface, style.units().temperature(ambient), Rounding.nearest("1"));
     }
 
     /**
-     * Works the junction temperature of an isolating diode: P = U_F I, T_j = T_a + R_th P.
+     * Works the junction temperature of an isolating diode: P = U_F I, T_j = T_a + R_th P. The
+     * answer is in °C, or in °F if the style is US customary and the ambient temperature in °F.
      *
      * @param style the digits
      * @param forward the forward voltage U_F, above 0
@@ -146,7 +180,8 @@ public final class WorkedCircuit {
         w.checkBy(junction, "heat per ampere first", ta.plus(th.times(uf).times(i)));
         w.caution(HOT_JUNCTION);
         circuitCautions(w);
-        return w.answer(junction, Unit.CELSIUS, Rounding.nearest("1"));
+        Plausible.junction(w.in(junction, Unit.CELSIUS)).ifPresent(w::caution);
+        return w.answer(junction, style.units().temperature(ambient), Rounding.nearest("1"));
     }
 
     /**
@@ -186,6 +221,14 @@ public final class WorkedCircuit {
                 uf, "Shockley's equation unrounded", Amount.of(model.voltageV(current.in(Unit.AMPERE)), Unit.VOLT));
         w.caution(Caution.INSULATION);
         return w.answer(uf, Unit.VOLT);
+    }
+
+    private static Caution hotResistor(double watts) {
+        return new Caution(
+                "heat",
+                "The resistor turns up to " + Rounding.digits(2).apply(watts).toPlainString()
+                        + " W into heat and gets hot enough to burn skin, melt plastic and start a fire. Choose a part rated well"
+                        + " above this, mount it on bare metal, away from wires, trim, fuel and hands, and measure its surface.");
     }
 
     private static void circuitCautions(Working w) {

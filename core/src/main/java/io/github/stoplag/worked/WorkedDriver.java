@@ -60,6 +60,7 @@ public final class WorkedDriver {
         Symbol t = w.step("t_p", "percentile", new Exp(mu.plus(z.times(sigma))).times(SECOND));
         w.checkAgainst(
                 t, "quantile of the distribution", Amount.of(model.quantile(p).inSeconds(), Unit.SECOND));
+        Plausible.spread(mean, standardDeviation).ifPresent(w::caution);
         w.caution(new Caution(
                 "drivers", "A percentile of one study holds for its drivers and task; a surprised driver is slower."));
         return w.answer(t, Unit.SECOND);

@@ -83,7 +83,7 @@ public final class WorkedRule {
         Symbol v = w.given("V", "speed", speed, Unit.MPH);
         w.assume("the rule's own: " + rule.rule().source());
         w.assume("V in mph, distances in ft");
-        Rounding none = Rounding.digits(12);
+        Rounding none = Rounding.digits(style.carriedDigits());
         Symbol thinking = w.numericalStep("d_t", "thinking distance", number(1).times(v), Unit.FOOT, none);
         Symbol braking = w.numericalStep("d_b", "braking distance", v.squared().over(number(20)), Unit.FOOT, none);
         Speed typed = Speed.mps(speed.in(Unit.MPS));

@@ -265,6 +265,7 @@ public final class WorkedStop {
         }
         Symbol up = w.given("G", "grade, uphill positive", grade, Unit.NONE);
         w.assume("straight road of even grade, no air drag");
+        Plausible.grade(slope).ifPresent(w::caution);
         return w.step(
                 "a",
                 "deceleration",

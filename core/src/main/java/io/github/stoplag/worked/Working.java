@@ -246,6 +246,7 @@ public final class Working {
             convert(symbol, unit == Unit.NONE ? "as a plain number" : "in " + unit.symbol(), unit);
         }
         Amount carried = amount(symbol);
+        Plausible.deceleration(style.units(), numbers).ifPresent(cautions::add);
         return new Solution(
                 title,
                 style.units(),

@@ -19,6 +19,8 @@ import org.junit.jupiter.api.TestFactory;
 class DrawingTest {
     private static final int SEEDS = 10_000;
     private static final double APART = 1.03;
+    // the answers in steps are exact: the sum of the AASHTO rule lies next to its raised value
+    private static final double APART_STEPPED = 1.005;
 
     @TestFactory
     Stream<DynamicTest> everySeedGivesAFairQuestion() {
@@ -33,6 +35,7 @@ class DrawingTest {
         check(exercise);
         if (seed % 10 < 2) {
             otherUnits(exercise);
+            texts(exercise);
         }
     }
 
@@ -48,11 +51,14 @@ class DrawingTest {
         List<Choice> choices = exercise.choices();
         require(choices.size() >= 3 && choices.size() <= 5, exercise, "number of choices");
         require(choices.stream().filter(Choice::isRight).count() == 1, exercise, "one right choice");
+        double apart = exercise.tolerance().equals(Grading.Tolerance.ASSUMED) ? APART : APART_STEPPED;
         for (int i = 0; i < choices.size(); i++) {
+            double ratio = choices.get(i).amount().number().doubleValue() / answer;
+            require(ratio >= 0.05 && ratio <= 15, exercise, "a choice gives itself away");
             for (int k = 0; k < i; k++) {
                 double one = choices.get(i).amount().number().doubleValue();
                 double other = choices.get(k).amount().number().doubleValue();
-                require(Math.max(one, other) > APART * Math.min(one, other), exercise, "choices too near");
+                require(Math.max(one, other) > apart * Math.min(one, other), exercise, "choices too near");
             }
         }
         for (Choice choice : choices) {
@@ -64,6 +70,14 @@ class DrawingTest {
                 exercise,
                 "carried");
         givens(exercise);
+    }
+
+    /** What is printed on the sheet can be written down as an answer. */
+    private static void texts(Exercise exercise) {
+        for (Choice choice : exercise.choices()) {
+            Grading wanted = choice.isRight() ? new Grading.Right() : new Grading.CommonMistake(choice.mistake());
+            require(exercise.grade(choice.amount().toString()).equals(wanted), exercise, "text of " + choice);
+        }
     }
 
     private static void otherUnits(Exercise exercise) {

@@ -70,7 +70,9 @@ final class QtiModel {
                                     BASE),
                             false)),
             Map.entry("defaultValue", new Form("(value,)+", Map.of(), false)),
-            Map.entry("itemBody", new Form("(choiceInteraction,)+", Map.of(), false)),
+            Map.entry("itemBody", new Form("(rubricBlock,)?(choiceInteraction,)+", Map.of(), false)),
+            Map.entry("rubricBlock", new Form("(p,)+", Map.of("view", "candidate"), false)),
+            Map.entry("p", new Form("", Map.of(), true)),
             Map.entry(
                     "choiceInteraction",
                     new Form(

@@ -461,7 +461,8 @@ class SolutionTest {
         assertThatThrownBy(() -> Given.of(3, Unit.METRE).in(Unit.SECOND))
                 .hasMessage("a number in m cannot be converted to s");
         assertThatThrownBy(() -> Style.metric().withDigits(3, 4)).hasMessage("answer digits must be in [1, 3], got 4");
-        assertThatThrownBy(() -> Amount.parse("79,3 m")).hasMessageContaining("a number with a decimal point");
+        assertThatThrownBy(() -> Amount.parse("1,234 m"))
+                .hasMessageContaining("may be a decimal sign or part thousands");
     }
 
     private static String answer(Solution solution) {

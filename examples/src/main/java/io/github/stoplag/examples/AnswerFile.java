@@ -3,13 +3,15 @@ package io.github.stoplag.examples;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 
 /**
  * A student's answers: a CSV file with the header {@code question,answer}, the number of the question and a number with its
- * unit or the letter of a choice; an empty answer is none. Lines that start with {@code #} are comments.
+ * unit or the letter of a choice; an empty answer is none. Lines that start with {@code #} are comments. Fields may be parted by
+ * semicolons, as spreadsheets do where the comma is the decimal sign.
  */
 final class AnswerFile {
     static final List<String> HEADER = List.of("question", "answer");
@@ -32,7 +34,7 @@ final class AnswerFile {
      */
     static Map<Integer, String> read(Path path, int questions) {
         AnswerFile file = new AnswerFile(path, questions);
-        TextFile.rows(path, file::accept);
+        TextFile.rowsOfSpreadsheet(path, file::accept);
         if (!file.begun) {
             throw file.bad(1, "header must be \"" + String.join(",", HEADER) + "\", got nothing");
         }
@@ -44,7 +46,10 @@ final class AnswerFile {
         String text = String.join(",", row.getFields());
         if (!begun) {
             begun = true;
-            if (!row.getFields().equals(HEADER)) {
+            List<String> header = row.getFields().stream()
+                    .map(field -> field.strip().toLowerCase(Locale.ROOT))
+                    .toList();
+            if (!header.equals(HEADER)) {
                 throw bad(line, "header must be \"" + String.join(",", HEADER) + "\", got \"" + text + "\"");
             }
             return;

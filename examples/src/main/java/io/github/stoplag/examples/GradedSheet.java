@@ -15,6 +15,8 @@ import java.util.Map;
  * @param lines one a question, in order
  */
 record GradedSheet(List<Line> lines) {
+    private static final String MISSING_UNIT = "missing unit";
+
     private static final List<String> HEADER =
             List.of("question", "answer", "right_answer", "verdict", "points", "remark");
 
@@ -24,11 +26,21 @@ record GradedSheet(List<Line> lines) {
      * @param question its number
      * @param answer the answer as given, possibly empty
      * @param right the right answer, with its letter
-     * @param verdict right, within tolerance, wrong unit, common mistake, wrong, unreadable or no answer
+     * @param verdict right, within tolerance, missing unit, wrong unit, common mistake, wrong, unreadable or no
+     *     answer
      * @param points 1 if it counts as right, else 0
      * @param remark what to tell the student, possibly empty
      */
-    record Line(int question, String answer, String right, String verdict, int points, String remark) {}
+    record Line(int question, String answer, String right, String verdict, int points, String remark) {
+        private Line counted() {
+            return verdict.equals(MISSING_UNIT) ? new Line(question, answer, right, verdict, 1, remark) : this;
+        }
+    }
+
+    /** The same with right numbers counted though they lack their unit. */
+    GradedSheet unitsForgiven() {
+        return new GradedSheet(lines.stream().map(Line::counted).toList());
+    }
 
     static GradedSheet of(ExerciseSheet sheet, Map<Integer, String> answers) {
         List<Line> lines = new ArrayList<>();
@@ -57,6 +69,10 @@ record GradedSheet(List<Line> lines) {
         } else if (grading instanceof Grading.WithinTolerance near) {
             String off = Numbers.fixed(100 * near.offRatio(), 1) + " % off, as rounding on the way leads to";
             return new Line(number, answer, right, "within tolerance", 1, off);
+        } else if (grading instanceof Grading.MissingUnit unit) {
+            String remark =
+                    "the number is right; write its unit, " + unit.wanted().symbol();
+            return new Line(number, answer, right, MISSING_UNIT, 0, remark);
         } else if (grading instanceof Grading.WrongUnit unit) {
             return new Line(
                     number,
@@ -100,6 +116,13 @@ record GradedSheet(List<Line> lines) {
                     + (line.points == 1 && line.remark.isEmpty() ? "" : "; right is " + line.right));
         }
         text.add(points() + " of " + lines.size() + " right, those within tolerance included.");
+        long missing = lines.stream()
+                .filter(line -> line.verdict.equals(MISSING_UNIT) && line.points == 0)
+                .count();
+        if (missing > 0) {
+            text.add("Not counted: " + missing
+                    + " with the right number and no unit; --accept-missing-units counts them.");
+        }
         return text;
     }
 

@@ -65,7 +65,9 @@ enum Measure {
         public Given read(String text) {
             V value = table.parse(text);
             try {
-                return new Given(Amount.parse(text), "stated");
+                Matcher number = NUMBER.matcher(text);
+                int end = number.lookingAt() ? number.end() : 0;
+                return Given.of(Double.parseDouble(text.substring(0, end)), Unit.of(text.substring(end)));
             } catch (IllegalArgumentException e) {
                 // a unit in which no solution is worked, such as g: the solution goes on from SI
                 BigDecimal si = BigDecimal.valueOf(in.applyAsDouble(value)).round(DIGITS);

@@ -4,6 +4,7 @@ import io.github.stoplag.worked.Document;
 import io.github.stoplag.worked.Given;
 import io.github.stoplag.worked.Solution;
 import io.github.stoplag.worked.Style;
+import io.github.stoplag.worked.Unit;
 import io.github.stoplag.worked.UnitSystem;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -36,6 +37,9 @@ final class Question {
     private static final Pattern SPACES = Pattern.compile("[\\s\\u00a0\\u2009\\u202f]+");
     private static final Pattern SEPARATOR = Pattern.compile("\\s*[,;]\\s*|\\s+(?=(?:from|at|on|with|and)\\s)");
     private static final Pattern JOINT = Pattern.compile("(?:from|at|on|with|and)\\s+(.*)");
+
+    private static final List<Unit> MOTION = List.of(Unit.METRE, Unit.MPS, Unit.MPS2);
+    private static final List<Unit> CUSTOMARY = List.of(Unit.FOOT, Unit.MPH, Unit.FTPS, Unit.FTPS2);
 
     private final String text;
     private final QuestionKind kind;
@@ -165,6 +169,16 @@ final class Question {
             case NONE -> Stream.of();
         };
         return "possible are " + String.join("; ", Stream.concat(slots, names).toList());
+    }
+
+    /** The system of units in which it is asked: US customary if every speed, length and deceleration is. */
+    UnitSystem units() {
+        List<Unit> stated = values.values().stream()
+                .filter(given -> given.from().equals("stated"))
+                .map(given -> given.amount().unit())
+                .filter(unit -> MOTION.stream().anyMatch(unit::measuresTheSameAs))
+                .toList();
+        return !stated.isEmpty() && CUSTOMARY.containsAll(stated) ? UnitSystem.US_CUSTOMARY : UnitSystem.METRIC;
     }
 
     /**

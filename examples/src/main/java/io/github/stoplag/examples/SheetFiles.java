@@ -32,7 +32,8 @@ final class SheetFiles {
 
     private static final List<String> FOR_STUDENTS = List.of(
             "Name: ____________________ \u00a0 Date: ____________",
-            "Give every answer with its unit, to three significant digits unless the question says otherwise.");
+            "Give every answer with its unit, to three significant digits unless the question says otherwise."
+                    + " A number without its unit is marked as such.");
 
     private SheetFiles() {}
 
@@ -69,8 +70,8 @@ final class SheetFiles {
                     files.put("key" + suffix + ".md", utf8(key.toMarkdown()));
                 }
                 case CSV -> {
-                    files.put("answers-blank" + suffix + ".csv", utf8(blank(sheet.exercises())));
-                    files.put("key" + suffix + ".csv", utf8(sheet.toCsv()));
+                    files.put("answers-blank" + suffix + ".csv", csv(blank(sheet.exercises())));
+                    files.put("key" + suffix + ".csv", csv(sheet.toCsv()));
                 }
                 case QTI -> files.put("key" + suffix + ".qti.zip", zip(sheet.toQti()));
             }
@@ -91,6 +92,11 @@ final class SheetFiles {
         return CsvText.of(
                 AnswerFile.HEADER,
                 IntStream.rangeClosed(1, exercises.size()).mapToObj(number -> List.of(String.valueOf(number), "")));
+    }
+
+    /** With a byte order mark, by which spreadsheets know UTF-8. */
+    static byte[] csv(String text) {
+        return utf8("\uFEFF" + text);
     }
 
     private static byte[] utf8(String text) {

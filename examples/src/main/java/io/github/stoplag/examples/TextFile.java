@@ -37,8 +37,32 @@ final class TextFile {
      * @throws InputException if the file is missing or not a CSV file, and what the taker throws
      */
     static void rows(Path path, Consumer<CsvRecord> taker) {
+        rows(path, ',', taker);
+    }
+
+    /**
+     * The same for a file that a spreadsheet saved, with semicolons where the comma is the decimal sign: a header without
+     * a comma says so.
+     *
+     * @throws InputException as {@link #rows(Path, Consumer)} does
+     */
+    static void rowsOfSpreadsheet(Path path, Consumer<CsvRecord> taker) {
+        String header;
+        try (BufferedReader text = new BufferedReader(open(path))) {
+            header = text.lines()
+                    .filter(line -> !line.isBlank() && !line.startsWith("#"))
+                    .findFirst()
+                    .orElse("");
+        } catch (IOException | UncheckedIOException e) {
+            throw unreadable(path, e);
+        }
+        rows(path, header.indexOf(',') < 0 && header.indexOf(';') >= 0 ? ';' : ',', taker);
+    }
+
+    private static void rows(Path path, char separator, Consumer<CsvRecord> taker) {
         try (Reader text = open(path);
                 CsvReader<CsvRecord> rows = CsvReader.builder()
+                        .fieldSeparator(separator)
                         .commentStrategy(CommentStrategy.SKIP)
                         .skipEmptyLines(true)
                         .missingFieldStrategy(FieldMismatchStrategy.IGNORE)

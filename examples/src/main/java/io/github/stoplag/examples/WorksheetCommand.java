@@ -4,7 +4,6 @@ import io.github.stoplag.worked.Difficulty;
 import io.github.stoplag.worked.ExerciseSheet;
 import io.github.stoplag.worked.ExerciseTemplate;
 import io.github.stoplag.worked.UnitSystem;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Iterator;
@@ -84,7 +83,10 @@ final class WorksheetCommand extends ProgramCommand {
     @Option(
             names = "--grade",
             paramLabel = "FILE",
-            description = "grade the answers in this CSV file (question,answer)")
+            description = {
+                "grade the answers in this CSV file (question,answer; a",
+                "semicolon in place of the comma will do)"
+            })
     private @Nullable Path answers;
 
     @Option(
@@ -92,6 +94,11 @@ final class WorksheetCommand extends ProgramCommand {
             paramLabel = "N",
             description = "for --grade: which version was answered; default: the sheet without versions")
     private int variant;
+
+    @Option(
+            names = "--accept-missing-units",
+            description = "for --grade: count a right number without its unit; default: do not")
+    private boolean missingUnits;
 
     /** The topics, for the help text. */
     static final class Topics implements Iterable<String> {
@@ -139,6 +146,9 @@ final class WorksheetCommand extends ProgramCommand {
     private Results sheets() {
         if (variant != 0) {
             throw new InputException("--variant goes with --grade; --variants says how many versions to make");
+        }
+        if (missingUnits) {
+            throw new InputException("--accept-missing-units goes with --grade");
         }
         number("--variants", variants, 1);
         Map<String, byte[]> files = new LinkedHashMap<>();
@@ -188,7 +198,8 @@ final class WorksheetCommand extends ProgramCommand {
         ExerciseSheet sheet = sheet(units.systems().get(0));
         GradedSheet graded =
                 GradedSheet.of(variant == 0 ? sheet : sheet.variant(variant), AnswerFile.read(file, questions));
-        return new Results(graded.text(), Map.of(GRADED, graded.csv().getBytes(StandardCharsets.UTF_8)), ExitCode.OK);
+        graded = missingUnits ? graded.unitsForgiven() : graded;
+        return new Results(graded.text(), Map.of(GRADED, SheetFiles.csv(graded.csv())), ExitCode.OK);
     }
 
     private static void number(String option, int value, int least) {

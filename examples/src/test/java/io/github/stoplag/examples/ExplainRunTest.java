@@ -167,6 +167,33 @@ class ExplainRunTest {
                 .hasMessage("a question must have at most 300 characters, got 301");
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "deceleration 60 mph, 140 ft | US_CUSTOMARY",
+                "skid 82 ft, friction 0.7 | US_CUSTOMARY",
+                "stop from 60 mph, 0.7 g | US_CUSTOMARY",
+                "deceleration 60 mph, 40 m | METRIC",
+                "react at 25 kn | METRIC",
+                "heat 10 ohm, 14.5 V, 6 K/W, 40 °C | METRIC"
+            })
+    void answersInTheUnitsOfTheQuestion(String question, UnitSystem units) {
+        assertThat(Question.of(question).units()).isEqualTo(units);
+        assertThat(Program.run("explain", question).out())
+                .isEqualTo(Program.run("explain", "--units", units == UnitSystem.METRIC ? "metric" : "us", question)
+                        .out());
+    }
+
+    @Test
+    void aUnitThatIsStatedIsTheOneThatIsShown() {
+        assertThat(Program.run("explain", "react at 25 kn").out()).contains("v = 25 kn = 25 × 463 / 900");
+        assertThat(Program.run("explain", "--units", "us", "heat 10 ohm, 14.5 V, 6 K/W, 104 °F")
+                        .out())
+                // by hand: 14.5²/(10 × 0.95) × 6 + 40 = 172.8 °C = 343 °F
+                .contains("T_a = 104 °F", "T_s ≈ 343 °F", "burn skin", "start a fire");
+    }
+
     @Test
     void writesThePagesThatAreAskedFor() throws Exception {
         Path out = folder.resolve("explain");

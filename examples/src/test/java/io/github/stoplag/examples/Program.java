@@ -64,7 +64,8 @@ record Program(int exitCode, String out, String err) {
     }
 
     static List<NamedCsvRecord> csv(Path file) {
-        try (CsvReader<NamedCsvRecord> rows = CsvReader.builder().ofNamedCsvRecord(file)) {
+        try (CsvReader<NamedCsvRecord> rows =
+                CsvReader.builder().detectBomHeader(true).ofNamedCsvRecord(file)) {
             return rows.stream().toList();
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -141,15 +141,64 @@ class WorksheetRunTest {
                         "right",
                         "unreadable",
                         "no answer",
-                        "wrong unit",
+                        "missing unit",
                         "wrong",
                         "no answer");
         assertThat(rows.get(1).getField("remark")).isEqualTo(mistake.mistake());
         assertThat(program.out())
                 .contains("Question 2: " + mistake.amount() + ": common mistake: " + mistake.mistake() + "; right is "
                         + second.answer())
-                .contains("2 of 8 right");
+                .contains(
+                        "2 of 8 right",
+                        "Not counted: 1 with the right number and no unit; --accept-missing-units counts them.");
         assertThat(out).doesNotExist();
+        Program forgiving = Program.into(
+                out,
+                "worksheet",
+                "--seed",
+                "5",
+                "--questions",
+                "8",
+                "--variant",
+                "2",
+                "--accept-missing-units",
+                "--grade",
+                answers.toString());
+        assertThat(forgiving.out()).contains("3 of 8 right", "missing unit").doesNotContain("Not counted");
+    }
+
+    /** A spreadsheet of a country with a decimal comma saves semicolons, a byte order mark and capital letters. */
+    @Test
+    void readsWhatASpreadsheetSaves() {
+        String answer = ExerciseSheet.of(5, 3).exercises().get(1).answer().toString();
+        String letter = ExerciseSheet.of(5, 3).exercises().get(0).letter();
+        String comma = answer.contains(".") ? answer.replace('.', ',') : answer.replaceFirst(" ", ",0 ");
+        Path answers = Program.write(
+                folder.resolve("answers.csv"),
+                "\uFEFFQuestion;Answer\r\n1;" + letter + "\r\n2;" + comma + "\r\n3;\r\n");
+        Program program = Program.into(
+                folder.resolve("sheet"), "worksheet", "--seed", "5", "--questions", "3", "--grade", answers.toString());
+        assertThat(program.err()).isEmpty();
+        assertThat(Program.csv(folder.resolve("sheet-graded").resolve("graded.csv")))
+                .extracting(row -> row.getField("verdict"))
+                .containsExactly("right", "right", "no answer");
+        assertThat(program.out()).contains("Question 2: " + comma + ": right");
+    }
+
+    @Test
+    void tablesBeginWithAByteOrderMarkAndTheBlankOneIsReadBack() throws IOException {
+        Path out = folder.resolve("sheet");
+        assertThat(Program.into(out, "worksheet", "--questions", "3").exitCode())
+                .isZero();
+        for (String name : List.of("key.csv", "answers-blank.csv")) {
+            assertThat(Files.readString(out.resolve(name))).startsWith("\uFEFF");
+        }
+        Path blank = out.resolve("answers-blank.csv");
+        Program graded =
+                Program.into(folder.resolve("other"), "worksheet", "--questions", "3", "--grade", blank.toString());
+        assertThat(graded.out()).contains("0 of 3 right");
+        assertThat(Files.readString(folder.resolve("other-graded").resolve("graded.csv")))
+                .startsWith("\uFEFFquestion,answer");
     }
 
     /** Every right answer of every sheet drawn is graded right, every distractor by its mistake. */
@@ -173,7 +222,7 @@ class WorksheetRunTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "question;answer | line 1: header must be \"question,answer\", got \"question;answer\"",
+                "question:answer | line 1: header must be \"question,answer\", got \"question:answer\"",
                 "question,answer/9,5 m | line 2: question must be a whole number in [1, 3], got \"9\"",
                 "question,answer/1,5 m/1,6 m | line 3: question 1 is answered already further up",
                 "question,answer/1,5,5 m | line 2: must have 2 fields (question, answer), got 3",
@@ -196,6 +245,7 @@ class WorksheetRunTest {
         bad.add(List.of("--questions", "0", "number of questions must be in [1, 200], got 0"));
         bad.add(List.of("--variants", "100", "--variants must be a whole number in [1, 99], got 100"));
         bad.add(List.of("--variant", "2", "--variant goes with --grade"));
+        bad.add(List.of("--accept-missing-units", "--multiple-choice", "--accept-missing-units goes with --grade"));
         bad.add(List.of("--topic", "cooking", "no template has topic cooking"));
         bad.add(List.of("--difficulty", "hard", "Invalid value for option '--difficulty'"));
         bad.add(List.of("--format", "doc", "Invalid value for option '--format'"));
