@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -59,9 +60,11 @@ final class ExplainCommand extends ProgramCommand {
     @Option(
             names = "--units",
             paramLabel = "SYSTEM",
-            defaultValue = "metric",
-            description = "metric, us or both side by side; default: metric")
-    private UnitChoice units = UnitChoice.METRIC;
+            description = {
+                "metric, us or both side by side; default: us if all speeds,",
+                "lengths and decelerations of the question are, else metric"
+            })
+    private @Nullable UnitChoice units;
 
     @Option(names = "--html", description = "also write solution.html, a page with MathML")
     private boolean html;
@@ -76,7 +79,8 @@ final class ExplainCommand extends ProgramCommand {
 
     @Override
     Results results() {
-        Document document = Question.of(String.join(" ", words)).document(units.systems());
+        Question question = Question.of(String.join(" ", words));
+        Document document = question.document(units == null ? List.of(question.units()) : units.systems());
         Map<String, String> files = new LinkedHashMap<>();
         if (html) {
             files.put(PAGE, document.toHtml());
