@@ -1,8 +1,11 @@
 package io.github.stoplag.examples;
 
 import io.github.stoplag.examples.sweep.PlanFile;
+import io.github.stoplag.examples.sweep.SamplingError;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.sweep.Interval;
 import io.github.stoplag.sweep.LampTally;
+import io.github.stoplag.sweep.Moments;
 import io.github.stoplag.sweep.PairModel;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.PairedProportions;
@@ -13,16 +16,22 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** What a sweep of a plan file counted, as printed: contacts of each lamp, comparisons, closing speeds, rejected scenarios. */
 public final class ContactText {
+    private static final String NOTHING = "-";
+    private static final double KMH = 3.6;
+
     private final PlanFile plan;
     private final SweepResult<PairTally> result;
+    private final SamplingError error;
     private final List<String> lines = new ArrayList<>();
 
     private ContactText(PlanFile plan, SweepResult<PairTally> result) {
         this.plan = plan;
         this.result = result;
+        this.error = SamplingError.of(plan.plan());
     }
 
     /**
@@ -70,23 +79,39 @@ public final class ContactText {
     private void contacts() {
         lines.add("");
         lines.add(String.format(
-                Locale.ROOT, "  %-12s %14s %12s  %s", "lamp", "contacts", "probability", "95 % interval"));
+                        Locale.ROOT,
+                        "  %-12s %14s %12s  %s",
+                        "lamp",
+                        "contacts",
+                        "probability",
+                        intervals() ? "95 % interval" : "")
+                .stripTrailing());
         for (String lamp : plan.lamps()) {
             Proportion p = result.tally().lamp(lamp).contactProbability();
             lines.add(String.format(
-                    Locale.ROOT,
-                    "  %-12s %14s %12s  %s",
-                    lamp,
-                    SweepText.count(p.hits()),
-                    SweepText.percent(p.value()),
-                    SweepText.percent(p.wilson(SweepStudy.CONFIDENCE))));
+                            Locale.ROOT,
+                            "  %-12s %14s %12s  %s",
+                            lamp,
+                            SweepText.count(p.hits()),
+                            SweepText.percent(p.value()),
+                            intervals() ? SweepText.percent(p.wilson(SweepStudy.CONFIDENCE)) : "")
+                    .stripTrailing());
         }
         String first = plan.lamps().get(0);
         plan.lamps().stream().skip(1).forEach(other -> {
             PairedProportions pair = result.tally().compare(first, other);
             lines.add("  " + first + " less " + other + ", on the same draws: " + SweepText.percent(pair.difference())
-                    + ", 95 % interval " + SweepText.percent(pair.differenceInterval(SweepStudy.CONFIDENCE)));
+                    + (intervals()
+                            ? ", 95 % interval " + SweepText.percent(pair.differenceInterval(SweepStudy.CONFIDENCE))
+                            : ""));
         });
+        if (!error.note().isEmpty()) {
+            lines.addAll(Text.wrapped("  ", error.note()));
+        }
+    }
+
+    private boolean intervals() {
+        return error != SamplingError.NONE;
     }
 
     private void closingSpeeds() {
@@ -97,30 +122,54 @@ public final class ContactText {
             return;
         }
         lines.add("");
-        lines.add("Closing speed of the contacts in km/h, each quantile within "
-                + Numbers.text(100 * QuantileSketch.RELATIVE_ERROR, 1) + " % of an exact one:");
-        lines.add(String.format(
-                Locale.ROOT,
-                "  %-12s %8s%s",
-                "lamp",
-                "mean",
-                SweepTables.QUANTILES.stream()
-                        .map(q -> String.format(Locale.ROOT, "%8s", Numbers.text(100 * q) + " %"))
-                        .collect(Collectors.joining())));
+        lines.addAll(Text.wrapped(
+                "",
+                "Closing speed of the contacts in km/h, each quantile within "
+                        + Numbers.text(100 * QuantileSketch.RELATIVE_ERROR, 1) + " % of an exact one"
+                        + (intervals()
+                                ? "; ± to the farther end of the 95 % interval, - where contacts are too few:"
+                                : ":")));
+        lines.add(row("lamp", "mean", SweepTables.QUANTILES.stream().map(q -> Numbers.text(100 * q) + " %")));
         for (String name : lamps) {
             LampTally lamp = result.tally().lamp(name);
-            lines.add(String.format(
-                    Locale.ROOT,
-                    "  %-12s %8s%s",
-                    name,
-                    SweepText.kmh(lamp.closingSpeedMps().mean()),
-                    SweepTables.QUANTILES.stream()
-                            .map(q -> String.format(
-                                    Locale.ROOT,
-                                    "%8s",
-                                    SweepText.kmh(
-                                            lamp.closingSpeedQuantilesMps().quantile(q))))
-                            .collect(Collectors.joining())));
+            lines.add(row(name, SweepText.kmh(lamp.closingSpeedMps().mean()), quantiles(lamp)));
+            if (intervals()) {
+                lines.add(row("  ±", meanHalf(lamp), halves(lamp)));
+            }
         }
+    }
+
+    private static String row(String name, String mean, Stream<String> quantiles) {
+        return String.format(
+                Locale.ROOT,
+                "  %-12s %8s%s",
+                name,
+                mean,
+                quantiles.map(q -> String.format(Locale.ROOT, "%8s", q)).collect(Collectors.joining()));
+    }
+
+    private Stream<String> quantiles(LampTally lamp) {
+        QuantileSketch sketch = lamp.closingSpeedQuantilesMps();
+        return SweepTables.QUANTILES.stream()
+                .map(q -> intervals() && QuantileInterval.of(sketch, q).isEmpty()
+                        ? NOTHING
+                        : SweepText.kmh(sketch.quantile(q)));
+    }
+
+    private static Stream<String> halves(LampTally lamp) {
+        QuantileSketch sketch = lamp.closingSpeedQuantilesMps();
+        return SweepTables.QUANTILES.stream()
+                .map(q -> QuantileInterval.of(sketch, q)
+                        .map(interval -> half(interval, sketch.quantile(q)))
+                        .orElse(NOTHING));
+    }
+
+    private static String meanHalf(LampTally lamp) {
+        Moments speed = lamp.closingSpeedMps();
+        return speed.count() < 2 ? NOTHING : half(speed.meanInterval(SweepStudy.CONFIDENCE), speed.mean());
+    }
+
+    private static String half(Interval interval, double valueMps) {
+        return Numbers.fixed(KMH * Math.max(interval.hi() - valueMps, valueMps - interval.lo()), 2);
     }
 }

@@ -60,7 +60,7 @@ record RowedBars(List<String> notes, String light, String dark, String xLabel, d
                 .flatMap(row -> row.lines.stream().flatMap(List::stream))
                 .flatMapToDouble(bar -> DoubleStream.of(base, bar.to - bar.error, bar.to + bar.error))
                 .toArray();
-        Axis x = Axis.over(ends, MARGIN, ChartFrame.WIDTH - MARGIN);
+        Axis x = axis(ends);
         Plot.horizontal(out, x, frame.plotBottom(), frame.plotTop(), xLabel);
         Plot.segment(out, "sl-axis", x.from(), frame.plotBottom(), x.to(), frame.plotBottom());
         double top = frame.plotTop();
@@ -71,6 +71,19 @@ record RowedBars(List<String> notes, String light, String dark, String xLabel, d
             out.line();
             top += height(row);
         }
+    }
+
+    /** The axis; what reaches a little below zero gets the room it needs and not a whole tick. */
+    private static Axis axis(double[] ends) {
+        Axis whole = Axis.over(ends, MARGIN, ChartFrame.WIDTH - MARGIN);
+        double least = DoubleStream.of(ends).min().orElse(0);
+        if (least >= 0 || least < -whole.step() / 2) {
+            return whole;
+        }
+        double[] above = DoubleStream.of(ends).map(end -> Math.max(0, end)).toArray();
+        Axis upper = Axis.over(above, whole.from(), whole.to());
+        double room = (upper.to() - upper.from()) * -least / (upper.hi() - least);
+        return new Axis(0, upper.hi(), upper.step(), upper.from() + room, upper.to());
     }
 
     private void row(Markup out, Row row, Axis x, double top) {

@@ -1,7 +1,9 @@
 package io.github.stoplag.examples;
 
 import io.github.stoplag.examples.sweep.ContactMap;
+import io.github.stoplag.examples.sweep.SamplingError;
 import io.github.stoplag.examples.sweep.Sensitivities;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.sweep.Interval;
 import io.github.stoplag.sweep.LampTally;
 import io.github.stoplag.sweep.Proportion;
@@ -18,7 +20,6 @@ final class SweepCharts {
             List.of("contact_by_gap", "contact_by_gap_and_speed", "closing_speed", "variance_shares", "one_axis_held");
 
     private static final double KMH = 3.6;
-    private static final double WHISKER = 1.96;
     private static final int FEWEST = 200;
     private static final int MAP_COLUMNS = 12;
     private static final int MOST_ROWS = 8;
@@ -86,12 +87,24 @@ final class SweepCharts {
                     style(lamp),
                     points));
         }
-        return Optional.of(new ProbabilityChart(
-                        notes("bands: 95 % Wilson intervals"), gapLabel(), "contact probability (%)", curves)
+        return Optional.of(new ProbabilityChart(notes(bands(), edges()), gapLabel(), "contact probability (%)", curves)
                 .figure(
                         IDS.get(0),
                         "Probability of contact by gap",
                         "Contact probability falls with the gap; over all gaps " + probabilities() + "."));
+    }
+
+    private String bands() {
+        return switch (study.samplingError()) {
+            case INDEPENDENT -> "bands: 95 % Wilson intervals";
+            case SPREAD -> "bands: 95 % intervals of independent draws, as a rule too wide here";
+            case NONE -> "shares of the combinations of a grid, without sampling error";
+        };
+    }
+
+    private static String edges() {
+        return "without the outermost " + Numbers.text(100 * ContactMap.TAIL)
+                + " % of a drawn gap or speed at either end";
     }
 
     private List<ProbabilityChart.Point> points(String lamp) {
@@ -101,11 +114,12 @@ final class SweepCharts {
             if (found.isPresent()) {
                 Proportion p = found.get();
                 Interval wilson = p.wilson(SweepStudy.CONFIDENCE);
+                boolean exact = study.samplingError() == SamplingError.NONE;
                 points.add(new ProbabilityChart.Point(
                         map.gap().middle(x),
                         p.value(),
-                        Math.min(p.value(), Math.max(0, wilson.lo())),
-                        Math.max(p.value(), Math.min(1, wilson.hi()))));
+                        exact ? p.value() : Math.min(p.value(), Math.max(0, wilson.lo())),
+                        exact ? p.value() : Math.max(p.value(), Math.min(1, wilson.hi()))));
             }
         }
         return points;
@@ -132,7 +146,7 @@ final class SweepCharts {
                         .toList())
                 .toList();
         return Optional.of(new HeatMap(
-                        notes(),
+                        notes(edges()),
                         gapLabel() + ", middle of the cell",
                         "speed (km/h)",
                         "fewer than " + FEWEST + " scenarios",
@@ -164,26 +178,49 @@ final class SweepCharts {
     }
 
     private Optional<Figure> closingSpeed() {
+        double lastMps = study.lampsWithContact()
+                .mapToDouble(lamp ->
+                        study.tally().lamp(lamp).closingSpeedQuantilesMps().quantile(SHOWN_SHARE))
+                .max()
+                .orElse(0);
         List<DistributionChart.Steps> steps = new ArrayList<>();
         for (int i = 0; i < study.lamps().size(); i++) {
             if (study.hasContact().test(study.lamps().get(i))) {
-                steps.add(steps(study.tally().lamp(study.lamps().get(i)), style(i)));
+                steps.add(steps(study.tally().lamp(study.lamps().get(i)), style(i), lastMps));
             }
         }
         if (steps.isEmpty()) {
             return Optional.empty();
         }
         return Optional.of(new DistributionChart(
-                        notes("dots: medians"), "closing speed (km/h)", "share of scenarios per 1.8 km/h (%)", steps)
+                        notes("dots: medians; " + undrawn(steps)),
+                        "closing speed (km/h)",
+                        "share of scenarios per 1.8 km/h (%)",
+                        steps)
                 .figure(
                         IDS.get(2),
                         "Closing speed at contact",
                         steps.stream().map(DistributionChart.Steps::label).collect(Collectors.joining("; ")) + "."));
     }
 
-    private DistributionChart.Steps steps(LampTally lamp, int style) {
+    /** Says what lies to the right of the picture, be it in the histogram or beyond its end. */
+    private String undrawn(List<DistributionChart.Steps> steps) {
+        List<Double> edges = steps.get(0).edges();
+        double contacts = 0;
+        double scenarios = 0;
+        for (DistributionChart.Steps lamp : steps) {
+            scenarios +=
+                    lamp.heights().stream().mapToDouble(Double::doubleValue).sum();
+        }
+        for (String lamp : study.lampsWithContact().toList()) {
+            contacts += 100 * study.tally().lamp(lamp).contactProbability().value();
+        }
+        return SweepText.percent(Math.max(0, 1 - scenarios / contacts)) + " of the contacts are faster than "
+                + Numbers.text(edges.get(edges.size() - 1), 4) + " km/h";
+    }
+
+    private DistributionChart.Steps steps(LampTally lamp, int style, double last) {
         long[] counts = lamp.closingSpeedHistogramMps().counts();
-        double last = lamp.closingSpeedQuantilesMps().quantile(SHOWN_SHARE);
         List<Double> edges = new ArrayList<>(List.of(0.0));
         List<Double> heights = new ArrayList<>();
         for (int bin = 0; bin < counts.length && lamp.closingSpeedHistogramMps().edge(bin) <= last; bin++) {
@@ -205,16 +242,21 @@ final class SweepCharts {
         List<SensitivityChart.Index> indices = s.contact().stream()
                 .map(i -> new SensitivityChart.Index(
                         label(i.column()),
-                        Math.max(0, i.first()),
-                        Math.min(Math.max(0, i.first()), WHISKER * i.firstStandardError()),
+                        i.first(),
+                        SweepText.WHISKER * i.firstStandardError(),
                         i.total(),
-                        Math.min(i.total(), WHISKER * i.totalStandardError())))
+                        SweepText.WHISKER * i.totalStandardError()))
                 .toList();
         if (indices.isEmpty()) {
             return Optional.empty();
         }
         return Optional.of(new SensitivityChart(
-                        notes("contact (1 or 0), " + s.lamp() + " lamp; whiskers: 95 % confidence"), indices)
+                        notes("contact (1 or 0), " + s.lamp() + " lamp; whiskers: 1.96 standard errors"
+                                + (s.leftOut() == 0
+                                        ? ""
+                                        : "; " + SweepText.count(s.leftOut()) + " of "
+                                                + SweepText.count(Sensitivities.BASE) + " base scenarios left out")),
+                        indices)
                 .figure(
                         IDS.get(3),
                         "What decides on contact",
@@ -236,7 +278,7 @@ final class SweepCharts {
                 .toList();
         Sensitivities.Swing widest = s.swings().get(0);
         return Optional.of(new TornadoChart(
-                        notes("one axis held at its 10 % or 90 % quantile, the others drawn"),
+                        notes("one axis held at " + s.heldAt() + ", the others drawn"),
                         "contact probability (%), " + s.lamp() + " lamp",
                         base,
                         swings)

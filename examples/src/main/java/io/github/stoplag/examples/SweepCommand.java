@@ -33,7 +33,8 @@ import picocli.CommandLine.Option;
             "up to five pictures, scenarios as part-00000.parquet, ..., and the tables",
             "  summary.csv         contact probabilities, closing speeds, difference of lamps",
             "  convergence.csv     contact probability after 1, 2, 4, ... chunks",
-            "  contacts.csv        contacts by gap and speed",
+            "  contacts.csv        contacts by gap and speed, without the outermost 0.5 %%",
+            "                      of a drawn one at either end",
             "  sensitivities.csv   shares of variance, first order and total",
             "  one_at_a_time.csv   closing speed along each axis, the others in their middle",
             "Until a run is done its files are in DIR.unfinished; the folder DIR is then",
@@ -201,9 +202,10 @@ final class SweepCommand extends OutputCommand {
                     .sorted()
                     .toList());
             Manifest.write(outcome, work, all);
-            SweepJob.forget(work);
         });
         folder.replaceWith(work);
+        // only now: cut off before, the run can still be taken up
+        write(out(), () -> SweepJob.forget(out()));
         SweepText.of(study).forEach(printer()::println);
         printer()
                 .println("Written to " + OutputFolder.shown(out()) + ": manifest.json, " + REPORT + ", "

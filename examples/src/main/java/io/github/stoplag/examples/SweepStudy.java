@@ -1,10 +1,13 @@
 package io.github.stoplag.examples;
 
+import io.github.stoplag.examples.sweep.GapIntegrated;
 import io.github.stoplag.examples.sweep.PlanFile;
+import io.github.stoplag.examples.sweep.SamplingError;
 import io.github.stoplag.examples.sweep.Sensitivities;
 import io.github.stoplag.examples.sweep.SweepOutcome;
 import io.github.stoplag.sweep.PairTally;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 
@@ -13,13 +16,17 @@ import java.util.stream.Stream;
  *
  * @param outcome the sweep
  * @param sensitivities of each lamp in order
+ * @param gapIntegrated the contact probabilities with the gap integrated out, where the plan allows it
  */
-record SweepStudy(SweepOutcome outcome, List<Sensitivities> sensitivities) {
+record SweepStudy(SweepOutcome outcome, List<Sensitivities> sensitivities, Optional<GapIntegrated> gapIntegrated) {
     static final double CONFIDENCE = 0.95;
 
     static SweepStudy of(SweepOutcome outcome, int threads) {
         boolean any = outcome.result().scenarios() > outcome.result().rejected();
-        return new SweepStudy(outcome, any ? Sensitivities.of(outcome.plan(), threads) : List.of());
+        return new SweepStudy(
+                outcome,
+                any ? Sensitivities.of(outcome.plan(), threads) : List.of(),
+                any ? GapIntegrated.of(outcome.plan(), threads) : Optional.empty());
     }
 
     PlanFile plan() {
@@ -32,6 +39,10 @@ record SweepStudy(SweepOutcome outcome, List<Sensitivities> sensitivities) {
 
     List<String> lamps() {
         return outcome.plan().lamps();
+    }
+
+    SamplingError samplingError() {
+        return SamplingError.of(plan().plan());
     }
 
     /** Says whether any scenario was possible. */

@@ -1,8 +1,10 @@
 package io.github.stoplag.examples;
 
 import io.github.stoplag.examples.sweep.ContactMap;
+import io.github.stoplag.examples.sweep.SamplingError;
 import io.github.stoplag.examples.sweep.Sensitivities;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.sweep.ConditionalTally;
 import io.github.stoplag.sweep.Interval;
 import io.github.stoplag.sweep.LampTally;
 import io.github.stoplag.sweep.PairTally;
@@ -14,6 +16,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 
 /** The tables of a sweep as comma-separated text. */
@@ -42,65 +46,96 @@ final class SweepTables {
         rows.add(row("scenarios", "1", "all", study.outcome().result().scenarios()));
         rows.add(row("rejected", "1", "all", study.outcome().result().rejected()));
         if (study.anyValid()) {
-            study.lamps().forEach(lamp -> lamp(rows, study.tally().lamp(lamp)));
+            study.lamps().forEach(lamp -> lamp(rows, study, study.tally().lamp(lamp)));
             String first = study.lamps().get(0);
             study.lamps().stream().skip(1).forEach(other -> {
                 PairedProportions pair = study.tally().compare(first, other);
                 rows.add(with(
+                        study,
                         row("contact_probability_difference", "1", first + " less " + other, pair.difference()),
-                        pair.differenceInterval(SweepStudy.CONFIDENCE)));
+                        () -> pair.differenceInterval(SweepStudy.CONFIDENCE)));
             });
+            study.gapIntegrated()
+                    .ifPresent(found -> study.lamps().forEach(lamp -> integrated(rows, found.tally(), lamp)));
         }
         return CsvText.of(
-                List.of("quantity", "unit", "lamp", "value", "interval_lo", "interval_hi", "confidence"),
+                List.of(
+                        "quantity",
+                        "unit",
+                        "lamp",
+                        "value",
+                        "interval_lo",
+                        "interval_hi",
+                        "confidence",
+                        "sketch_error"),
                 rows.stream());
     }
 
-    private static void lamp(List<List<String>> rows, LampTally lamp) {
+    private static void integrated(List<List<String>> rows, ConditionalTally tally, String lamp) {
+        rows.add(with(
+                row(
+                        "contact_probability_gap_integrated",
+                        "1",
+                        lamp,
+                        tally.contactProbability(lamp).mean()),
+                tally.contactInterval(lamp, SweepStudy.CONFIDENCE)));
+    }
+
+    private static void lamp(List<List<String>> rows, SweepStudy study, LampTally lamp) {
         Proportion p = lamp.contactProbability();
         rows.add(row("contacts", "1", lamp.lamp(), p.hits()));
-        rows.add(with(row("contact_probability", "1", lamp.lamp(), p.value()), p.wilson(SweepStudy.CONFIDENCE)));
+        rows.add(with(
+                study, row("contact_probability", "1", lamp.lamp(), p.value()), () -> p.wilson(SweepStudy.CONFIDENCE)));
         rows.add(row("smallest_gap_mean", "m", lamp.lamp(), lamp.smallestGapM().mean()));
         if (p.hits() >= 2) {
             rows.add(with(
+                    study,
                     row(
                             "closing_speed_mean",
                             "m/s",
                             lamp.lamp(),
                             lamp.closingSpeedMps().mean()),
-                    lamp.closingSpeedMps().meanInterval(SweepStudy.CONFIDENCE)));
+                    () -> lamp.closingSpeedMps().meanInterval(SweepStudy.CONFIDENCE)));
             rows.add(row(
                     "closing_speed_max",
                     "m/s",
                     lamp.lamp(),
                     lamp.closingSpeedMps().max()));
-            for (double share : QUANTILES) {
-                double q = lamp.closingSpeedQuantilesMps().quantile(share);
-                double half = q * QuantileSketch.RELATIVE_ERROR;
-                rows.add(List.of(
-                        "closing_speed_quantile_" + Numbers.text(share),
-                        "m/s",
-                        lamp.lamp(),
-                        text(q),
-                        text(q - half),
-                        text(q + half),
-                        "error of the sketch"));
-            }
+        }
+        if (p.hits() > 0) {
+            QUANTILES.forEach(share -> quantile(rows, study, lamp, share));
+        }
+    }
+
+    private static void quantile(List<List<String>> rows, SweepStudy study, LampTally lamp, double share) {
+        QuantileSketch sketch = lamp.closingSpeedQuantilesMps();
+        Optional<Interval> interval = QuantileInterval.of(sketch, share);
+        boolean exact = study.samplingError() == SamplingError.NONE;
+        if (exact || interval.isPresent()) {
+            List<String> row =
+                    row("closing_speed_quantile_" + Numbers.text(share), "m/s", lamp.lamp(), sketch.quantile(share));
+            List<String> all = new ArrayList<>(exact ? row : with(row, interval.orElseThrow()));
+            all.set(all.size() - 1, text(sketch.quantile(share) * QuantileSketch.RELATIVE_ERROR));
+            rows.add(all);
         }
     }
 
     private static List<String> row(String quantity, String unit, String lamp, double value) {
-        return List.of(quantity, unit, lamp, text(value), "", "", "");
+        return List.of(quantity, unit, lamp, text(value), "", "", "", "");
     }
 
     private static List<String> row(String quantity, String unit, String lamp, long count) {
-        return List.of(quantity, unit, lamp, Long.toString(count), "", "", "");
+        return List.of(quantity, unit, lamp, Long.toString(count), "", "", "", "");
     }
 
     private static List<String> with(List<String> row, Interval interval) {
         List<String> all = new ArrayList<>(row.subList(0, 4));
-        all.addAll(List.of(text(interval.lo()), text(interval.hi()), text(interval.confidence())));
+        all.addAll(List.of(text(interval.lo()), text(interval.hi()), text(interval.confidence()), ""));
         return all;
+    }
+
+    private static List<String> with(SweepStudy study, List<String> row, Supplier<Interval> interval) {
+        return study.samplingError() == SamplingError.NONE ? row : with(row, interval.get());
     }
 
     private static String convergence(SweepStudy study) {
@@ -109,7 +144,7 @@ final class SweepTables {
             for (int lamp = 0; lamp < study.lamps().size(); lamp++) {
                 List<String> row = new ArrayList<>(
                         List.of(Long.toString(point.scenarios()), study.lamps().get(lamp)));
-                row.addAll(proportion(point.contactProbability().get(lamp)));
+                row.addAll(proportion(study, point.contactProbability().get(lamp)));
                 rows.add(row);
             }
         }
@@ -125,14 +160,15 @@ final class SweepTables {
                 rows.stream());
     }
 
-    private static List<String> proportion(Proportion p) {
+    private static List<String> proportion(SweepStudy study, Proportion p) {
         Interval wilson = p.wilson(SweepStudy.CONFIDENCE);
+        boolean exact = study.samplingError() == SamplingError.NONE;
         return List.of(
                 Long.toString(p.hits()),
                 Long.toString(p.count()),
                 text(p.value()),
-                text(wilson.lo()),
-                text(wilson.hi()));
+                exact ? "" : text(wilson.lo()),
+                exact ? "" : text(wilson.hi()));
     }
 
     private static String contacts(SweepStudy study) {
@@ -148,7 +184,7 @@ final class SweepTables {
                             text(map.speed().edge(y)),
                             text(map.speed().edge(y + 1))));
                     map.at(lamp, x, y).ifPresent(p -> {
-                        row.addAll(proportion(p));
+                        row.addAll(proportion(study, p));
                         rows.add(row);
                     });
                 }

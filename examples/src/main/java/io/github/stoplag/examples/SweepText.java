@@ -1,9 +1,11 @@
 package io.github.stoplag.examples;
 
+import io.github.stoplag.examples.sweep.SamplingError;
 import io.github.stoplag.examples.sweep.Sensitivities;
 import io.github.stoplag.examples.sweep.SweepOutcome;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.sweep.Interval;
+import io.github.stoplag.sweep.Moments;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.SobolIndices;
 import java.util.ArrayList;
@@ -17,6 +19,7 @@ final class SweepText {
     private static final int DECIMALS = 2;
     private static final double SMALL = 0.01;
     private static final double KMH = 3.6;
+    static final double WHISKER = 1.96;
 
     private final SweepStudy study;
     private final List<String> lines = new ArrayList<>();
@@ -29,6 +32,7 @@ final class SweepText {
         SweepText text = new SweepText(study);
         text.lines.addAll(ContactText.of(study.plan(), study.outcome().result()));
         if (study.anyValid()) {
+            text.gapIntegrated();
             text.sensitivities();
             text.convergence();
         }
@@ -43,15 +47,27 @@ final class SweepText {
         if (s.without().isPresent()) {
             lines.add("No shares of variance: " + s.without().get() + ".");
         } else {
-            lines.add("Leading sensitivities with the " + s.lamp() + " lamp, as shares of variance ("
-                    + count(Math.min(Sensitivities.BASE, study.plan().plan().size())) + " base scenarios):");
-            lines.add("  contact                        alone  total    closing speed (0 without)      alone  total");
+            lines.add("Leading sensitivities with the " + s.lamp()
+                    + " lamp, as shares of variance ± 1.96 standard errors (" + count(Sensitivities.BASE) + " base");
+            lines.add("scenarios, drawn apart"
+                    + (s.leftOut() == 0
+                            ? ""
+                            : "; " + count(s.leftOut())
+                                    + " of them left out, because they or a mixture of two are impossible")
+                    + "):");
+            lines.add(
+                    shares("contact", "alone", "total") + "   " + shares("closing speed, 0 without", "alone", "total"));
             for (int i = 0; i < Math.min(LEADING, s.contact().size()); i++) {
-                lines.add("  " + index(s.contact().get(i)) + "    "
+                lines.add(index(s.contact().get(i)) + "   "
                         + index(s.closingSpeed().get(i)));
             }
         }
-        lines.add("Contact probability with one axis held at its 10 % and 90 % quantile, the others drawn:");
+        lines.addAll(Text.wrapped(
+                "",
+                "Contact probability with one axis held at " + s.heldAt() + ", the others drawn"
+                        + (study.plan().plan().correlations().isEmpty()
+                                ? ":"
+                                : ", one that is correlated with it given the held value:")));
         s.swings().stream()
                 .limit(LEADING)
                 .forEach(swing -> lines.add(String.format(
@@ -65,25 +81,55 @@ final class SweepText {
     }
 
     private static String index(SobolIndices.Index i) {
-        return String.format(
-                Locale.ROOT,
-                "%-26s %6s %% %4s %%",
-                i.column(),
-                Numbers.fixed(100 * Math.max(0, i.first()), 0),
-                Numbers.fixed(100 * i.total(), 0));
+        return shares(i.column(), share(i.first(), i.firstStandardError()), share(i.total(), i.totalStandardError()));
+    }
+
+    private static String share(double value, double standardError) {
+        return Numbers.fixed(100 * value, 1) + " ± " + Numbers.fixed(100 * WHISKER * standardError, 1) + " %";
+    }
+
+    private static String shares(String name, String first, String total) {
+        return String.format(Locale.ROOT, "  %-24s %12s %12s", name, first, total);
+    }
+
+    private void gapIntegrated() {
+        study.gapIntegrated().ifPresent(integrated -> {
+            lines.add("");
+            lines.add("The same with the gap integrated out instead of drawn, over " + count(integrated.draws())
+                    + " independent draws of the other axes:");
+            for (String lamp : study.lamps()) {
+                lines.add(integrated(
+                        lamp,
+                        integrated.tally().contactProbability(lamp),
+                        integrated.tally().contactInterval(lamp, SweepStudy.CONFIDENCE)));
+            }
+            String first = study.lamps().get(0);
+            study.lamps().stream()
+                    .skip(1)
+                    .forEach(other -> lines.add(integrated(
+                            first + " less " + other,
+                            integrated.tally().difference(first, other),
+                            integrated.tally().differenceInterval(first, other, SweepStudy.CONFIDENCE))));
+        });
+    }
+
+    private static String integrated(String name, Moments p, Interval interval) {
+        return String.format(Locale.ROOT, "  %-27s %12s  %s", name, percent(p.mean()), percent(interval));
     }
 
     private void convergence() {
         lines.add("");
-        lines.add(
-                "Convergence of the contact probability (95 % interval), " + String.join(" and ", study.lamps()) + ":");
+        boolean intervals = study.samplingError() != SamplingError.NONE;
+        lines.add("Convergence of the contact probability" + (intervals ? " (95 % interval), " : ", ")
+                + String.join(" and ", study.lamps()) + ":");
         for (PairTally.TracePoint point : study.tally().trace()) {
             lines.add(String.format(
                     Locale.ROOT,
                     "  %14s  %s",
                     count(point.scenarios()),
                     point.contactProbability().stream()
-                            .map(p -> percent(p.value()) + " (" + percent(p.wilson(SweepStudy.CONFIDENCE)) + ")")
+                            .map(p -> percent(p.value())
+                                    + (intervals ? " (" + percent(p.wilson(SweepStudy.CONFIDENCE)) + ")" : ""))
                             .collect(Collectors.joining("   "))));
         }
     }

@@ -123,7 +123,7 @@ class SweepRunTest {
         }
         all.append(Files.readString(results().resolve("part-00000.csv")));
         assertThat(sha256(all.toString().getBytes(StandardCharsets.UTF_8)))
-                .isEqualTo("36ff0dea28798ebf66ed19ad00404ca45b7b23b5546211d4eb421a6a831901de");
+                .isEqualTo("60b6386639243eceb2e686eac3a614a298cd500da01c343f9c67ff3af3bd7af7");
     }
 
     /** Equal braking and no other lag: contact if and only if reaction exceeds the time gap, both log-normal. */
@@ -150,6 +150,9 @@ class SweepRunTest {
                         - value(results(), "contact_probability", "lamp", "interval_lo"))
                 / 2;
         assertThat(half).isCloseTo(1.959964 * Math.sqrt(exact * (1 - exact) / 200_000), offset(1e-5));
+        double integrated = value(results(), "contact_probability_gap_integrated", "lamp", "value");
+        // its scatter is at most that of the plain share
+        assertThat(integrated).isCloseTo(exact, offset(4 * Math.sqrt(exact * (1 - exact) / 200_000)));
         assertThat(run.out())
                 .doesNotContain("Data are invented.")
                 .contains("oracle", "200,000 scenarios, random design, seed 5")
@@ -166,6 +169,7 @@ class SweepRunTest {
                 .contains("filament less led, on the same draws:", "95 % interval")
                 .contains("each quantile within 0.2 % of an exact one")
                 .contains("Leading sensitivities with the filament lamp")
+                .contains("with the gap integrated out instead of drawn, over 10,000 independent draws")
                 .contains("Convergence of the contact probability")
                 .contains("No scenario was rejected.")
                 .contains("the first 10 of them are in part-00000.parquet");
@@ -181,6 +185,9 @@ class SweepRunTest {
         JsonNode manifest =
                 new ObjectMapper().readTree(results().resolve(Manifest.FILE).toFile());
         assertThat(manifest.get("complete").asBoolean()).isTrue();
+        assertThat(manifest.get("assumptions")).isNotEmpty();
+        assertThat(manifest.get("sources_and_caveats").toString())
+                .contains("reaction_s: Sivak, Olson & Farmer", "a share of 0.28 did not respond within 3 s");
         for (JsonNode file : manifest.get("files")) {
             byte[] bytes = Files.readAllBytes(results().resolve(file.get("name").asText()));
             assertThat(file.get("sha256").asText()).isEqualTo(sha256(bytes));
@@ -210,11 +217,50 @@ class SweepRunTest {
     }
 
     @Test
+    void sharesOfVarianceSayHowManyBaseScenariosTheyLeaveOut() {
+        Path plan = light("grade", "uniform -46 %, 0 %", "scenarios", "1000");
+        assertThat(run("--plan", plan.toString()).out())
+                .containsPattern("\\(32,768 base\nscenarios, drawn apart; [0-9,]+ of them left out, because");
+        plan = light("grade", "constant -50 %", "scenarios", "1000");
+        assertThat(run("--plan", plan.toString()).out())
+                .containsPattern(
+                        "No shares of variance: in [0-9]+ of 32768 base scenarios they or a mixture of two are");
+    }
+
+    @Test
+    void gridWithoutDrawsHasNoIntervals() {
+        Path plan = Program.write(folder.resolve("grid.properties"), """
+                title = grid
+                design = grid
+                lamps = lamp
+                speed = list 20 m/s, 30 m/s
+                gap = range 5 m, 60 m, 12
+                reaction = constant 1.2 s
+                follower_decel = list 5 m/s^2, 7 m/s^2
+                leader_decel = constant 6 m/s^2
+                lamp_latency_lamp = constant 0.1 s
+                """);
+        Program run = run("--plan", plan.toString());
+        assertThat(run.exitCode()).as(run.err()).isZero();
+        assertThat(run.out())
+                .contains("No intervals: the grid draws nothing")
+                .contains("with one axis held at its lowest and highest level, the others drawn:")
+                .doesNotContain("95 % interval", "gap integrated out");
+        assertThat(Program.summary(results())).allSatisfy(row -> {
+            assertThat(row.getField("interval_lo")).isEmpty();
+            assertThat(row.getField("interval_hi")).isEmpty();
+        });
+    }
+
+    @Test
     void planWithCorrelationHasNoSharesOfVariance() {
         Path plan = light("correlations", "speed time_gap 0.4", "scenarios", "3000");
         Program run = run("--plan", plan.toString(), "--rows", "0");
         assertThat(run.exitCode()).as(run.err()).isZero();
-        assertThat(run.out()).contains("No shares of variance: shares of variance need independent axes.");
+        assertThat(run.out())
+                .contains("No shares of variance: shares of variance need independent axes.")
+                .containsIgnoringWhitespaces("one that is correlated with it given the held value:")
+                .doesNotContain("gap integrated out");
         assertThat(results().resolve("variance_shares.svg")).doesNotExist();
     }
 
@@ -238,6 +284,38 @@ class SweepRunTest {
         assertThat(resumed.exitCode()).as(resumed.err()).isZero();
         assertThat(digests(results())).isEqualTo(whole);
         assertThat(work).doesNotExist();
+    }
+
+    /** What a process leaves that is killed after its last scenario and before its folder is in place. */
+    @Test
+    void runCutOffBeforeItsFolderIsInPlaceOnlyMovesIt() throws Exception {
+        String plan = light("scenarios", "3000").toString();
+        String[] options = {"--plan", plan, "--rows", "2000", "--format", "csv"};
+        assertThat(run(options).exitCode()).isZero();
+        Map<String, String> whole = digests(results());
+        Path work = folder.resolve("results.unfinished");
+        SweepJob.of(PlanFile.read(Path.of(plan)), new SweepRows(RowFormat.CSV, 2000), work, 1, 1)
+                .start((counted, all) -> {}, () -> false);
+        for (String table : TABLES) {
+            Files.copy(results().resolve(table), work.resolve(table));
+        }
+        Files.copy(results().resolve(Manifest.FILE), work.resolve(Manifest.FILE));
+        assertThat(run(options).err()).contains("holds a run that was cut off; go on with --resume");
+        Program resumed = run("--resume", "--plan", plan, "--rows", "2000", "--format", "csv");
+        assertThat(resumed.exitCode()).as(resumed.err()).isZero();
+        assertThat(digests(results())).isEqualTo(whole);
+        assertThat(work).doesNotExist();
+    }
+
+    @Test
+    void gridOfTooManyScenariosIsOneLine() {
+        Path plan = light("design", "grid", "speed", "list 80 km/h, 100 km/h, 120 km/h");
+        Program run = run("--plan", plan.toString(), "--scenarios", "281474976710656");
+        assertThat(run.exitCode()).isEqualTo(2);
+        assertThat(run.err())
+                .startsWith("--scenarios = 281474976710656: a grid must have at most 2^48 scenarios, got more");
+        assertThat(run.err().lines()).hasSize(1);
+        assertThat(results()).doesNotExist();
     }
 
     /** Gives the next line that is the program's own: later JDKs warn of what the Parquet library does. */

@@ -13,11 +13,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
-/** How often each lamp led to contact in equal bins of the gap and of the speed; what lies beyond the bins is left out. */
+/** How often each lamp led to contact in equal bins of the gap and of the speed, without {@link #TAIL} of a drawn axis at either end. */
 public final class ContactMap implements SavableTally<ContactMap> {
     private static final int GAP_BINS = 24;
     private static final int SPEED_BINS = 8;
-    private static final double TAIL = 0.005;
+    /** The share of a drawn axis that is left out at either end. */
+    public static final double TAIL = 0.005;
 
     /**
      * Equal bins of one column.
@@ -84,12 +85,17 @@ public final class ContactMap implements SavableTally<ContactMap> {
     }
 
     static ContactMap of(Plan plan, List<String> lamps) {
-        String gap = plan.columns().contains("gap_m") ? "gap_m" : "time_gap_s";
         return new ContactMap(
-                Bins.of(axis(plan, gap), GAP_BINS), Bins.of(axis(plan, "speed_mps"), SPEED_BINS), List.copyOf(lamps));
+                Bins.of(axis(plan, gapColumn(plan)), GAP_BINS),
+                Bins.of(axis(plan, "speed_mps"), SPEED_BINS),
+                List.copyOf(lamps));
     }
 
-    private static Axis axis(Plan plan, String column) {
+    static String gapColumn(Plan plan) {
+        return plan.columns().contains("gap_m") ? "gap_m" : "time_gap_s";
+    }
+
+    static Axis axis(Plan plan, String column) {
         return plan.axes().get(plan.columns().indexOf(column));
     }
 

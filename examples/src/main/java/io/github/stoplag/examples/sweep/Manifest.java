@@ -15,7 +15,6 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Locale;
 import java.util.Properties;
@@ -53,7 +52,7 @@ public final class Manifest {
     public static void write(SweepOutcome outcome, Path folder, List<String> files) throws IOException {
         Path fresh = folder.resolve(UNFINISHED);
         Files.writeString(fresh, text(outcome, folder, files));
-        Files.move(fresh, folder.resolve(FILE), StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        WholeFile.place(fresh, folder.resolve(FILE));
     }
 
     private static String text(SweepOutcome outcome, Path folder, List<String> files) throws IOException {
@@ -61,10 +60,12 @@ public final class Manifest {
         rows(root.putObject("rows"), outcome);
         ArrayNode list = root.putArray("files");
         for (String name : files) {
+            WholeFile.force(folder.resolve(name));
+            WholeFile file = WholeFile.of(folder.resolve(name));
             ObjectNode entry = list.addObject();
             entry.put("name", name);
-            entry.put("bytes", Files.size(folder.resolve(name)));
-            entry.put("sha256", Sha256.of(folder.resolve(name)));
+            entry.put("bytes", file.bytes());
+            entry.put("sha256", file.sha256());
         }
         return print(root);
     }
@@ -98,6 +99,10 @@ public final class Manifest {
             }
         }
         rejects(root, result.rejects());
+        ArrayNode assumptions = root.putArray("assumptions");
+        plan.pairModel().assumptions().forEach(assumptions::add);
+        ArrayNode notes = root.putArray("sources_and_caveats");
+        plan.notes().forEach(notes::add);
         return root;
     }
 

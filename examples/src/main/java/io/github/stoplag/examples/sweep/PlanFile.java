@@ -3,6 +3,7 @@ package io.github.stoplag.examples.sweep;
 import io.github.stoplag.examples.InputException;
 import io.github.stoplag.examples.ScenarioFile;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.sweep.ConditionalContact;
 import io.github.stoplag.sweep.Design;
 import io.github.stoplag.sweep.Model;
 import io.github.stoplag.sweep.PairModel;
@@ -160,7 +161,17 @@ public final class PlanFile {
      * @return the model
      */
     public Model model() {
-        return tables.isEmpty() ? pairModel : new SupplyModel(pairModel, tables);
+        return following(pairModel);
+    }
+
+    /** A model that is given latencies, with those that follow from the supply. */
+    Model following(Model given) {
+        return tables.isEmpty() ? given : new SupplyModel(given, lamps(), tables);
+    }
+
+    /** The model that integrates the gap out; to be run through {@link #following}. */
+    ConditionalContact conditional() {
+        return ConditionalContact.of(PlanReader.withLatencies(plan, tables.keySet()), lamps().toArray(String[]::new));
     }
 
     /**

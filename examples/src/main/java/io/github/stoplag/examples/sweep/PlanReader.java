@@ -145,7 +145,7 @@ final class PlanReader {
     }
 
     /** The model of the pair wants a column for each latency, whatever it holds. */
-    private static Plan withLatencies(Plan plan, Set<String> lamps) {
+    static Plan withLatencies(Plan plan, Set<String> lamps) {
         Plan all = plan;
         for (String lamp : lamps) {
             all = all.axis(Axis.constant(AxisKind.LATENCY + lamp, "s", 0));

@@ -5,7 +5,7 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -26,6 +26,7 @@ final class RowFiles implements Closeable {
     private final RowFormat format;
     private final List<String> columns;
     private final long rows;
+    private final List<WholeFile> finished;
     private long next;
     private long part;
     private @Nullable PartWriter open;
@@ -34,18 +35,25 @@ final class RowFiles implements Closeable {
      * Makes a series.
      *
      * @param rows how many scenarios to write
-     * @param first the scenario that comes first, the beginning of a part
+     * @param before the parts that are whole already
+     * @param first the scenario that comes first after them
      */
-    RowFiles(Path folder, RowFormat format, List<String> columns, long rows, long first) {
+    RowFiles(Path folder, RowFormat format, List<String> columns, long rows, List<WholeFile> before, long first) {
         this.folder = folder;
         this.format = format;
         this.columns = List.copyOf(columns);
         this.rows = rows;
+        this.finished = new ArrayList<>(before);
         this.next = first;
     }
 
     List<String> columns() {
         return columns;
+    }
+
+    /** Lists the parts that are whole, in order. */
+    List<WholeFile> finished() {
+        return List.copyOf(finished);
     }
 
     /** How many of some scenarios are to be written. */
@@ -77,11 +85,9 @@ final class RowFiles implements Closeable {
             if (next % PART_ROWS == 0 || next == rows) {
                 open.close();
                 open = null;
-                Files.move(
-                        unfinished(),
-                        folder.resolve(format.fileName(part)),
-                        StandardCopyOption.ATOMIC_MOVE,
-                        StandardCopyOption.REPLACE_EXISTING);
+                Path place = folder.resolve(format.fileName(part));
+                WholeFile.place(unfinished(), place);
+                finished.add(WholeFile.of(place));
             }
         }
     }

@@ -1,22 +1,23 @@
 package io.github.stoplag.examples.sweep;
 
 import io.github.stoplag.sweep.Model;
-import io.github.stoplag.sweep.PairModel;
 import io.github.stoplag.sweep.Rejects;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
 /**
- * Pairs whose lamps' latencies follow from the supply voltage where the lamp is a filament: supply and lamp are then true axes.
+ * A model of pairs whose lamps' latencies follow from the supply voltage where the lamp is a filament: supply and lamp are then true axes.
  *
  * @param pairs the model with latencies given
+ * @param lamps its lamps in order
  * @param tables the lamps that follow from {@code supply_v}, by name
  */
-record SupplyModel(PairModel pairs, Map<String, SupplyLamp> tables) implements Model {
+record SupplyModel(Model pairs, List<String> lamps, Map<String, SupplyLamp> tables) implements Model {
     static final String SUPPLY = "supply_v";
 
     SupplyModel {
+        lamps = List.copyOf(lamps);
         tables = Map.copyOf(tables);
     }
 
@@ -25,7 +26,7 @@ record SupplyModel(PairModel pairs, Map<String, SupplyLamp> tables) implements M
     }
 
     private List<String> derived() {
-        return pairs.lamps().stream()
+        return lamps.stream()
                 .filter(tables::containsKey)
                 .map(SupplyModel::latency)
                 .toList();
@@ -66,7 +67,7 @@ record SupplyModel(PairModel pairs, Map<String, SupplyLamp> tables) implements M
             wanted = model.pairs.inputs();
             derived = model.derived();
             firstDerived = model.pairs.outputs().size();
-            tables = model.pairs.lamps().stream()
+            tables = model.lamps.stream()
                     .filter(model.tables::containsKey)
                     .map(model.tables::get)
                     .toList();

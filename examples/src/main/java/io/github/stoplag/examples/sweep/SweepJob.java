@@ -98,11 +98,11 @@ public final class SweepJob {
     public SweepOutcome start(SweepListener listener, BooleanSupplier cancelled) {
         return running(() -> {
             Files.createDirectories(folder);
-            try (RowFiles files = rowFiles(0)) {
+            try (RowFiles files = rowFiles(List.of(), 0)) {
                 SweepTally total = tally(RowTally.into(files, rows.count()));
                 SweepResult<SweepTally> none = SweepResult.none(plan.plan(), total);
-                checkpoint.write(none);
-                return goOn(none, listener, cancelled);
+                checkpoint.write(none, List.of());
+                return goOn(none, files, listener, cancelled);
             }
         });
     }
@@ -113,7 +113,8 @@ public final class SweepJob {
      * @param listener told of progress
      * @param cancelled true from when the run shall end
      * @return what was gathered since the very start; incomplete if cancelled again
-     * @throws InputException if there is no checkpoint, it is of another plan or other rows, or files cannot be read or written
+     * @throws InputException if there is no checkpoint, it is of another version, another plan or other rows, a part file is not as it
+     *     was written, or files cannot be read or written
      * @throws IllegalStateException if the model fails, naming the scenario and its inputs
      */
     public SweepOutcome resume(SweepListener listener, BooleanSupplier cancelled) {
@@ -121,11 +122,12 @@ public final class SweepJob {
             throw new InputException("--resume: " + folder + ": there is no run that was cut off");
         }
         return running(() -> {
-            long nextChunk = checkpoint.read(tally(chunkRows())).nextChunk();
+            Checkpoint.Content left = checkpoint.read(tally(chunkRows()));
+            long nextChunk = left.result().nextChunk();
             long firstChunk = nextChunk - nextChunk % RowFiles.PART_CHUNKS;
-            long firstRow = firstChunk * Plan.CHUNK;
-            requireParts(Math.min(firstRow, rows.count()));
-            try (RowFiles files = rowFiles(firstRow)) {
+            long firstRow = nextChunk * Plan.CHUNK >= rows.count() ? rows.count() : firstChunk * Plan.CHUNK;
+            requireParts(left.parts(), firstRow);
+            try (RowFiles files = rowFiles(left.parts(), firstRow)) {
                 RowTally into = RowTally.into(files, rows.count());
                 if (firstRow < rows.count()) {
                     // the rows of the part that was open; they are not counted again
@@ -133,20 +135,32 @@ public final class SweepJob {
                             .withThreads(threads)
                             .run(this::chunkRows, into, firstChunk, nextChunk);
                 }
-                return goOn(checkpoint.read(tally(into)), listener, cancelled);
+                return goOn(checkpoint.read(tally(into)).result(), files, listener, cancelled);
             }
         });
     }
 
-    private void requireParts(long written) {
-        for (String name : RowFiles.names(rows.format(), written)) {
-            if (!Files.exists(folder.resolve(name))) {
-                throw new InputException("--resume: " + folder.resolve(name) + ": is missing");
+    private void requireParts(List<WholeFile> parts, long written) throws IOException {
+        List<String> names = parts.stream().map(WholeFile::name).toList();
+        if (!names.equals(RowFiles.names(rows.format(), written))) {
+            throw new IOException("the checkpoint must name the part files of " + written + " rows, got " + names);
+        }
+        for (WholeFile part : parts) {
+            Path file = folder.resolve(part.name());
+            if (!Files.exists(file)) {
+                throw new InputException("--resume: " + file + ": is missing");
+            }
+            WholeFile found = WholeFile.of(file);
+            if (!found.equals(part)) {
+                throw new InputException("--resume: " + file + ": must be as it was written, " + part.bytes()
+                        + " bytes with SHA-256 " + part.sha256() + ", got " + found.bytes() + " bytes with "
+                        + found.sha256() + "; --restart starts anew");
             }
         }
     }
 
-    private SweepOutcome goOn(SweepResult<SweepTally> before, SweepListener listener, BooleanSupplier cancelled)
+    private SweepOutcome goOn(
+            SweepResult<SweepTally> before, RowFiles files, SweepListener listener, BooleanSupplier cancelled)
             throws IOException {
         Model model = plan.model();
         Supplier<SweepTally> empty = () -> tally(chunkRows());
@@ -162,7 +176,7 @@ public final class SweepJob {
                         listener.progress(counted, all);
                     })
                     .resume(empty, result);
-            checkpoint.write(result);
+            checkpoint.write(result, files.finished());
         }
         SweepTally tally = result.tally();
         return new SweepOutcome(
@@ -179,8 +193,8 @@ public final class SweepJob {
                 columns);
     }
 
-    private RowFiles rowFiles(long first) {
-        return new RowFiles(folder, rows.format(), columns, rows.count(), first);
+    private RowFiles rowFiles(List<WholeFile> before, long first) {
+        return new RowFiles(folder, rows.format(), columns, rows.count(), before, first);
     }
 
     private RowTally chunkRows() {

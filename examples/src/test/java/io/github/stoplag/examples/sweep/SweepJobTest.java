@@ -9,6 +9,7 @@ import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -17,6 +18,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -163,6 +165,21 @@ class SweepJobTest {
     }
 
     @Test
+    void checkpointOfAnotherVersionIsRefused() throws IOException {
+        AtomicLong done = new AtomicLong();
+        job("cut", 0, 1, 1).start((counted, all) -> done.set(counted), after(done, CHUNK));
+        Path checkpoint = folder.resolve("cut").resolve(Checkpoint.FILE);
+        String version = Manifest.version();
+        String other = "9".repeat(version.length());
+        String bytes = new String(Files.readAllBytes(checkpoint), StandardCharsets.ISO_8859_1);
+        Files.writeString(checkpoint, bytes.replaceFirst(Pattern.quote(version), other), StandardCharsets.ISO_8859_1);
+        assertThatExceptionOfType(InputException.class)
+                .isThrownBy(() -> job("cut", 0, 1, 1).resume((d, all) -> {}, () -> false))
+                .withMessage("--resume: " + checkpoint + ": cannot be used: it must be of this version of the library ("
+                        + version + "), got " + other);
+    }
+
+    @Test
     void missingAndDamagedFilesAreNamed() throws IOException {
         assertThatExceptionOfType(InputException.class)
                 .isThrownBy(() -> job("none", 100, 1, 1).resume((d, all) -> {}, () -> false))
@@ -174,6 +191,14 @@ class SweepJobTest {
         assertThatExceptionOfType(InputException.class)
                 .isThrownBy(() -> job("cut", ROWS, 1, 1).resume((d, all) -> {}, () -> false))
                 .withMessage("--resume: " + part + ": is missing");
+        Files.writeString(part, "");
+        assertThatExceptionOfType(InputException.class)
+                .isThrownBy(() -> job("cut", ROWS, 1, 1).resume((d, all) -> {}, () -> false))
+                .withMessageStartingWith("--resume: " + part + ": must be as it was written, ")
+                .withMessageEndingWith(
+                        // SHA-256 of nothing, FIPS 180-4
+                        ", got 0 bytes with e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855;"
+                                + " --restart starts anew");
         Path checkpoint = folder.resolve("cut").resolve(Checkpoint.FILE);
         byte[] bytes = Files.readAllBytes(checkpoint);
         Files.write(checkpoint, Arrays.copyOf(bytes, bytes.length / 2));

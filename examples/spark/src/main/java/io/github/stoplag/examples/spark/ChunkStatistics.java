@@ -3,17 +3,17 @@ package io.github.stoplag.examples.spark;
 import java.util.Collections;
 import java.util.Map;
 import java.util.SortedMap;
-import java.util.TreeMap;
+import java.util.concurrent.ConcurrentSkipListMap;
 import org.apache.spark.util.AccumulatorV2;
 
 /**
  * Gathers the results of chunks on the driver. A chunk computed twice, because a task was repeated, gives the same bytes and counts
- * once.
+ * once. Spark looks at it from other threads than the one that adds.
  */
 final class ChunkStatistics extends AccumulatorV2<Map.Entry<Long, byte[]>, SortedMap<Long, byte[]>> {
-    private static final long serialVersionUID = 1L;
+    private static final long serialVersionUID = 2L;
 
-    private final TreeMap<Long, byte[]> byChunk = new TreeMap<>();
+    private final ConcurrentSkipListMap<Long, byte[]> byChunk = new ConcurrentSkipListMap<>();
 
     @Override
     public boolean isZero() {
@@ -23,38 +23,28 @@ final class ChunkStatistics extends AccumulatorV2<Map.Entry<Long, byte[]>, Sorte
     @Override
     public ChunkStatistics copy() {
         ChunkStatistics copy = new ChunkStatistics();
-        synchronized (byChunk) {
-            copy.byChunk.putAll(byChunk);
-        }
+        copy.byChunk.putAll(byChunk);
         return copy;
     }
 
     @Override
     public void reset() {
-        synchronized (byChunk) {
-            byChunk.clear();
-        }
+        byChunk.clear();
     }
 
     @Override
     public void add(Map.Entry<Long, byte[]> chunk) {
-        synchronized (byChunk) {
-            byChunk.put(chunk.getKey(), chunk.getValue());
-        }
+        byChunk.put(chunk.getKey(), chunk.getValue());
     }
 
     @Override
     public void merge(AccumulatorV2<Map.Entry<Long, byte[]>, SortedMap<Long, byte[]>> other) {
-        SortedMap<Long, byte[]> theirs = other.value();
-        synchronized (byChunk) {
-            byChunk.putAll(theirs);
-        }
+        byChunk.putAll(other.value());
     }
 
+    /** A view, not a copy: with many chunks a copy for each task would fill the driver. */
     @Override
     public SortedMap<Long, byte[]> value() {
-        synchronized (byChunk) {
-            return Collections.unmodifiableSortedMap(new TreeMap<>(byChunk));
-        }
+        return Collections.unmodifiableSortedMap(byChunk);
     }
 }

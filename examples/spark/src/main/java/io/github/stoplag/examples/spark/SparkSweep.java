@@ -47,7 +47,8 @@ final class SparkSweep {
     SweepResult<PairTally> run(String rows) {
         PlanFile file = text.plan();
         ChunkStatistics statistics = new ChunkStatistics();
-        spark.sparkContext().register(statistics, "chunks");
+        // without a name: Spark keeps the value of a named one for every finished task
+        spark.sparkContext().register(statistics);
         Dataset<Row> computed = spark.range(0, file.plan().chunks(), 1, partitions)
                 .mapPartitions(compute(text, statistics), Encoders.row(RowSchema.of(file)));
         computed.write().mode(SaveMode.Overwrite).parquet(rows);
