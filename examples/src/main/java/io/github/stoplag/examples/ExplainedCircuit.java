@@ -23,7 +23,7 @@ final class ExplainedCircuit {
                 Given.of(0, Unit.AMPERE),
                 "the resistor alone has to satisfy the monitor, which is the safe side");
         if (!(led.amount().in(Unit.AMPERE) < healthy.amount().in(Unit.AMPERE))) {
-            throw new InputException("no load resistor is needed: the LED lamp draws " + led.amount()
+            throw new InputException("by these figures no load resistor is needed: the LED lamp draws " + led.amount()
                     + " and the monitor takes " + healthy.amount() + " for healthy");
         }
         Optional<Given> rated = parts.find(Slot.RATED);
