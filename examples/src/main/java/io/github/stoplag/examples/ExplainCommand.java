@@ -60,8 +60,8 @@ final class ExplainCommand extends ProgramCommand {
     @Option(
             names = "--units",
             paramLabel = "SYSTEM",
-            description = "metric, us or both side by side; default: us if every speed, length and"
-                    + " deceleration is stated in US customary units, otherwise metric")
+            description = "metric, us or both side by side; default: us if all speeds, lengths and"
+                    + " decelerations of the question are, else metric")
     private @Nullable UnitChoice units;
 
     @Option(names = "--html", description = "also write solution.html, a page with MathML")

@@ -22,6 +22,10 @@ final class ExplainedCircuit {
                 Slot.LED,
                 Given.of(0, Unit.AMPERE),
                 "the resistor alone has to satisfy the monitor, which is the safe side");
+        if (!(led.amount().in(Unit.AMPERE) < healthy.amount().in(Unit.AMPERE))) {
+            throw new InputException("by these figures no load resistor is needed: the LED lamp draws " + led.amount()
+                    + " and the monitor takes " + healthy.amount() + " for healthy");
+        }
         Optional<Given> rated = parts.find(Slot.RATED);
         Given supply = rated.isPresent() && parts.find(Slot.SUPPLY).isEmpty()
                 ? parts.orAssume(

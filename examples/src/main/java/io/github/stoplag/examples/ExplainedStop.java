@@ -29,9 +29,13 @@ final class ExplainedStop {
         Optional<Given> deceleration = parts.find(Slot.DECELERATION);
         Optional<Given> buildUp = parts.find(Slot.BUILD_UP);
         if (deceleration.isEmpty() && buildUp.isEmpty()) {
-            return WorkedStop.stoppingOnRoad(style, speed, reaction, friction(parts), grade(parts));
+            Given friction = friction(parts);
+            Given grade = grade(parts);
+            holds(friction, grade);
+            return WorkedStop.stoppingOnRoad(style, speed, reaction, friction, grade);
         }
         Given braking = deceleration(parts, Slot.DECELERATION);
+        buildUp.ifPresent(time -> outlasts(speed, braking, time));
         return buildUp.isPresent()
                 ? WorkedStop.stoppingDistance(style, speed, reaction, buildUp.get(), braking)
                 : WorkedStop.stoppingDistance(style, speed, reaction, braking);
@@ -48,7 +52,10 @@ final class ExplainedStop {
 
     static Solution skid(QuestionParts parts, Style style) {
         parts.onlyOne("friction", Slot.FRICTION);
-        return WorkedStop.skidSpeed(style, parts.need(Slot.MARKS), friction(parts), grade(parts));
+        Given friction = friction(parts);
+        Given grade = grade(parts);
+        holds(friction, grade);
+        return WorkedStop.skidSpeed(style, parts.need(Slot.MARKS), friction, grade);
     }
 
     static Solution lag(QuestionParts parts, Style style) {
@@ -109,6 +116,24 @@ final class ExplainedStop {
         }
     }
 
+    /** Refuses a downgrade that no friction holds a vehicle on. */
+    private static void holds(Given friction, Given grade) {
+        if (!(friction.amount().in(Unit.NONE) + grade.amount().in(Unit.NONE) > 0)) {
+            throw new InputException("the vehicle never stops: friction " + friction.amount()
+                    + " does not outweigh the grade of " + grade.amount());
+        }
+    }
+
+    /** Refuses a speed that is gone before the brakes are fully on. */
+    private static void outlasts(Given speed, Given braking, Given buildUp) {
+        double lostMps = braking.amount().in(Unit.MPS2) * buildUp.amount().in(Unit.SECOND) / 2;
+        if (lostMps > 0 && !(speed.amount().in(Unit.MPS) > lostMps)) {
+            throw new InputException("the vehicle stops before its brakes have built up: " + speed.amount()
+                    + " is not above the " + Numbers.fixed(lostMps, 2) + " m/s lost within " + buildUp.amount()
+                    + "; give a higher speed or a shorter build-up");
+        }
+    }
+
     /** The deceleration as stated, or that of all wheels on the friction and grade of the road. */
     static Given deceleration(QuestionParts parts, Slot slot) {
         Optional<Given> stated = parts.find(slot);
@@ -117,12 +142,9 @@ final class ExplainedStop {
         }
         Given friction = friction(parts);
         Given grade = grade(parts);
+        holds(friction, grade);
         double mu = friction.amount().in(Unit.NONE);
         double slope = grade.amount().in(Unit.NONE);
-        if (!(mu + slope > 0)) {
-            throw new InputException("the vehicle never stops: friction " + friction.amount()
-                    + " does not outweigh the grade of " + grade.amount());
-        }
         double decelMps2 = Deceleration.STANDARD_GRAVITY_MPS2 * (mu + slope) / Math.sqrt(1 + slope * slope);
         double rounded = new BigDecimal(decelMps2).round(DIGITS).doubleValue();
         parts.assume("all wheels use the full friction");

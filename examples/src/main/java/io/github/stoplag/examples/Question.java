@@ -4,14 +4,15 @@ import io.github.stoplag.worked.Document;
 import io.github.stoplag.worked.Given;
 import io.github.stoplag.worked.Solution;
 import io.github.stoplag.worked.Style;
-import io.github.stoplag.worked.Unit;
 import io.github.stoplag.worked.UnitSystem;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -36,14 +37,14 @@ final class Question {
     private static final int LONGEST = 300;
     private static final Pattern SPACES = Pattern.compile("[\\s\\u00a0\\u2009\\u202f]+");
     private static final Pattern SEPARATOR = Pattern.compile("\\s*[,;]\\s*|\\s+(?=(?:from|at|on|with|and)\\s)");
+    private static final Pattern DECIMAL_COMMA = Pattern.compile("([0-9]+),([0-9]+)");
+    private static final Pattern PLAIN_NUMBER = Pattern.compile("[+-]?[0-9.]+");
     private static final Pattern JOINT = Pattern.compile("(?:from|at|on|with|and)\\s+(.*)");
-
-    private static final List<Unit> MOTION = List.of(Unit.METRE, Unit.MPS, Unit.MPS2);
-    private static final List<Unit> CUSTOMARY = List.of(Unit.FOOT, Unit.MPH, Unit.FTPS, Unit.FTPS2);
 
     private final String text;
     private final QuestionKind kind;
     private final Map<Slot, Given> values = new LinkedHashMap<>();
+    private final Set<UnitSystem> systems = EnumSet.noneOf(UnitSystem.class);
     private @Nullable RoadWords road;
     private @Nullable String named;
 
@@ -58,7 +59,8 @@ final class Question {
      * @throws InputException if a part is not understood, double or missing; the message names it and says what is possible
      */
     static Question of(String text) {
-        String plain = SPACES.matcher(text).replaceAll(" ").strip().replace('−', '-');
+        String plain = SpelledUnits.shortened(
+                SPACES.matcher(text).replaceAll(" ").strip().replace('−', '-'));
         if (plain.length() > LONGEST) {
             throw new InputException("a question must have at most " + LONGEST + " characters, got " + plain.length());
         }
@@ -98,9 +100,30 @@ final class Question {
             }
         }
         if (!found) {
-            throw new InputException(
-                    "\"" + part + "\" is no part of a question that begins with " + kind.word() + ": " + possible());
+            throw new InputException("\"" + part + "\" is no part of a question that begins with " + kind.word() + ": "
+                    + hint(part) + possible());
         }
+    }
+
+    /** What is probably wrong with a part that fits nowhere, or nothing. */
+    private String hint(String part) {
+        Matcher comma = DECIMAL_COMMA.matcher(text);
+        while (comma.find()) {
+            if (part.endsWith(comma.group(1)) || part.startsWith(comma.group(2))) {
+                return "if " + comma.group() + " is one number, write a decimal point, " + comma.group(1) + "."
+                        + comma.group(2) + "; ";
+            }
+        }
+        if (PLAIN_NUMBER.matcher(part).matches()) {
+            return "its unit is missing; ";
+        }
+        for (int space = part.lastIndexOf(' '); space > 0; space = part.lastIndexOf(' ', space - 1)) {
+            String first = part.substring(0, space);
+            if (kind.slots().stream().anyMatch(slot -> value(slot, first).isPresent())) {
+                return "parts are set apart by commas: " + first + ", " + part.substring(space + 1) + "; ";
+            }
+        }
+        return "";
     }
 
     /** The text of the value if the part fits the slot by its keyword and unit. */
@@ -122,6 +145,7 @@ final class Question {
         }
         try {
             values.put(slot, slot.measure().read(value));
+            SpelledUnits.system(slot.measure(), value).ifPresent(systems::add);
         } catch (IllegalArgumentException e) {
             throw new InputException("\"" + part + "\": " + e.getMessage(), e);
         }
@@ -171,14 +195,9 @@ final class Question {
         return "possible are " + String.join("; ", Stream.concat(slots, names).toList());
     }
 
-    /** The system of units in which it is asked: US customary if every speed, length and deceleration is. */
+    /** The units to answer in if nothing else is asked: US customary where the question uses no others. */
     UnitSystem units() {
-        List<Unit> stated = values.values().stream()
-                .filter(given -> given.from().equals("stated"))
-                .map(given -> given.amount().unit())
-                .filter(unit -> MOTION.stream().anyMatch(unit::measuresTheSameAs))
-                .toList();
-        return !stated.isEmpty() && CUSTOMARY.containsAll(stated) ? UnitSystem.US_CUSTOMARY : UnitSystem.METRIC;
+        return systems.equals(Set.of(UnitSystem.US_CUSTOMARY)) ? UnitSystem.US_CUSTOMARY : UnitSystem.METRIC;
     }
 
     /**

@@ -83,10 +83,7 @@ final class WorksheetCommand extends ProgramCommand {
     @Option(
             names = "--grade",
             paramLabel = "FILE",
-            description = {
-                "grade the answers in this CSV file (question,answer; a",
-                "semicolon in place of the comma will do)"
-            })
+            description = "grade the answers in this CSV file (question,answer, or with a semicolon between)")
     private @Nullable Path answers;
 
     @Option(

@@ -7,7 +7,6 @@ import io.github.stoplag.sweep.Sweep;
 import io.github.stoplag.sweep.SweepListener;
 import io.github.stoplag.sweep.SweepResult;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -217,8 +216,7 @@ public final class SweepJob {
         } catch (IOException e) {
             throw unwritable(e);
         } catch (IllegalStateException e) {
-            if (e.getCause() instanceof UncheckedIOException failure
-                    && failure.getCause() instanceof IOException cause) {
+            if (e.getCause() instanceof RuntimeException failure && failure.getCause() instanceof IOException cause) {
                 throw unwritable(cause);
             }
             throw e;
