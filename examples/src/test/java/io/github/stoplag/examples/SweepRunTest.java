@@ -321,7 +321,7 @@ class SweepRunTest {
     /** Gives the next line that is the program's own: later JDKs warn of what the Parquet library does. */
     private static String line(BufferedReader said) throws IOException {
         String line = said.readLine();
-        while (line != null && line.startsWith("WARNING: ")) {
+        while (line != null && (line.isEmpty() || line.startsWith("WARNING: "))) {
             line = said.readLine();
         }
         return String.valueOf(line);

@@ -36,8 +36,8 @@ class SparkSweepCommandTest {
         assertThat(run("--scenarios=100000", "--out", results.toString(), "--partitions=2"))
                 .isZero();
         PlanFile file = PlanFile.shipped().withScenarios(100_000);
-        List<String> local = JobReport.lines(
-                file, Sweep.of(file.plan(), file.model()).run(() -> new PairTally(file.pairModel())));
+        List<String> local =
+                JobReport.lines(file, Sweep.of(file.plan(), file.model()).run(() -> new PairTally(file.pairModel())));
         assertThat(out.toString().lines()).startsWith(local.toArray(String[]::new));
         assertThat(out.toString())
                 .contains("Data are invented.")
