@@ -289,12 +289,12 @@ class CheckpointTest {
         double[] observations = new SplittableRandom(7).doubles(100_000).toArray();
         Plan plan = Plan.of(Design.random(1000), 1)
                 .axis(Axis.list("x", "", 1, 2, 3, 4, 5, 6, 7, 8, 9, 10))
-                .axis(Axis.drawn("y", "", Distribution.Empirical.of(observations)));
+                .axis(Axis.drawn("y", "", Empirical.of(observations)));
         Arrays.sort(observations);
         observations[50_001] = observations[50_002];
         Plan otherObservations = Plan.of(Design.random(1000), 1)
                 .axis(plan.axes().get(0))
-                .axis(Axis.drawn("y", "", Distribution.Empirical.of(observations)));
+                .axis(Axis.drawn("y", "", Empirical.of(observations)));
         Plan otherLevels = Plan.of(Design.random(1000), 1)
                 .axis(Axis.list("x", "", 1, 2, 3, 4, 5.25, 6, 7, 8, 9, 10))
                 .axis(plan.axes().get(1));

@@ -109,7 +109,7 @@ class ConditionalContactTest {
                 new Distribution.TruncatedNormal(20, 25, -40, 80),
                         varied("gap", "m", new Distribution.TruncatedNormal(20, 25, -40, 80)),
                 new Distribution.Uniform(-1, 3), varied("time_gap", "s", new Distribution.Uniform(-1, 3)));
-        Distribution observed = Distribution.Empirical.of(0, 0, 0.8, 1.1, 1.1, 1.9, 2.4, 6);
+        Distribution observed = Empirical.of(0, 0, 0.8, 1.1, 1.1, 1.9, 2.4, 6);
         assertAgree(varied("time_gap", "s", observed));
         plans.values().forEach(ConditionalContactTest::assertAgree);
     }
