@@ -262,6 +262,17 @@ class CheckpointTest {
     }
 
     @Test
+    void resultsThatNoPlanCanHaveAreRefused() {
+        assertThatThrownBy(() -> new SweepResult<>(PLAN, tally(), 5, 0, false, List.of()))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("a result must have a next chunk in [0, 4] and scenarios in [0, 250000], got 5 and 0");
+        assertThatThrownBy(() -> new SweepResult<>(PLAN, tally(), -1, 0, false, List.of()))
+                .hasMessageEndingWith(", got -1 and 0");
+        assertThatThrownBy(() -> new SweepResult<>(PLAN, tally(), 4, 250_001, true, List.of()))
+                .hasMessageEndingWith(", got 4 and 250001");
+    }
+
+    @Test
     void anotherPlansResultsAreRefused() {
         byte[] saved = whole(SweepResult.none(PLAN, tally()));
         assertRefused(
