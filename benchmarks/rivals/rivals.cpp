@@ -1,5 +1,5 @@
 // The library's kernels in C++: stops, pairs, Monte Carlo. Usage: rivals check|time FOLDER
-// FOLDER holds the scenarios and outcomes that the Java program RivalSets wrote, one file of little-endian doubles a column.
+// FOLDER holds the scenarios and outcomes that the Java program Rivals wrote, one file of little-endian doubles a column.
 // "check" compares outcomes; "time" prints the processor time of each operation, median of 15 rounds of at least 60 ms.
 #include <time.h>
 

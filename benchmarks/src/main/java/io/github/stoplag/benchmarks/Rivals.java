@@ -1,7 +1,6 @@
 package io.github.stoplag.benchmarks;
 
 import io.github.stoplag.kernel.GapEvent;
-import io.github.stoplag.kernel.GapKernel;
 import io.github.stoplag.sweep.Axis;
 import io.github.stoplag.sweep.LampTally;
 import java.io.IOException;
@@ -148,17 +147,7 @@ public final class Rivals {
         GapEvent event = new GapEvent();
         double sum = 0;
         for (int i = 0; i < set.gapM.length; i++) {
-            GapKernel.pairEventByPhases(
-                    set.leaderMps[i],
-                    set.leaderOnsetS[i],
-                    set.leaderBuildUpS[i],
-                    set.leaderMps2[i],
-                    set.followerMps[i],
-                    set.followerOnsetS[i],
-                    set.followerBuildUpS[i],
-                    set.followerMps2[i],
-                    set.gapM[i],
-                    event);
+            set.pairEventByPhases(i, event);
             sum += event.timeS();
         }
         return sum;

@@ -29,6 +29,9 @@ public final class SweepScale {
      * @param args the number of threads and the decimal exponents of the smallest and the largest size
      */
     public static void main(String[] args) {
+        if (args.length != 3) {
+            throw new IllegalArgumentException("arguments must be: THREADS SMALLEST_EXPONENT LARGEST_EXPONENT");
+        }
         int threads = Integer.parseInt(args[0]);
         for (int round = 0; round < WARM_UP_ROUNDS; round++) {
             run(WARM_UP, threads);

@@ -104,7 +104,8 @@ public record BrakeRequirement(
      * Checks a recorded stop.
      *
      * <p>A stop from another speed than the prescribed one is compared with the limit scaled by (v/v_p)², which leaves the lag
-     * out; below 0.98 of the prescribed speed a caveat says so.
+     * out; a caveat says so below 0.98 of the prescribed speed (UN R13-H's margin, from memory) and above 1.02 of it (our
+     * choice, the same margin upwards).
      *
      * @param stop the recorded stop
      * @return whether it meets the requirement

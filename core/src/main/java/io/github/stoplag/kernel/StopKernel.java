@@ -206,8 +206,8 @@ public final class StopKernel {
      * @param buildUpS the times of the linear build-up in s
      * @param decelMps2 the decelerations after the build-up in m/s²
      * @param distanceM where the stopping distances in m go
-     * @param timeS where the stopping times in s go; another array than the first
-     * @throws IllegalArgumentException if the arrays differ in length
+     * @param timeS where the stopping times in s go; another array than that of the distances
+     * @throws IllegalArgumentException if the arrays differ in length or the last two are one
      */
     public static void stoppingDistancesAndTimes(
             double[] speedMps,
@@ -218,6 +218,9 @@ public final class StopKernel {
             double[] timeS) {
         int n = commonLength(speedMps, brakeOnsetS, buildUpS, decelMps2, distanceM);
         commonLength(speedMps, brakeOnsetS, buildUpS, decelMps2, timeS);
+        if (distanceM == timeS) {
+            throw new IllegalArgumentException("distances and times must go into two arrays, got one for both");
+        }
         commonDistances(n, speedMps, brakeOnsetS, buildUpS, decelMps2, distanceM);
         commonTimes(n, speedMps, brakeOnsetS, buildUpS, decelMps2, timeS);
         for (int i = 0; i < n; i++) {
@@ -228,9 +231,8 @@ public final class StopKernel {
         }
     }
 
-    // free of branches and with one store, so that the JIT turns the loop into vector instructions; the caller mends
-    // the few
-    // stops inside the build-up
+    // free of branches and with one store, so that the JIT turns the loop into vector instructions;
+    // the caller mends the few stops inside the build-up
     private static void commonDistances(
             int n, double[] speedMps, double[] onsetS, double[] buildUpS, double[] decelMps2, double[] distanceM) {
         for (int i = 0; i < n; i++) {

@@ -1,6 +1,7 @@
 package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Caveat;
 import java.util.List;
@@ -72,7 +73,7 @@ public record RearLampCheck(
 
     @Override
     public String toString() {
-        return intensity + " is " + verdict().word + " [" + lowest.inCandela() + ", " + highest.inCandela() + "] cd of "
-                + limit + " as " + judgedAs + ", " + limit.source();
+        return intensity + " is " + verdict().word + " [" + Numbers.text(lowest.inCandela()) + ", "
+                + Numbers.text(highest.inCandela()) + "] cd of " + limit + " as " + judgedAs + ", " + limit.source();
     }
 }

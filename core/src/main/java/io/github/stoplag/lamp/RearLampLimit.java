@@ -129,10 +129,12 @@ public record RearLampLimit(
      * @throws IllegalArgumentException if the row knows no lamp marked "D"
      */
     public LuminousIntensity most(Use use) {
-        return use == Use.SINGLE
-                ? most
-                : mostMarked.orElseThrow(() -> new IllegalArgumentException(
+        return switch (use) {
+            case SINGLE -> most;
+            case MARKED_D ->
+                mostMarked.orElseThrow(() -> new IllegalArgumentException(
                         "use must be a single lamp: " + this + " has no limit for " + use + " (" + source + ")"));
+        };
     }
 
     /**

@@ -1,6 +1,7 @@
 package io.github.stoplag.sweep;
 
 import io.github.stoplag.kernel.GapKernel;
+import io.github.stoplag.quantity.Numbers;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
@@ -54,7 +55,7 @@ public final class ConditionalContact implements Model {
         share = distribution.cdf(longest) - below;
         if (!(share >= LEAST_SHARE)) {
             throw new IllegalArgumentException("at least 0.001 of the distribution of " + gapColumn
-                    + " must lie in [0, " + longest + "], got " + share);
+                    + " must lie in [0, " + Numbers.text(longest) + "], got " + Numbers.text(share));
         }
     }
 

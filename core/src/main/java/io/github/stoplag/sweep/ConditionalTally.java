@@ -99,7 +99,7 @@ public final class ConditionalTally implements SavableTally<ConditionalTally> {
      * @throws IllegalArgumentException if there is no such lamp
      */
     public Moments contactProbability(String name) {
-        return lamps.get(index(name));
+        return lamps.get(PairModel.lampIndex(names, name));
     }
 
     /**
@@ -138,8 +138,8 @@ public final class ConditionalTally implements SavableTally<ConditionalTally> {
      * @throws IllegalArgumentException if there is no such lamp or the second does not come after the first
      */
     public Moments difference(String first, String second) {
-        int i = index(first);
-        int j = index(second);
+        int i = PairModel.lampIndex(names, first);
+        int j = PairModel.lampIndex(names, second);
         if (i >= j) {
             throw new IllegalArgumentException(
                     "lamps must be compared in the order of " + names + ", got " + first + " with " + second);
@@ -152,19 +152,17 @@ public final class ConditionalTally implements SavableTally<ConditionalTally> {
      *
      * @param name the lamp
      * @return the factor, at least 1 up to scatter; infinite if the gap alone decides
-     * @throws IllegalArgumentException if there is no such lamp or there are fewer than two scenarios
+     * @throws IllegalArgumentException if there is no such lamp, there are fewer than two scenarios, or contact is impossible or certain
+     *     in all of them, when no draw has a variance
      */
     public double varianceReduction(String name) {
         Moments probability = contactProbability(name);
-        return probability.mean() * (1 - probability.mean()) / probability.variance();
-    }
-
-    private int index(String name) {
-        int index = names.indexOf(name);
-        if (index < 0) {
-            throw new IllegalArgumentException("lamp must be one of " + names + ", got " + name);
+        double p = probability.mean();
+        if (!(p > 0 && p < 1)) {
+            throw new IllegalArgumentException("contact probability must be in (0, 1) to compare variances, got "
+                    + Numbers.text(p) + " with lamp " + name);
         }
-        return index;
+        return p * (1 - p) / probability.variance();
     }
 
     @Override

@@ -3,7 +3,6 @@ package io.github.stoplag.sweep;
 import io.github.stoplag.driver.LogNormalReaction;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
-import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -12,7 +11,8 @@ import java.util.function.DoubleUnaryOperator;
  *
  * <p>Both use {@code StrictMath} and plain arithmetic: the same bits on every JDK.
  */
-public sealed interface Distribution {
+public sealed interface Distribution
+        permits Distribution.LogNormal, Distribution.TruncatedNormal, Distribution.Uniform, Empirical {
     /**
      * Gives a quantile.
      *
@@ -245,78 +245,6 @@ public sealed interface Distribution {
         @Override
         public double cdf(double value) {
             return (Math.min(hi, Math.max(lo, value)) - lo) / (hi - lo);
-        }
-    }
-
-    /**
-     * What was observed, joined linearly: with x₁ ≤ … ≤ x_n and h = (n − 1) p, x(p) = x₍⌊h⌋₊₁₎ + (h − ⌊h⌋)(x₍⌊h⌋₊₂₎ − x₍⌊h⌋₊₁₎). Nothing beyond
-     * the extremes is drawn.
-     *
-     * <p>Source: Hyndman &amp; Fan, The American Statistician 50, 1996, definition 7 (from memory).
-     */
-    final class Empirical implements Distribution {
-        private final double[] sorted;
-
-        private Empirical(double[] sorted) {
-            this.sorted = sorted;
-        }
-
-        /**
-         * Takes observations in any order.
-         *
-         * @param observations at least two finite values in the axis's unit
-         * @return the distribution
-         * @throws IllegalArgumentException if there are fewer than two or one is not finite
-         */
-        public static Empirical of(double... observations) {
-            double[] sorted = observations.clone();
-            Arrays.sort(sorted);
-            if (sorted.length < 2 || !(Double.isFinite(sorted[0]) && Double.isFinite(sorted[sorted.length - 1]))) {
-                throw new IllegalArgumentException(
-                        "an empirical distribution needs at least 2 finite observations, got "
-                                + Arrays.toString(observations));
-            }
-            return new Empirical(sorted);
-        }
-
-        double[] sorted() {
-            return sorted;
-        }
-
-        @Override
-        public double quantile(double probability) {
-            double h = share(probability) * (sorted.length - 1);
-            int below = Math.min((int) h, sorted.length - 2);
-            return sorted[below] + (h - below) * (sorted[below + 1] - sorted[below]);
-        }
-
-        @Override
-        public double cdf(double value) {
-            if (!(value >= sorted[0])) {
-                return Double.isNaN(value) ? Double.NaN : 0;
-            }
-            int last = sorted.length - 1;
-            if (value >= sorted[last]) {
-                return 1;
-            }
-            // the last of the observations at or below the value, so that a share of equal observations is counted
-            // whole
-            int at = 0;
-            for (int above = last; above - at > 1; ) {
-                int middle = (at + above) >>> 1;
-                if (sorted[middle] <= value) {
-                    at = middle;
-                } else {
-                    above = middle;
-                }
-            }
-            return (at + (value - sorted[at]) / (sorted[at + 1] - sorted[at])) / last;
-        }
-
-        @Override
-        public String toString() {
-            return "Empirical[" + sorted.length + " observations, " + Numbers.text(sorted[0]) + " to "
-                    + Numbers.text(sorted[sorted.length - 1]) + "]";
         }
     }
 }

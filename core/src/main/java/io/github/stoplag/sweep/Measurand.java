@@ -140,7 +140,7 @@ public final class Measurand {
      * Gives what each input brings in.
      *
      * @return the contributions in the order of the inputs
-     * @throws IllegalArgumentException if the function gives NaN
+     * @throws IllegalArgumentException if the function gives no finite number
      */
     public List<Contribution> contributions() {
         List<Contribution> list = new ArrayList<>();
@@ -157,8 +157,9 @@ public final class Measurand {
 
     private double value(double[] at) {
         double value = function.of(at);
-        if (Double.isNaN(value)) {
-            StringBuilder text = new StringBuilder("the function must give a number for every input, got NaN at ");
+        if (!Double.isFinite(value)) {
+            StringBuilder text = new StringBuilder(
+                    "the function must give a finite number for every input, got " + Numbers.text(value) + " at ");
             for (int i = 0; i < at.length; i++) {
                 text.append(i == 0 ? "" : ", ")
                         .append(inputs.get(i).name())
@@ -179,7 +180,7 @@ public final class Measurand {
      *
      * @param confidence the coverage probability, [0.5, 1)
      * @return value, combined standard uncertainty and expanded interval
-     * @throws IllegalArgumentException if the probability is out of range or the function gives NaN
+     * @throws IllegalArgumentException if the probability is out of range or the function gives no finite number
      */
     public Estimate firstOrder(double confidence) {
         double value = value(estimates());
@@ -199,7 +200,7 @@ public final class Measurand {
      * @param draws how many, [1000, 2e7]; JCGM 101 suggests 10⁶
      * @param seed the seed
      * @return mean, standard deviation and interval of the drawn values
-     * @throws IllegalArgumentException if an argument is out of range or the function gives NaN
+     * @throws IllegalArgumentException if an argument is out of range or the function gives no finite number
      */
     public Estimate monteCarlo(double confidence, int draws, long seed) {
         Interval.z(confidence);
@@ -259,7 +260,7 @@ public final class Measurand {
      * @param draws how many draws, [1000, 2e7]
      * @param seed the seed
      * @return both estimates, the tolerance of their comparison and how well the draws determine the ends
-     * @throws IllegalArgumentException if an argument is out of range or the function gives NaN
+     * @throws IllegalArgumentException if an argument is out of range or the function gives no finite number
      */
     public MeasurandComparison compare(double confidence, int draws, long seed) {
         Estimate first = firstOrder(confidence);

@@ -245,9 +245,14 @@ public final class Moments {
      * @param lo the least value there can be
      * @param hi the largest value there can be
      * @return the interval, within [lo, hi]
-     * @throws IllegalArgumentException if there are fewer than two values, one is outside [lo, hi], or the confidence is out of range
+     * @throws IllegalArgumentException if lo is not below hi or one is not finite, there are fewer than two values, one is outside
+     *     [lo, hi], or the confidence is out of range
      */
     public Interval boundedMeanInterval(double confidence, double lo, double hi) {
+        if (!(lo < hi && hi - lo < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException(
+                    "bounds must be finite lo < hi, got " + Numbers.text(lo) + " and " + Numbers.text(hi));
+        }
         Interval normal = meanInterval(confidence);
         if (!(min >= lo && max <= hi)) {
             throw new IllegalArgumentException("values must be in [" + Numbers.text(lo) + ", " + Numbers.text(hi)

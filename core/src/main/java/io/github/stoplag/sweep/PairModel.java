@@ -114,6 +114,14 @@ public final class PairModel implements Model {
         return lamps;
     }
 
+    static int lampIndex(List<String> lamps, String name) {
+        int index = lamps.indexOf(name);
+        if (index < 0) {
+            throw new IllegalArgumentException("lamp must be one of " + lamps + ", got " + name);
+        }
+        return index;
+    }
+
     /**
      * Says in words what the model takes for granted beyond the plan.
      *

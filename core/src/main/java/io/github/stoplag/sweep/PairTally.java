@@ -171,7 +171,7 @@ public final class PairTally implements SavableTally<PairTally> {
      * @throws IllegalArgumentException if there is no such lamp
      */
     public LampTally lamp(String name) {
-        return lamps.get(index(name));
+        return lamps.get(PairModel.lampIndex(names, name));
     }
 
     /**
@@ -183,8 +183,8 @@ public final class PairTally implements SavableTally<PairTally> {
      * @throws IllegalArgumentException if there is no such lamp, both are the same, or no scenario was valid
      */
     public PairedProportions compare(String first, String second) {
-        int i = index(first);
-        int j = index(second);
+        int i = PairModel.lampIndex(names, first);
+        int j = PairModel.lampIndex(names, second);
         if (i == j) {
             throw new IllegalArgumentException("two lamps must differ to be compared, got " + first + " twice");
         }
@@ -206,14 +206,6 @@ public final class PairTally implements SavableTally<PairTally> {
             points.add(point());
         }
         return points;
-    }
-
-    private int index(String name) {
-        int index = names.indexOf(name);
-        if (index < 0) {
-            throw new IllegalArgumentException("lamp must be one of " + names + ", got " + name);
-        }
-        return index;
     }
 
     @Override

@@ -50,7 +50,7 @@ final class PlanDigest {
         } else if (distribution instanceof Distribution.Uniform d) {
             add("uniform");
             addAll(d.lo(), d.hi());
-        } else if (distribution instanceof Distribution.Empirical d) {
+        } else if (distribution instanceof Empirical d) {
             add("empirical");
             addAll(d.sorted());
         } else {

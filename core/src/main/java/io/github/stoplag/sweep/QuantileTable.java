@@ -28,7 +28,7 @@ public final class QuantileTable {
 
     private QuantileTable(Distribution distribution) {
         // one more cell on either side for t = ½ itself
-        coefficients = new double[2 * 4 * (CELLS + 1)];
+        coefficients = new double[2 * CubicFit.POINTS * (CELLS + 1)];
         DoubleUnaryOperator lower = distribution.quantileFunction();
         DoubleUnaryOperator upper = distribution.upperQuantileFunction();
         double median = lower.applyAsDouble(0.5);
@@ -60,7 +60,7 @@ public final class QuantileTable {
     private double fit(DoubleUnaryOperator exact, int side, int cell, double median, double quartileRange) {
         double from = Double.longBitsToDouble((LOWEST + cell) << SHIFT);
         double width = Double.longBitsToDouble((LOWEST + cell + 1) << SHIFT) - from;
-        CubicFit.store(exact, from, width, coefficients, 4 * (side * (CELLS + 1) + cell));
+        CubicFit.store(exact, from, width, coefficients, CubicFit.POINTS * (side * (CELLS + 1) + cell));
         return worst(exact, side, from, width, median, quartileRange);
     }
 
@@ -80,7 +80,7 @@ public final class QuantileTable {
 
     private double at(int side, double tail) {
         long bits = Double.doubleToRawLongBits(tail);
-        int at = 4 * (side * (CELLS + 1) + (int) ((bits >>> SHIFT) - LOWEST));
+        int at = CubicFit.POINTS * (side * (CELLS + 1) + (int) ((bits >>> SHIFT) - LOWEST));
         double x = (bits & POSITION) * PER_CELL;
         double[] c = coefficients;
         return c[at] + x * (c[at + 1] + x * (c[at + 2] + x * c[at + 3]));

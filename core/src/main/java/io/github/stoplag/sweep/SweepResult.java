@@ -17,7 +17,7 @@ import java.util.List;
 public record SweepResult<T extends Tally<T>>(
         Plan plan, T tally, long nextChunk, long scenarios, boolean complete, List<Rejects.Entry> rejects) {
     /**
-     * Copies the list.
+     * Checks the counts and copies the list.
      *
      * @param plan what was to be computed
      * @param tally the total over the chunks counted, in their order
@@ -25,8 +25,13 @@ public record SweepResult<T extends Tally<T>>(
      * @param scenarios how many scenarios were counted, rejected ones included
      * @param complete true if all chunks asked for were counted; false if the run was cancelled
      * @param rejects the scenarios with impossible inputs, by reason
+     * @throws IllegalArgumentException if the plan has no such chunk, or not so many scenarios
      */
     public SweepResult {
+        if (nextChunk < 0 || nextChunk > plan.chunks() || scenarios < 0 || scenarios > plan.size()) {
+            throw new IllegalArgumentException("a result must have a next chunk in [0, " + plan.chunks()
+                    + "] and scenarios in [0, " + plan.size() + "], got " + nextChunk + " and " + scenarios);
+        }
         rejects = List.copyOf(rejects);
     }
 

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.stoplag.kernel.Trajectory;
 import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.source.Caveat;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -57,6 +58,21 @@ class BrakeRequirementTest {
                 .endsWith("from 25 m/s, at most 56.7 m (limit 70 m from 27.7778 m/s)");
         assertThat(verdict.caveats().get(0).text())
                 .isEqualTo("initial speed 25 m/s is below 98 % of the prescribed 27.7778 m/s");
+    }
+
+    /** The limit grows with v²: 70 m (130/100)² = 118.3 m. */
+    @Test
+    void aFastTestIsScaledAndSaid() {
+        BrakeRequirement cars = BrakeRequirement.published("fmvss135-cold");
+        BrakeRequirement.Verdict verdict = cars.check(recorded(Speed.kmh(130), 7));
+        assertThat(verdict.findings().get(0).text())
+                .endsWith("from 36.1111 m/s, at most 118.3 m (limit 70 m from 27.7778 m/s)");
+        assertThat(verdict.caveats())
+                .extracting(Caveat::text)
+                .contains(
+                        "initial speed 36.1111 m/s is above 102 % of the prescribed 27.7778 m/s: the limit is scaled by v², which"
+                                + " allows more than a rule with a term in v");
+        assertThat(cars.check(recorded(Speed.kmh(101), 7)).caveats()).isEmpty();
     }
 
     @Test

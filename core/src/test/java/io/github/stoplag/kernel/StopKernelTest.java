@@ -97,6 +97,9 @@ class StopKernelTest {
         assertThatThrownBy(() -> StopKernel.stoppingTimes(three, three, three, three, new double[4]))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("arrays must have one length, got 3, 3, 3, 3, 4");
+        assertThatThrownBy(() -> StopKernel.stoppingDistancesAndTimes(three, three, three, three, three, three))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("distances and times must go into two arrays, got one for both");
         assertThatThrownBy(() -> StopKernel.stoppingDistancesAndTimes(three, three, three, three, three, new double[4]))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("arrays must have one length, got 3, 3, 3, 3, 4");

@@ -49,7 +49,7 @@ class RearLampRulesTest {
         assertThat(night.verdict()).isEqualTo(RearLampCheck.Verdict.TOO_BRIGHT);
         assertThat(night)
                 .hasToString(
-                        "500 cd is above [60.0, 260.0] cd of UN R148 stop S2 as a single lamp by night, UN Regulation No. 148, 01"
+                        "500 cd is above [60, 260] cd of UN R148 stop S2 as a single lamp by night, UN Regulation No. 148, 01"
                                 + " series (ECE/TRANS/WP.29/2022/92), Table 7, p. 22 (seen)");
         assertThat(night.cautions()).contains(Caution.LAMP_LAW);
         RearLampLimit s1 = RearLampLimit.find("UN R148", "stop", "S1");
@@ -70,7 +70,7 @@ class RearLampRulesTest {
         RearLampCheck marked = s1.check(bright, Use.MARKED_D);
         assertThat(marked.verdict()).isEqualTo(RearLampCheck.Verdict.TOO_BRIGHT);
         assertThat(marked)
-                .hasToString("200 cd is above [60.0, 130.0] cd of UN R148 stop S1 as a lamp marked \"D\", UN Regulation"
+                .hasToString("200 cd is above [60, 130] cd of UN R148 stop S1 as a lamp marked \"D\", UN Regulation"
                         + " No. 148, 01 series (ECE/TRANS/WP.29/2022/92), Table 7, p. 22 (seen)");
         RearLampLimit us = RearLampLimit.find("FMVSS 108", "stop", "1 lighted section");
         assertThatThrownBy(() -> us.check(bright, Use.MARKED_D))
@@ -117,7 +117,7 @@ class RearLampRulesTest {
         assertThat(s1.checkInField(LuminousIntensity.candela(0.3), Use.SINGLE).within())
                 .isTrue();
         assertThat(s1.checkInField(LuminousIntensity.candela(0.2), Use.SINGLE))
-                .hasToString("0.2 cd is below [0.3, 260.0] cd of UN R148 stop S1 as a single lamp in its field, UN"
+                .hasToString("0.2 cd is below [0.3, 260] cd of UN R148 stop S1 as a single lamp in its field, UN"
                         + " Regulation No. 148, 01 series (ECE/TRANS/WP.29/2022/92), Table 7, p. 22 (seen)");
         assertThat(s1.checkInField(LuminousIntensity.candela(140), Use.MARKED_D).verdict())
                 .isEqualTo(RearLampCheck.Verdict.TOO_BRIGHT);

@@ -25,7 +25,7 @@ class BitsTest {
                 .axis(Axis.drawn("reaction", "s", new Distribution.LogNormal(0.17, 0.44)))
                 .axis(Axis.drawn("time_gap", "s", new Distribution.LogNormal(0.2, 0.38)))
                 .axis(Axis.drawn("leader_decel", "mps2", new Distribution.Uniform(4, 9)))
-                .axis(Axis.drawn("follower_decel", "mps2", Distribution.Empirical.of(4.5, 6.1, 6.3, 7.2, 8.8)))
+                .axis(Axis.drawn("follower_decel", "mps2", Empirical.of(4.5, 6.1, 6.3, 7.2, 8.8)))
                 .axis(Axis.constant("brake_dead_time", "s", 0.1))
                 .axis(Axis.constant("brake_build_up", "s", 0.25))
                 .axis(Axis.range("friction", "ratio", 0.02, 0.9, 5))

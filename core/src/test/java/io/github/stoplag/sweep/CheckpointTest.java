@@ -262,6 +262,17 @@ class CheckpointTest {
     }
 
     @Test
+    void resultsThatNoPlanCanHaveAreRefused() {
+        assertThatThrownBy(() -> new SweepResult<>(PLAN, tally(), 5, 0, false, List.of()))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("a result must have a next chunk in [0, 4] and scenarios in [0, 250000], got 5 and 0");
+        assertThatThrownBy(() -> new SweepResult<>(PLAN, tally(), -1, 0, false, List.of()))
+                .hasMessageEndingWith(", got -1 and 0");
+        assertThatThrownBy(() -> new SweepResult<>(PLAN, tally(), 4, 250_001, true, List.of()))
+                .hasMessageEndingWith(", got 4 and 250001");
+    }
+
+    @Test
     void anotherPlansResultsAreRefused() {
         byte[] saved = whole(SweepResult.none(PLAN, tally()));
         assertRefused(
@@ -289,12 +300,12 @@ class CheckpointTest {
         double[] observations = new SplittableRandom(7).doubles(100_000).toArray();
         Plan plan = Plan.of(Design.random(1000), 1)
                 .axis(Axis.list("x", "", 1, 2, 3, 4, 5, 6, 7, 8, 9, 10))
-                .axis(Axis.drawn("y", "", Distribution.Empirical.of(observations)));
+                .axis(Axis.drawn("y", "", Empirical.of(observations)));
         Arrays.sort(observations);
         observations[50_001] = observations[50_002];
         Plan otherObservations = Plan.of(Design.random(1000), 1)
                 .axis(plan.axes().get(0))
-                .axis(Axis.drawn("y", "", Distribution.Empirical.of(observations)));
+                .axis(Axis.drawn("y", "", Empirical.of(observations)));
         Plan otherLevels = Plan.of(Design.random(1000), 1)
                 .axis(Axis.list("x", "", 1, 2, 3, 4, 5.25, 6, 7, 8, 9, 10))
                 .axis(plan.axes().get(1));

@@ -109,7 +109,7 @@ class ConditionalContactTest {
                 new Distribution.TruncatedNormal(20, 25, -40, 80),
                         varied("gap", "m", new Distribution.TruncatedNormal(20, 25, -40, 80)),
                 new Distribution.Uniform(-1, 3), varied("time_gap", "s", new Distribution.Uniform(-1, 3)));
-        Distribution observed = Distribution.Empirical.of(0, 0, 0.8, 1.1, 1.1, 1.9, 2.4, 6);
+        Distribution observed = Empirical.of(0, 0, 0.8, 1.1, 1.1, 1.9, 2.4, 6);
         assertAgree(varied("time_gap", "s", observed));
         plans.values().forEach(ConditionalContactTest::assertAgree);
     }
@@ -248,6 +248,13 @@ class ConditionalContactTest {
                 .isBetween(normal.hi() - normal.lo(), 1.02 * (normal.hi() - normal.lo()));
         assertThatThrownBy(() -> hits.boundedMeanInterval(0.95, 0, 0.5))
                 .hasMessage("values must be in [0, 0.5], got 0 to 1");
+        assertThatThrownBy(() -> hits.boundedMeanInterval(0.95, 1, 1))
+                .hasMessage("bounds must be finite lo < hi, got 1 and 1");
+        assertThatThrownBy(() -> hits.boundedMeanInterval(0.95, Double.NaN, 1))
+                .hasMessage("bounds must be finite lo < hi, got NaN and 1");
+        assertThatThrownBy(() -> hits.boundedMeanInterval(0.95, 0, Double.POSITIVE_INFINITY))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("bounds must be finite lo < hi, got 0 and ");
     }
 
     @Test
@@ -313,7 +320,7 @@ class ConditionalContactTest {
                 .hasMessageEndingWith(", correlated");
         Plan far = listed.axis(Axis.drawn("gap", "m", new Distribution.Uniform(-10, -1)));
         assertThatThrownBy(() -> ConditionalContact.of(far, "led"))
-                .hasMessage("at least 0.001 of the distribution of gap_m must lie in [0, 100000.0], got 0.0");
+                .hasMessage("at least 0.001 of the distribution of gap_m must lie in [0, 100000], got 0");
         assertThatThrownBy(() -> listed.without("gap_m"))
                 .hasMessage(
                         "an axis to take out must be one of [speed_mps, reaction_s, follower_decel_mps2, lamp_latency_led_s]"
@@ -321,6 +328,11 @@ class ConditionalContactTest {
         Plan plan = listed.axis(Axis.drawn("gap", "m", new Distribution.Uniform(1, 50)));
         ConditionalTally tally = new ConditionalTally(ConditionalContact.of(plan, "led"));
         assertThatThrownBy(() -> tally.contactProbability("dark")).hasMessage("lamp must be one of [led], got dark");
+        Plan apart = listed.axis(Axis.drawn("gap", "m", new Distribution.Uniform(90_000, 99_000)));
+        ConditionalTally never = run(ConditionalContact.of(apart, "led"));
+        assertThatThrownBy(() -> never.varianceReduction("led"))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("contact probability must be in (0, 1) to compare variances, got 0 with lamp led");
         assertThatThrownBy(() -> tally.difference("led", "led"))
                 .hasMessage("lamps must be compared in the order of [led], got led with led");
     }

@@ -74,7 +74,7 @@ class DistributionTest {
     @Test
     void empiricalIsJoinedLinearly() {
         // R's quantile(c(1, 2, 4, 8), type = 7) by hand: h = 3 p
-        Distribution four = Distribution.Empirical.of(4, 1, 8, 2);
+        Distribution four = Empirical.of(4, 1, 8, 2);
         assertThat(List.of(four.quantile(0), four.quantile(0.5), four.quantile(0.9), four.quantile(1)))
                 .containsExactly(1.0, 3.0, 4 + 0.7 * 4 + 8.881784197001252e-16, 8.0);
     }
@@ -85,11 +85,11 @@ class DistributionTest {
         assertThat(List.of(uniform.cdf(-2), uniform.cdf(0), uniform.cdf(3), uniform.cdf(9)))
                 .containsExactly(0.0, 0.25, 1.0, 1.0);
         // the two equal observations hold a third of the steps between observations
-        Distribution ties = Distribution.Empirical.of(1, 2, 2, 4);
+        Distribution ties = Empirical.of(1, 2, 2, 4);
         assertThat(List.of(
                         ties.cdf(0.9), ties.cdf(1), ties.cdf(1.5), ties.cdf(2), ties.cdf(3), ties.cdf(4), ties.cdf(5)))
                 .containsExactly(0.0, 0.0, 0.5 / 3, 2 / 3.0, 2.5 / 3, 1.0, 1.0);
-        Distribution four = Distribution.Empirical.of(4, 1, 8, 2);
+        Distribution four = Empirical.of(4, 1, 8, 2);
         for (double p = 0.01; p < 1; p += 0.01) {
             assertThat(four.cdf(four.quantile(p))).isCloseTo(p, within(1e-15));
         }
@@ -123,7 +123,7 @@ class DistributionTest {
                 new Distribution.LogNormal(0, 1),
                 new Distribution.TruncatedNormal(7, 1, 2, 10),
                 new Distribution.Uniform(0, 1),
-                Distribution.Empirical.of(0, 1))) {
+                Empirical.of(0, 1))) {
             assertThatThrownBy(() -> distribution.quantile(2)).hasMessage("probability must be in [0, 1], got 2");
             assertThatThrownBy(() -> distribution.quantile(-1)).hasMessage("probability must be in [0, 1], got -1");
             assertThatThrownBy(() -> distribution.upperQuantile(Double.NaN))
@@ -147,7 +147,13 @@ class DistributionTest {
                         "[5, 6] must hold at least 0.001 of the normal with mean 0 and standard deviation 1");
         assertThatThrownBy(() -> new Distribution.Uniform(2, 2))
                 .hasMessage("a uniform distribution must have finite lo < hi, got 2 and 2");
-        assertThatThrownBy(() -> Distribution.Empirical.of(1))
-                .hasMessage("an empirical distribution needs at least 2 finite observations, got [1.0]");
+        assertThatThrownBy(() -> Empirical.of(1))
+                .hasMessage("an empirical distribution needs at least 2 observations, got 1");
+        assertThatThrownBy(() -> Empirical.of(1, 2, Double.NaN))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("observations must be finite, got NaN as number 3 of 3");
+        assertThatThrownBy(() -> Empirical.of(1e308, -1e308))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("observations must have a finite range, got -1e308 to 1e308");
     }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.stoplag.kernel.StopKernel;
+import io.github.stoplag.quantity.Numbers;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 
@@ -216,10 +217,16 @@ class MeasurandTest {
                 Measurand.of(x -> Math.sqrt(x[0]) + x[1]).normal("x_m", 1, 0.5).normal("y_m", 0, 1);
         assertThatThrownBy(() -> root.monteCarlo(0.95, 10_000, 1))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageStartingWith("the function must give a number for every input, got NaN at x_m=-0.");
+                .hasMessageStartingWith("the function must give a finite number for every input, got NaN at x_m=-0.");
         Measurand wide = Measurand.of(x -> Math.sqrt(x[0])).normal("x_m", 1, 2);
         assertThatThrownBy(() -> wide.firstOrder(0.95))
-                .hasMessage("the function must give a number for every input, got NaN at x_m=-1");
+                .hasMessage("the function must give a finite number for every input, got NaN at x_m=-1");
+        Measurand never = Measurand.of(x -> StopKernel.stoppingDistanceM(25, 1, 0, Math.max(0, x[0])))
+                .normal("decel_mps2", 0.5, 1);
+        assertThatThrownBy(() -> never.compare(0.95, 10_000, 1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("the function must give a finite number for every input, got "
+                        + Numbers.text(Double.POSITIVE_INFINITY) + " at decel_mps2=-0.5");
     }
 
     @Test

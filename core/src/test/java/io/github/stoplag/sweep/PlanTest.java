@@ -137,7 +137,7 @@ class PlanTest {
                 .axis(Axis.range("level", "", 1, 10, 10))
                 .axis(Axis.drawn("a", "s", new Distribution.LogNormal(0.1, 0.4)))
                 .axis(Axis.drawn("b", "mps2", new Distribution.TruncatedNormal(7, 1, 2, 9)))
-                .axis(Axis.drawn("c", "m", Distribution.Empirical.of(1, 2, 5)))
+                .axis(Axis.drawn("c", "m", Empirical.of(1, 2, 5)))
                 .correlate("a_s", "c_m", 0.6);
         double[][] whole = new double[4][count];
         plan.scenarios().fill(first, count, whole);

@@ -11,6 +11,7 @@ import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
 import io.github.stoplag.sweep.Axis;
 import io.github.stoplag.sweep.Distribution;
+import io.github.stoplag.sweep.Empirical;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Arrays;
@@ -80,7 +81,7 @@ record PlanAxis(Axis axis, String canonical, List<Caveat> caveats) {
                 case "empirical" -> {
                     double[] v = values(2, 1000);
                     Arrays.sort(v);
-                    yield drawn(form, Distribution.Empirical.of(v), v);
+                    yield drawn(form, Empirical.of(v), v);
                 }
                 case "study" -> study();
                 default -> throw file.bad(kind.name(), text, "must start with one of " + FORMS);

@@ -3,6 +3,7 @@ package io.github.stoplag.examples.sweep;
 import io.github.stoplag.sweep.Axis;
 import io.github.stoplag.sweep.Design;
 import io.github.stoplag.sweep.Distribution;
+import io.github.stoplag.sweep.Empirical;
 import io.github.stoplag.sweep.OneAtATime;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.Plan;
@@ -223,7 +224,7 @@ public record Sensitivities(
                 .mapToDouble(i -> mean + spread * normal.inverseCumulativeProbability((i + 0.5) / GIVEN))
                 .map(score -> free.quantile(normal.cumulativeProbability(score)))
                 .toArray();
-        return Axis.drawn(axis.column(), "", Distribution.Empirical.of(quantiles));
+        return Axis.drawn(axis.column(), "", Empirical.of(quantiles));
     }
 
     /**

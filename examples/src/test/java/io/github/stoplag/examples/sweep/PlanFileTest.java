@@ -15,6 +15,7 @@ import io.github.stoplag.sweep.Axis;
 import io.github.stoplag.sweep.ColumnTally;
 import io.github.stoplag.sweep.Design;
 import io.github.stoplag.sweep.Distribution;
+import io.github.stoplag.sweep.Empirical;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.Plan;
 import io.github.stoplag.sweep.Sweep;
@@ -76,7 +77,7 @@ class PlanFileTest {
                 .axis(Axis.list("speed", "mps", 10, 20))
                 .axis(Axis.range("gap", "m", 10, 30, 3))
                 .axis(Axis.drawn("reaction", "s", new Distribution.LogNormal(0.17, 0.44)))
-                .axis(Axis.drawn("leader_decel", "mps2", Distribution.Empirical.of(5, 6, 8)))
+                .axis(Axis.drawn("leader_decel", "mps2", Empirical.of(5, 6, 8)))
                 .axis(Axis.drawn("follower_decel", "mps2", new Distribution.Uniform(4, 8)))
                 .axis(Axis.constant("lamp_latency_bulb", "s", 0.1))
                 .correlate("reaction_s", "follower_decel_mps2", -0.5);
