@@ -1,9 +1,10 @@
 package io.github.stoplag.quantity;
 
 /**
- * Range checks with one form of message: quantity, range with unit, value got.
+ * Range checks for bounds that stand in one place only, with the same form of message as {@link Range}: quantity, range with
+ * unit, value got.
  *
- * <p>Every check is written so that NaN fails it.
+ * <p>Every check is written so that NaN fails it. Internal: it is public for the library's other packages, not for users.
  */
 public final class Check {
     private Check() {}
@@ -22,7 +23,7 @@ public final class Check {
      */
     public static double inRange(String name, double value, double lo, double hi, String unit) {
         if (!(value >= lo && value <= hi)) {
-            throw outside(name, value, "[", lo, hi, unit);
+            throw Range.outside(name, value, false, lo, hi, unit);
         }
         return value;
     }
@@ -40,15 +41,8 @@ public final class Check {
      */
     public static double above(String name, double value, double lo, double hi, String unit) {
         if (!(value > lo && value <= hi)) {
-            throw outside(name, value, "(", lo, hi, unit);
+            throw Range.outside(name, value, true, lo, hi, unit);
         }
         return value;
-    }
-
-    private static IllegalArgumentException outside(
-            String name, double value, String open, double lo, double hi, String unit) {
-        String suffix = unit.isEmpty() ? "" : " " + unit;
-        return new IllegalArgumentException(name + " must be in " + open + Numbers.text(lo) + ", " + Numbers.text(hi)
-                + "]" + suffix + ", got " + Numbers.text(value) + suffix);
     }
 }

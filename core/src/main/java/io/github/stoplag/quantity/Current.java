@@ -15,7 +15,7 @@ public record Current(double inAmperes) implements Comparable<Current> {
      * @throws IllegalArgumentException if inAmperes is not in [-100000, 100000] A
      */
     public Current {
-        inAmperes = Check.inRange("current", inAmperes, -100000, 100000, "A") + 0.0;
+        inAmperes = Ranges.CURRENT.check(inAmperes) + 0.0;
     }
 
     /**

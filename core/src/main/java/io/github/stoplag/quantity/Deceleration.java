@@ -18,7 +18,7 @@ public record Deceleration(double inMps2) implements Comparable<Deceleration> {
      * @throws IllegalArgumentException if inMps2 is not in [0, 200] m/s²
      */
     public Deceleration {
-        inMps2 = Check.inRange("deceleration", inMps2, 0.0, 200.0, "m/s²") + 0.0;
+        inMps2 = Ranges.DECELERATION.check(inMps2) + 0.0;
     }
 
     /**

@@ -24,7 +24,7 @@ public record Distance(double inMetres) implements Comparable<Distance> {
      * @throws IllegalArgumentException if inMetres is not in [-1e7, 1e7] m
      */
     public Distance {
-        inMetres = Check.inRange("distance", inMetres, -1e7, 1e7, "m") + 0.0;
+        inMetres = Ranges.DISTANCE.check(inMetres) + 0.0;
     }
 
     /**

@@ -15,7 +15,7 @@ public record FrictionCoefficient(double inRatio) implements Comparable<Friction
      * @throws IllegalArgumentException if inRatio is not in [0, 2]
      */
     public FrictionCoefficient {
-        inRatio = Check.inRange("friction coefficient", inRatio, 0.0, 2.0, "") + 0.0;
+        inRatio = Ranges.FRICTION.check(inRatio) + 0.0;
     }
 
     /**

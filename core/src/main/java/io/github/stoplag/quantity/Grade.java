@@ -15,7 +15,7 @@ public record Grade(double inRatio) implements Comparable<Grade> {
      * @throws IllegalArgumentException if inRatio is not in [-1, 1]
      */
     public Grade {
-        inRatio = Check.inRange("grade", inRatio, -1.0, 1.0, "") + 0.0;
+        inRatio = Ranges.GRADE.check(inRatio) + 0.0;
     }
 
     /**
@@ -48,7 +48,7 @@ public record Grade(double inRatio) implements Comparable<Grade> {
      * @throws IllegalArgumentException if it is not in [-45, 45]°
      */
     public static Grade degrees(double degrees) {
-        Check.inRange("slope", degrees, -45, 45, "°");
+        Ranges.SLOPE.check(degrees);
         return new Grade(Math.tan(Math.toRadians(degrees)));
     }
 

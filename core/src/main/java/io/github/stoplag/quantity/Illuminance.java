@@ -15,7 +15,7 @@ public record Illuminance(double inLux) implements Comparable<Illuminance> {
      * @throws IllegalArgumentException if inLux is not in [0, 1e6] lx
      */
     public Illuminance {
-        inLux = Check.inRange("illuminance", inLux, 0.0, 1e6, "lx") + 0.0;
+        inLux = Ranges.ILLUMINANCE.check(inLux) + 0.0;
     }
 
     /**

@@ -15,7 +15,7 @@ public record Luminance(double inCdPerM2) implements Comparable<Luminance> {
      * @throws IllegalArgumentException if inCdPerM2 is not in [0, 1e+10] cd/m²
      */
     public Luminance {
-        inCdPerM2 = Check.inRange("luminance", inCdPerM2, 0.0, 1e+10, "cd/m²") + 0.0;
+        inCdPerM2 = Ranges.LUMINANCE.check(inCdPerM2) + 0.0;
     }
 
     /**

@@ -15,7 +15,7 @@ public record LuminousFlux(double inLumens) implements Comparable<LuminousFlux> 
      * @throws IllegalArgumentException if inLumens is not in [0, 1e8] lm
      */
     public LuminousFlux {
-        inLumens = Check.inRange("luminous flux", inLumens, 0.0, 1e8, "lm") + 0.0;
+        inLumens = Ranges.FLUX.check(inLumens) + 0.0;
     }
 
     /**

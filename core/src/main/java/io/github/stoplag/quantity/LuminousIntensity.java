@@ -15,7 +15,7 @@ public record LuminousIntensity(double inCandela) implements Comparable<Luminous
      * @throws IllegalArgumentException if inCandela is not in [0, 1e7] cd
      */
     public LuminousIntensity {
-        inCandela = Check.inRange("luminous intensity", inCandela, 0.0, 1e7, "cd") + 0.0;
+        inCandela = Ranges.INTENSITY.check(inCandela) + 0.0;
     }
 
     /**

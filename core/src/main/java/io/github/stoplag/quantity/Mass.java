@@ -18,7 +18,7 @@ public record Mass(double inKg) implements Comparable<Mass> {
      * @throws IllegalArgumentException if inKg is not in (0, 1e6] kg
      */
     public Mass {
-        inKg = Check.above("mass", inKg, 0.0, 1e6, "kg") + 0.0;
+        inKg = Ranges.MASS.check(inKg) + 0.0;
     }
 
     /**

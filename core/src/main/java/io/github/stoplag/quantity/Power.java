@@ -15,7 +15,7 @@ public record Power(double inWatts) implements Comparable<Power> {
      * @throws IllegalArgumentException if inWatts is not in [0, 1e6] W
      */
     public Power {
-        inWatts = Check.inRange("power", inWatts, 0.0, 1e6, "W") + 0.0;
+        inWatts = Ranges.POWER.check(inWatts) + 0.0;
     }
 
     /**

@@ -20,7 +20,7 @@ public record Pressure(double inPascals) implements Comparable<Pressure> {
      * @throws IllegalArgumentException if inPascals is not in [0, 1e8] Pa
      */
     public Pressure {
-        inPascals = Check.inRange("pressure", inPascals, 0.0, 1e8, "Pa") + 0.0;
+        inPascals = Ranges.PRESSURE.check(inPascals) + 0.0;
     }
 
     /**

@@ -15,7 +15,7 @@ public record Resistance(double inOhms) implements Comparable<Resistance> {
      * @throws IllegalArgumentException if inOhms is not in [0, 1e9] Ω
      */
     public Resistance {
-        inOhms = Check.inRange("resistance", inOhms, 0.0, 1e9, "Ω") + 0.0;
+        inOhms = Ranges.RESISTANCE.check(inOhms) + 0.0;
     }
 
     /**

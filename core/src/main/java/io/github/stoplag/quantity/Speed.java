@@ -18,7 +18,7 @@ public record Speed(double inMps) implements Comparable<Speed> {
      * @throws IllegalArgumentException if inMps is not in [0, 150] m/s
      */
     public Speed {
-        inMps = Check.inRange("speed", inMps, 0.0, 150.0, "m/s") + 0.0;
+        inMps = Ranges.SPEED.check(inMps) + 0.0;
     }
 
     /**

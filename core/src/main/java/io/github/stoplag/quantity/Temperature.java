@@ -18,7 +18,7 @@ public record Temperature(double inKelvin) implements Comparable<Temperature> {
      * @throws IllegalArgumentException if inKelvin is not in (0, 20000] K
      */
     public Temperature {
-        inKelvin = Check.above("temperature", inKelvin, 0.0, 20000.0, "K") + 0.0;
+        inKelvin = Ranges.TEMPERATURE.check(inKelvin) + 0.0;
     }
 
     /**

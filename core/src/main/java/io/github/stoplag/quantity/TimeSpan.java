@@ -17,7 +17,7 @@ public record TimeSpan(double inSeconds) implements Comparable<TimeSpan> {
      * @throws IllegalArgumentException if inSeconds is not in [-1e6, 1e6] s
      */
     public TimeSpan {
-        inSeconds = Check.inRange("time", inSeconds, -1e6, 1e6, "s") + 0.0;
+        inSeconds = Ranges.TIME.check(inSeconds) + 0.0;
     }
 
     /**

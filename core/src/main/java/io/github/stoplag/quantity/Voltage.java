@@ -15,7 +15,7 @@ public record Voltage(double inVolts) implements Comparable<Voltage> {
      * @throws IllegalArgumentException if inVolts is not in [-1000, 1000] V
      */
     public Voltage {
-        inVolts = Check.inRange("voltage", inVolts, -1000.0, 1000.0, "V") + 0.0;
+        inVolts = Ranges.VOLTAGE.check(inVolts) + 0.0;
     }
 
     /**

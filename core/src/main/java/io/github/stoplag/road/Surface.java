@@ -3,6 +3,7 @@ package io.github.stoplag.road;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.FrictionCoefficient;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
@@ -37,6 +38,8 @@ public record Surface(
         FrictionCoefficient high,
         Source source,
         String note) {
+    private static final Catalogue<Surface> PUBLISHED =
+            Catalogue.read("surface", Surface.class, "surfaces.csv", Surface::of, Surface::id);
 
     /** What lies on the surface. */
     public enum Condition {
@@ -88,8 +91,7 @@ public record Surface(
      * @return the rows of the table in order
      */
     public static List<Surface> published() {
-        Table table = Table.read(Surface.class, "surfaces.csv");
-        return table.rows().stream().map(row -> of(table, row)).toList();
+        return PUBLISHED.list();
     }
 
     private static Surface of(Table table, Map<String, String> row) {
@@ -109,14 +111,10 @@ public record Surface(
      *
      * @param id the row name, for example {@code ice-1994}
      * @return the surface
-     * @throws IllegalArgumentException if no row has this name
+     * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static Surface published(String id) {
-        return published().stream()
-                .filter(surface -> surface.id.equals(id))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("surface must be one of "
-                        + published().stream().map(Surface::id).toList() + ", got \"" + id + "\""));
+        return PUBLISHED.get(id);
     }
 
     /**
@@ -126,9 +124,7 @@ public record Surface(
      * @return the rows in order
      */
     public static List<Surface> published(Condition condition) {
-        return published().stream()
-                .filter(surface -> surface.condition == condition)
-                .toList();
+        return PUBLISHED.list(surface -> surface.condition == condition);
     }
 
     /**

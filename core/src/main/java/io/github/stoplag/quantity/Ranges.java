@@ -1,0 +1,86 @@
+package io.github.stoplag.quantity;
+
+/**
+ * The ranges of the library's quantities, each in one place: value types, models, kernel, plan columns and file keys check
+ * against these.
+ *
+ * <p>They hold what is possible, widely drawn, not what is usual or was validated.
+ */
+public final class Ranges {
+    /** A vehicle's speed, [0, 150] m/s. */
+    public static final Range SPEED = Range.closed("speed", 0, 150, "m/s");
+
+    /** A deceleration, 0 for a vehicle that does not slow, [0, 200] m/s². */
+    public static final Range DECELERATION = Range.closed("deceleration", 0, 200, "m/s²");
+
+    /** A distance, [-1e7, 1e7] m. */
+    public static final Range DISTANCE = Range.closed("distance", -1e7, 1e7, "m");
+
+    /** A time span, [-1e6, 1e6] s. */
+    public static final Range TIME = Range.closed("time", -1e6, 1e6, "s");
+
+    /** A friction coefficient, [0, 2]. */
+    public static final Range FRICTION = Range.closed("friction coefficient", 0, 2, "");
+
+    /** A grade: rise over run, [-1, 1]. */
+    public static final Range GRADE = Range.closed("grade", -1, 1, "");
+
+    /** A grade given as an angle, [-45, 45] °. */
+    public static final Range SLOPE = Range.closed("slope", -45, 45, "°");
+
+    /** A mass, (0, 1e6] kg. */
+    public static final Range MASS = Range.above("mass", 0, 1e6, "kg");
+
+    /** A pressure, [0, 1e8] Pa. */
+    public static final Range PRESSURE = Range.closed("pressure", 0, 1e8, "Pa");
+
+    /** An absolute temperature, (0, 20000] K. */
+    public static final Range TEMPERATURE = Range.above("temperature", 0, 20_000, "K");
+
+    /** A voltage of either sign, [-1000, 1000] V. */
+    public static final Range VOLTAGE = Range.closed("voltage", -1000, 1000, "V");
+
+    /** A current of either direction, [-1e5, 1e5] A. */
+    public static final Range CURRENT = Range.closed("current", -1e5, 1e5, "A");
+
+    /** A resistance, [0, 1e9] Ω. */
+    public static final Range RESISTANCE = Range.closed("resistance", 0, 1e9, "Ω");
+
+    /** A power, [0, 1e6] W. */
+    public static final Range POWER = Range.closed("power", 0, 1e6, "W");
+
+    /** A luminous intensity, [0, 1e7] cd. */
+    public static final Range INTENSITY = Range.closed("luminous intensity", 0, 1e7, "cd");
+
+    /** A luminous flux, [0, 1e8] lm. */
+    public static final Range FLUX = Range.closed("luminous flux", 0, 1e8, "lm");
+
+    /** A luminance, [0, 1e10] cd/m². */
+    public static final Range LUMINANCE = Range.closed("luminance", 0, 1e10, "cd/m²");
+
+    /** An illuminance, [0, 1e6] lx. */
+    public static final Range ILLUMINANCE = Range.closed("illuminance", 0, 1e6, "lx");
+
+    /** A driver's reaction time, or a part of it, [0, 30] s. */
+    public static final Range REACTION = Range.closed("reaction time", 0, 30, "s");
+
+    /** A lamp latency, [0, 30] s. */
+    public static final Range LATENCY = Range.closed("lamp latency", 0, 30, "s");
+
+    /** The dead time of brakes, [0, 10] s. */
+    public static final Range DEAD_TIME = Range.closed("brake dead time", 0, 10, "s");
+
+    /** The build-up time of brakes, [0, 10] s. */
+    public static final Range BUILD_UP = Range.closed("brake build-up time", 0, 10, "s");
+
+    /** The gap between two vehicles, [0, 1e5] m. */
+    public static final Range GAP = Range.closed("gap", 0, 1e5, "m");
+
+    /** The gravity of a road, [1, 30] m/s². */
+    public static final Range GRAVITY = Range.closed("gravity", 1, 30, "m/s²");
+
+    /** A deceleration that may speed the vehicle up, [-200, 200] m/s². */
+    public static final Range SIGNED_DECELERATION = Range.closed("deceleration", -200, 200, "m/s²");
+
+    private Ranges() {}
+}
