@@ -34,9 +34,9 @@ class ArchitectureTest {
             "lamp",
             "circuit",
             "sight",
-            "measure",
             "following",
             "sweep",
+            "film",
             "worked");
     private static final JavaClasses CORE = new ClassFileImporter()
             .withImportOption(new ImportOption.DoNotIncludeTests())
