@@ -1,6 +1,8 @@
 package io.github.stoplag.circuit;
 
-import io.github.stoplag.lamp.VoltageRerating;
+import io.github.stoplag.lamp.FilamentLamp;
+import io.github.stoplag.lamp.FilamentOnset;
+import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Numbers;
@@ -8,7 +10,10 @@ import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Evidence;
+import java.util.Arrays;
+import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.DoubleStream;
 
 /**
  * The steady current a load draws as a function of the voltage across it.
@@ -22,16 +27,15 @@ import java.util.function.DoubleUnaryOperator;
  * }</pre>
  */
 public final class CurrentDraw {
-    private static final VoltageRerating.Law FILAMENT_CURRENT =
-            VoltageRerating.laws(VoltageRerating.Quantity.CURRENT).get(0);
-
     private final String label;
     private final DoubleUnaryOperator currentA;
+    private final double[] knotsV;
     private final Evidence evidence;
 
-    private CurrentDraw(String label, DoubleUnaryOperator currentA, Evidence evidence) {
+    private CurrentDraw(String label, DoubleUnaryOperator currentA, Evidence evidence, double... knotsV) {
         this.label = label;
         this.currentA = currentA;
+        this.knotsV = Arrays.stream(knotsV).sorted().toArray();
         this.evidence = evidence;
     }
 
@@ -62,22 +66,37 @@ public final class CurrentDraw {
     }
 
     /**
-     * A settled filament lamp by its rating: I = (P₀/U₀) (U/U₀)^k, k the published exponent of {@link VoltageRerating}, 0.55.
+     * A settled filament lamp known by volts and watts: that of {@link FilamentLamp#builder} with its defaults.
      *
-     * @param ratedVoltage U₀, the voltage at which the power holds, above 0 V
-     * @param ratedPower P₀, the power it really draws there, above 0 W
+     * @param ratedVoltage U₀, the voltage at which the power holds, [0.5, 300] V
+     * @param ratedPower P₀, the power it really draws there, [0.1, 1000] W
      * @return the load
-     * @throws IllegalArgumentException if a rating is not above 0
+     * @throws IllegalArgumentException if a rating is outside its range
      */
     public static CurrentDraw filament(Voltage ratedVoltage, Power ratedPower) {
-        double u0 = Check.above("rated voltage", ratedVoltage.inVolts(), 0, 1000, "V");
-        double i0 = Check.above("rated power", ratedPower.inWatts(), 0, 1e6, "W") / u0;
-        String label = "filament lamp " + ratedPower + " at " + ratedVoltage;
-        Evidence evidence = Evidence.of(label + ": I = (P₀/U₀)(U/U₀)^" + Numbers.text(FILAMENT_CURRENT.exponentLow())
-                        + ", exponent: " + FILAMENT_CURRENT.source())
-                .withCaveat(
-                        "the exponent of a filament's current holds near the rated voltage; it grows less sure far from it");
-        return new CurrentDraw(label, v -> i0 * Math.pow(v / u0, FILAMENT_CURRENT.exponentLow()), evidence);
+        return filament(FilamentLamp.builder(ratedVoltage, ratedPower).build());
+    }
+
+    /**
+     * A settled filament lamp: I = U/R(T), T the temperature at which its heat balance is even.
+     *
+     * <p>It draws the published power law's current, I ~ U^0.55, near its rated voltage, and more than that far below.
+     *
+     * @param lamp the lamp, in surroundings of 300 K
+     * @return the load; asked for a voltage that drives the filament beyond 3600 K, it refuses
+     */
+    public static CurrentDraw filament(FilamentLamp lamp) {
+        String label = "filament lamp " + lamp.ratedPower() + " at " + lamp.ratedVoltage();
+        FilamentOnset rated = lamp.switchOn(SupplyConditions.of(lamp.ratedVoltage()));
+        Evidence evidence = Evidence.of(label + ": I = U/R(T), T from its heat balance, surroundings at 300 K")
+                .with(new Evidence(rated.basis(), rated.caveats(), List.of()));
+        return new CurrentDraw(
+                label,
+                v -> v == 0
+                        ? 0
+                        : lamp.settledCurrent(SupplyConditions.of(Voltage.volts(v)))
+                                .inAmperes(),
+                evidence);
     }
 
     /**
@@ -96,7 +115,8 @@ public final class CurrentDraw {
                 "LED lamp " + current,
                 v -> i * Math.min(1, v / u),
                 Evidence.of("LED lamp: constant " + current + " from " + lowestVoltage
-                        + ", a straight line to zero below (assumed)"));
+                        + ", a straight line to zero below (assumed)"),
+                u);
     }
 
     /**
@@ -113,7 +133,8 @@ public final class CurrentDraw {
         return new CurrentDraw(
                 "LED lamp " + forwardVoltage + " + " + series,
                 v -> Math.max(0, (v - uf) / r),
-                Evidence.of("LED lamp: I = (U − " + forwardVoltage + ")/" + series));
+                Evidence.of("LED lamp: I = (U − " + forwardVoltage + ")/" + series),
+                uf);
     }
 
     /**
@@ -141,7 +162,7 @@ public final class CurrentDraw {
         String range = Numbers.text(u[1]) + " to " + Numbers.text(u[u.length - 1]) + " V";
         Evidence evidence = Evidence.of(label + ": measured from " + range + ", straight lines between")
                 .withCaveat("the current of " + label + " was measured from " + range + " and is a guess outside");
-        return new CurrentDraw(label, v -> interpolate(u, i, v), evidence);
+        return new CurrentDraw(label, v -> interpolate(u, i, v), evidence, u);
     }
 
     private static double interpolate(double[] u, double[] i, double v) {
@@ -157,8 +178,8 @@ public final class CurrentDraw {
     }
 
     /** A load made of others, for the package's own compositions. */
-    static CurrentDraw composed(String label, DoubleUnaryOperator currentA, Evidence evidence) {
-        return new CurrentDraw(label, currentA, evidence);
+    static CurrentDraw composed(String label, DoubleUnaryOperator currentA, Evidence evidence, double... knotsV) {
+        return new CurrentDraw(label, currentA, evidence, knotsV);
     }
 
     /**
@@ -171,7 +192,9 @@ public final class CurrentDraw {
         return new CurrentDraw(
                 label + " + " + other.label,
                 v -> currentA.applyAsDouble(v) + other.currentA.applyAsDouble(v),
-                evidence.with(other.evidence));
+                evidence.with(other.evidence),
+                DoubleStream.concat(Arrays.stream(knotsV), Arrays.stream(other.knotsV))
+                        .toArray());
     }
 
     /**
@@ -194,6 +217,11 @@ public final class CurrentDraw {
      */
     public Power power(Voltage voltage) {
         return Power.watts(voltage.inVolts() * currentA(voltage.inVolts()));
+    }
+
+    /** The voltages at which the current may turn sharply, in rising order; between them it is smooth. */
+    double[] knotsV() {
+        return knotsV.clone();
     }
 
     double currentA(double voltageV) {

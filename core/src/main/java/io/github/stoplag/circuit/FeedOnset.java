@@ -56,8 +56,9 @@ public record FeedOnset(
                 "K");
         DoubleUnaryOperator slope = i -> (curve.voltageV(i) - dropV) / (i - steadyA);
         double nextA = steadyA + 1e-4 * (mostA - steadyA);
-        double flatOhm = slope.applyAsDouble(Extremum.argMin(slope, nextA, mostA));
-        double steepOhm = slope.applyAsDouble(Extremum.argMax(slope, nextA, mostA));
+        double[] knotsA = curve instanceof TabledDiode table ? table.knotsA() : new double[0];
+        double flatOhm = slope.applyAsDouble(Extremum.argMin(slope, nextA, mostA, knotsA));
+        double steepOhm = slope.applyAsDouble(Extremum.argMax(slope, nextA, mostA, knotsA));
         Evidence evidence = curve.evidence(mostA)
                 .with(curve.evidence(steadyA))
                 .with(Evidence.of("diode from " + Numbers.text(steadyA, 3) + " A steady to " + Numbers.text(mostA, 3)

@@ -9,7 +9,9 @@ import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
+import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.jspecify.annotations.Nullable;
@@ -102,9 +104,15 @@ public final class LampFeed {
     private double lampVoltageV(CurrentDraw load, double supplyV) {
         UnivariateFunction left = u -> supplyV - u - lossV(load.currentA(u));
         double step = supplyV / SCAN_STEPS;
+        double[] knotsV = load.knotsV();
+        int knot = knotsV.length - 1;
         double high = supplyV;
-        for (int k = SCAN_STEPS - 1; k >= 0 && left.value(high) < 0; k--) {
-            double low = k * step;
+        while (high > 0 && left.value(high) < 0) {
+            double low = step * (Math.ceil(high / step - 1e-9) - 1);
+            while (knot >= 0 && knotsV[knot] >= high) {
+                knot--;
+            }
+            low = Math.max(0, knot >= 0 ? Math.max(low, knotsV[knot]) : low);
             if (left.value(low) >= 0) {
                 return new BrentSolver(1e-14, 1e-13, 0).solve(1000, left, low, high);
             }
@@ -151,7 +159,12 @@ public final class LampFeed {
         return CurrentDraw.composed(
                 load.label() + " behind " + Resistance.ohms(wiringOhm) + (diode == null ? "" : " and a diode"),
                 v -> load.currentA(lampVoltageV(load, v)),
-                load.evidence().with(Evidence.of("seen through wiring " + Resistance.ohms(wiringOhm))));
+                load.evidence().with(Evidence.of("seen through wiring " + Resistance.ohms(wiringOhm))),
+                // where several lamp voltages belong to one supply the current jumps: both sides of the jump
+                Arrays.stream(load.knotsV())
+                        .map(v -> v + lossV(load.currentA(v)))
+                        .flatMap(v -> DoubleStream.of(v, v * (1 + 1e-12)))
+                        .toArray());
     }
 
     /**

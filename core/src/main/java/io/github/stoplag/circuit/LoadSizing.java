@@ -6,7 +6,11 @@ import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.DoubleStream;
 
 /**
  * The load resistor that would keep an outage monitor content with an LED lamp: none, or the greatest that surely does.
@@ -28,19 +32,21 @@ public sealed interface LoadSizing {
      */
     static LoadSizing of(OutageMonitor monitor, CurrentDraw lamp, double toleranceRatio) {
         double p = Check.inRange("resistor tolerance", toleranceRatio, 0, 0.5, "");
+        OutageVerdict alone = monitor.judge(lamp);
+        if (alone.outcome() == OutageVerdict.Outcome.REPORTS_HEALTHY) {
+            return new NotNeeded(alone, alone.evidence());
+        }
         double healthyA = monitor.healthyFrom().inAmperes();
         DoubleUnaryOperator conductanceS = v -> (healthyA - lamp.currentA(v)) / v;
+        double atLeastV = alone.lowest().supply().inVolts();
         double atV = Extremum.argMax(
                 conductanceS,
                 monitor.lowestSupply().inVolts(),
-                monitor.highestSupply().inVolts());
+                monitor.highestSupply().inVolts(),
+                DoubleStream.concat(Arrays.stream(lamp.knotsV()), DoubleStream.of(atLeastV))
+                        .toArray());
         double siemens = conductanceS.applyAsDouble(atV);
-        OutageVerdict alone = monitor.judge(lamp);
-        if (!(siemens > 0)) {
-            return new NotNeeded(alone, alone.evidence());
-        }
-        // a millionth less than the limit, so that the search's last digits cannot fail the monitor
-        double ohms = 1 / (siemens * (1 + p) * (1 + 1e-6));
+        double ohms = greatestOhm(monitor, lamp, p, 1 / (siemens * (1 + p)));
         Evidence evidence = Evidence.of("load resistor: R ≤ U/(I_h − I_LED)/(1 + p) at every supply, I_h = "
                         + monitor.healthyFrom() + ", p = " + p)
                 .with(alone.evidence())
@@ -48,6 +54,22 @@ public sealed interface LoadSizing {
                 .withCautions(Caution.LAMP_LAW, Caution.INSULATION, Caution.LICENSED_PRACTICE);
         return new Needed(
                 Resistance.ohms(ohms), Voltage.volts(atV), Current.amperes(siemens * atV), p, alone, evidence);
+    }
+
+    /**
+     * Settles the last digits of the limit by the monitor's own verdict, so that the two never differ: the limit as a
+     * decimal of twelve digits if the monitor is content with it, else the nearest below with which it is.
+     */
+    private static double greatestOhm(OutageMonitor monitor, CurrentDraw lamp, double toleranceRatio, double limitOhm) {
+        double ohms = new BigDecimal(limitOhm).round(new MathContext(12)).doubleValue();
+        double off = Math.ulp(1.0);
+        while (monitor.judge(lamp.plus(CurrentDraw.resistive(Resistance.ohms(ohms * (1 + toleranceRatio)))))
+                        .outcome()
+                != OutageVerdict.Outcome.REPORTS_HEALTHY) {
+            ohms = limitOhm * (1 - off);
+            off *= 2;
+        }
+        return ohms;
     }
 
     /**

@@ -73,8 +73,8 @@ public final class OutageMonitor {
      * @return the verdict with the supplies and currents that decide it
      */
     public OutageVerdict judge(CurrentDraw load) {
-        OperatingPoint lowest = pointAt(load, Extremum.argMin(load::currentA, loV, hiV));
-        OperatingPoint highest = pointAt(load, Extremum.argMax(load::currentA, loV, hiV));
+        OperatingPoint lowest = pointAt(load, Extremum.argMin(load::currentA, loV, hiV, load.knotsV()));
+        OperatingPoint highest = pointAt(load, Extremum.argMax(load::currentA, loV, hiV, load.knotsV()));
         Outcome outcome;
         if (lowest.current().inAmperes() >= healthyFromA) {
             outcome = Outcome.REPORTS_HEALTHY;

@@ -63,6 +63,11 @@ public final class TabledDiode implements ForwardCharacteristic {
         return y[k - 1] + (y[k] - y[k - 1]) * (at - x[k - 1]) / (x[k] - x[k - 1]);
     }
 
+    /** The currents at which the line turns. */
+    double[] knotsA() {
+        return amperes.clone();
+    }
+
     @Override
     public Evidence evidence(double currentA) {
         double first = amperes[1];

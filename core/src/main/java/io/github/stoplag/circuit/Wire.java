@@ -10,6 +10,7 @@ import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import io.github.stoplag.source.Validity;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * A copper wire by cross-section, gauge or a standard's table, and its resistance at a length and temperature.
@@ -107,8 +108,12 @@ public final class Wire {
                         Evidence.of(label + ": highest resistance allowed at 20 °C (" + row.get("standing") + ")"));
             }
         }
-        throw new IllegalArgumentException(
-                "the table of " + standard + " has no cross-section " + Numbers.text(areaMm2) + " mm²");
+        throw new IllegalArgumentException("cross-section of " + standard + " must be one of "
+                + table.rows().stream()
+                        .filter(row -> standard.text.equals(row.get("standard")))
+                        .map(row -> Numbers.text(table.number(row, "area_mm2")))
+                        .collect(Collectors.joining(", "))
+                + " mm², got " + Numbers.text(areaMm2) + " mm²");
     }
 
     /**

@@ -11,8 +11,9 @@ import java.util.List;
  * It)/It, stop and position together over position alone; in FMVSS 108 it is Is/It, stop alone over tail.
  *
  * <p>Symbols: Is, It light of the stop and the tail filament in the same direction; r the stop filament's onset. Each filament
- * is built from its own rating. Both light the same optics, so Is/It is taken as the ratio of their fluxes times an optics
- * ratio, 1 unless given: a reflector focused on one filament collects less of the other. The tail filament warms its
+ * is built from its own rating. Both light the same optics, so Is/It is taken as the ratio of their fluxes behind the lens
+ * times an optics ratio, 1 unless given: a reflector focused on one filament collects less of the other. The tail filament
+ * runs cooler, so a red lens lets more of its light through and brings the ratio down. The tail filament warms its
  * neighbour through gas and radiation by an amount no source gives: 0 K unless given. The earth lead they share is left out.
  *
  * @param major the stop filament
@@ -53,14 +54,19 @@ public record CombinedBulb(FilamentLamp major, FilamentLamp minor, double warmin
      * @param stop how the stop filament is fed
      * @param tail how the tail filament is fed; it has burned for long
      * @return the change the driver behind sees
-     * @throws IllegalArgumentException as {@link FilamentLamp#switchOn}
+     * @throws IllegalArgumentException as {@link FilamentLamp#switchOn}, or if the two are not behind the same lens
      */
     public Change stopOverTail(SupplyConditions stop, SupplyConditions tail) {
+        if (stop.lens() != tail.lens()) {
+            throw new IllegalArgumentException("stop and tail filament of one bulb must be behind the same lens, got "
+                    + stop.lens() + " and " + tail.lens());
+        }
         Temperature warmed = Temperature.kelvin(stop.initialTemperature().inKelvin() + warmingK);
         FilamentOnset onset = major.switchOn(stop.withInitialTemperature(warmed));
         FilamentOnset burning = minor.switchOn(tail);
-        double ratio =
-                opticsRatio * onset.bulbFlux().inLumens() / burning.bulbFlux().inLumens();
+        double ratio = opticsRatio
+                * onset.fluxBehindLens().inLumens()
+                / burning.fluxBehindLens().inLumens();
         return new Change(onset, burning, ratio, warmingK);
     }
 
@@ -94,7 +100,9 @@ public record CombinedBulb(FilamentLamp major, FilamentLamp minor, double warmin
             return List.of(
                     "stop filament: " + stop.label(),
                     "tail filament: " + tail.label(),
-                    "light of both in the ratio of their fluxes; tail filament warms the stop filament by " + warmingK
+                    "light of both in the ratio of their fluxes behind a "
+                            + stop.conditions().lens()
+                            + "; tail filament warms the stop filament by " + warmingK
                             + " K (assumed)");
         }
     }

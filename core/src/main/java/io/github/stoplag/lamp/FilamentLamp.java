@@ -1,6 +1,7 @@
 package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.Mass;
@@ -113,6 +114,22 @@ public final class FilamentLamp {
      */
     public double[] timesToLevelsS(SupplyConditions conditions, double... levelRatios) {
         return FilamentOnset.timesToLevelsS(this, conditions, levelRatios);
+    }
+
+    /**
+     * Gives the current once the filament is hot, without a curve.
+     *
+     * @param conditions supply, wiring and surroundings
+     * @return I(∞), that of {@link FilamentOnset#steadyCurrent}; 0 A at 0 V
+     * @throws IllegalArgumentException if the supply would drive the filament beyond 3600 K
+     */
+    public Current settledCurrent(SupplyConditions conditions) {
+        FilamentPath path = FilamentPath.of(
+                label(),
+                HeatBalance.of(this, conditions),
+                conditions.supply().inVolts(),
+                conditions.initialTemperature().inKelvin());
+        return Current.amperes(path.balance().currentA(path.steadyK(), path.supplyV()));
     }
 
     /** {@return the lamp's name by its rating, for example {@code filament 13.5 V 26 W}} */

@@ -174,6 +174,19 @@ public final class FilamentOnset implements OnsetCurve {
         return LuminousFlux.lumens(lamp.ratedFlux().inLumens() * Math.exp(logRatio));
     }
 
+    /**
+     * Gives the final flux behind the lens: rated flux × Lτ(Ts)/L(Td), Lτ the luminance weighted with the lens's transmission
+     * at every wavelength. A red lens passes more of a cool filament's light than of a hot one's.
+     *
+     * @return the flux, equal to {@link #bulbFlux} behind a clear lens
+     */
+    public LuminousFlux fluxBehindLens() {
+        double logRatio = steadyLog
+                - Photometry.tungsten(Lens.CLEAR)
+                        .logLuminance(lamp.filamentTemperature().inKelvin());
+        return LuminousFlux.lumens(lamp.ratedFlux().inLumens() * Math.exp(logRatio));
+    }
+
     /** {@return the conditions of the switch-on: supply, wiring, temperatures and lens} */
     public SupplyConditions conditions() {
         return conditions;

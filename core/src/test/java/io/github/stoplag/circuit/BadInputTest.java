@@ -75,7 +75,7 @@ final class BadInputTest {
                         "voltage across the load must be in [0, 1000] V, got -12 V",
                         () -> CurrentDraw.open().current(v(-12))),
                 refused(
-                        "rated power must be in (0, 1000000] W, got 0 W",
+                        "rated power must be in [0.1, 1000] W, got 0 W",
                         () -> CurrentDraw.filament(v(12), Power.watts(0))),
                 refused(
                         "a measured load needs as many currents as voltages and at least one, got 2 voltages and 1 currents",
@@ -117,7 +117,7 @@ final class BadInputTest {
                 refused("cross-section must be in (0, 500] mm², got 0 mm²", () -> Wire.ofArea(0)),
                 refused("wire gauge must be in [-3, 40] AWG, got 41 AWG", () -> Wire.ofAwg(41)),
                 refused(
-                        "the table of ISO 6722 has no cross-section 0.6 mm²",
+                        "cross-section of ISO 6722 must be one of 0.13, 0.22, 0.35, 0.5, 0.75, 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10 mm², got 0.6 mm²",
                         () -> Wire.ofStandard(Wire.Standard.ISO_6722, 0.6)),
                 refused(
                         "wire length must be in [0, 1000] m, got -1 m",

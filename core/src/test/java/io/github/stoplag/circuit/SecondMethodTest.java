@@ -130,7 +130,11 @@ final class SecondMethodTest {
         LampFeed feed = LampFeed.of(Resistance.ohms(0.2)).withDiode(diode(shockley));
         CurrentDraw lamp = CurrentDraw.filament(Voltage.volts(13.5), Power.watts(26.5));
         double amperes = bisect(
-                i -> 0.2 * i + shockley.voltageV(i) + 13.5 * Math.pow(i / (26.5 / 13.5), 1 / 0.55) - 13.5, 0, 10);
+                i -> i
+                        - lamp.current(Voltage.volts(13.5 - 0.2 * i - shockley.voltageV(i)))
+                                .inAmperes(),
+                0,
+                10);
         LampFeed.Point point = feed.operate(lamp, Voltage.volts(13.5));
         assertThat(point.current().inAmperes()).isCloseTo(amperes, within(1e-9));
         assertThat(point.lampVoltage().inVolts()

@@ -104,6 +104,38 @@ class BulbCatalogueTest {
     }
 
     @Test
+    void aRedLensLetsMoreOfTheCoolerTailFilamentThrough() {
+        // flux behind the lens: the rated flux of each filament times the share a red lens lets through at its
+        // temperature
+        CombinedBulb bulb = BulbCatalogue.find("P21/5W").combined();
+        for (double volt : new double[] {13.5, 9}) {
+            SupplyConditions at = SupplyConditions.of(Voltage.volts(volt)).withLens(Lens.RED);
+            CombinedBulb.Change change = bulb.stopOverTail(at, at);
+            double expected = behindRedLm(bulb.major(), change.stop()) / behindRedLm(bulb.minor(), change.tail());
+            assertThat(change.stopToTail()).isCloseTo(expected, within(1e-6 * expected));
+            assertThat(change.stopToTail())
+                    .isLessThan(0.9
+                            * change.stop().bulbFlux().inLumens()
+                            / change.tail().bulbFlux().inLumens());
+        }
+        SupplyConditions red = SupplyConditions.of(Voltage.volts(13.5)).withLens(Lens.RED);
+        assertThatThrownBy(() -> bulb.stopOverTail(red, red.withLens(Lens.CLEAR)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage(
+                        "stop and tail filament of one bulb must be behind the same lens, got red lens and clear lens");
+    }
+
+    private static double behindRedLm(FilamentLamp lamp, FilamentOnset settled) {
+        return lamp.ratedFlux().inLumens()
+                * Photometry.tungsten(Lens.RED)
+                        .luminance(settled.steadyTemperature())
+                        .inCdPerM2()
+                / Photometry.tungsten(Lens.CLEAR)
+                        .luminance(lamp.filamentTemperature())
+                        .inCdPerM2();
+    }
+
+    @Test
     void aWarmedStopFilamentIsALittleFaster() {
         SupplyConditions at = SupplyConditions.of(Voltage.volts(13.5)).withSeriesResistance(Resistance.ohms(0.05));
         CombinedBulb bulb = BulbCatalogue.find("P21/5W").combined();

