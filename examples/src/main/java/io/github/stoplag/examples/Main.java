@@ -1,5 +1,15 @@
 package io.github.stoplag.examples;
 
+import io.github.stoplag.examples.circuit.CircuitCommand;
+import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.examples.following.FollowingCommand;
+import io.github.stoplag.examples.gallery.GalleryCommand;
+import io.github.stoplag.examples.lampswap.LampSwapCommand;
+import io.github.stoplag.examples.onset.OnsetCommand;
+import io.github.stoplag.examples.rules.StoppingTablesCommand;
+import io.github.stoplag.examples.sweep.SweepCommand;
+import io.github.stoplag.examples.teach.ExplainCommand;
+import io.github.stoplag.examples.teach.WorksheetCommand;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;

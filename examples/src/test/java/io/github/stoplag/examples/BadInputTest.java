@@ -2,6 +2,8 @@ package io.github.stoplag.examples;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.stoplag.examples.file.Key;
+import io.github.stoplag.examples.file.ScenarioFile;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

@@ -2,6 +2,7 @@ package io.github.stoplag.examples;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.stoplag.examples.gallery.Gallery;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Assumptions;
  *
  * <p>Every call starts the browser once, with a profile of its own below {@code target} and without a network.
  */
-final class HeadlessBrowser {
+public final class HeadlessBrowser {
     private static final List<String> NAMES =
             List.of("chromium", "chromium-browser", "google-chrome", "google-chrome-stable");
     private static final long PATIENCE_S = 120;
@@ -45,7 +45,7 @@ final class HeadlessBrowser {
      * @param height its height
      * @param text its text, white space as one space
      */
-    record Box(double left, double top, double width, double height, String text) {
+    public record Box(double left, double top, double width, double height, String text) {
         /** Gives the box without the room that a line of text keeps above and below its letters. */
         Box letters() {
             double room = 0.2 * Math.min(width, height);
@@ -68,7 +68,7 @@ final class HeadlessBrowser {
     }
 
     /** Finds a browser on the path, or skips the test. */
-    static HeadlessBrowser orSkip() throws IOException {
+    public static HeadlessBrowser orSkip() throws IOException {
         Optional<Path> found = NAMES.stream()
                 .flatMap(name -> Stream.of(String.valueOf(System.getenv("PATH")).split(File.pathSeparator, -1))
                         .map(folder -> Path.of(folder, name)))
@@ -82,7 +82,7 @@ final class HeadlessBrowser {
     }
 
     /** Measures the elements that a selector finds in a page, in a window 1200 high. */
-    List<Box> boxes(String html, String selector, int width, boolean dark) throws IOException {
+    public List<Box> boxes(String html, String selector, int width, boolean dark) throws IOException {
         String script = "<script>addEventListener('load',function(){var o='" + START + "\\n';"
                 + "document.querySelector('iframe').contentDocument.querySelectorAll('" + selector + "')"
                 + ".forEach(function(e){var b=e.getBoundingClientRect();"
@@ -113,7 +113,7 @@ final class HeadlessBrowser {
     }
 
     /** Gives what a window shows of a page. */
-    BufferedImage picture(String html, int width, int height, boolean dark) throws IOException {
+    public BufferedImage picture(String html, int width, int height, boolean dark) throws IOException {
         Path page = Files.writeString(folder.resolve("shown.html"), framed(html, width, height, ""));
         Path picture = folder.resolve("shown.png");
         Files.deleteIfExists(picture);

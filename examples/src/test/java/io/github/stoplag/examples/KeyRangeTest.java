@@ -2,6 +2,12 @@ package io.github.stoplag.examples;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.stoplag.examples.circuit.CircuitKeys;
+import io.github.stoplag.examples.circuit.CircuitScenario;
+import io.github.stoplag.examples.file.FilamentInput;
+import io.github.stoplag.examples.file.Key;
+import io.github.stoplag.examples.file.ScenarioFile;
+import io.github.stoplag.examples.following.FollowingScenario;
 import io.github.stoplag.quantity.Numbers;
 import java.nio.file.Path;
 import java.util.List;

@@ -2,6 +2,7 @@ package io.github.stoplag.examples;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.stoplag.examples.draw.LineChart;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

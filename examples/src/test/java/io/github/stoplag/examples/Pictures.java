@@ -2,6 +2,7 @@ package io.github.stoplag.examples;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.stoplag.examples.draw.LineChart;
 import java.io.IOException;
 import java.io.StringReader;
 import java.util.ArrayList;
@@ -20,22 +21,22 @@ import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
 
 /** What every picture of every program has to be. */
-final class Pictures {
+public final class Pictures {
     private Pictures() {}
 
-    static Document parse(String xml) throws IOException, SAXException, ParserConfigurationException {
+    public static Document parse(String xml) throws IOException, SAXException, ParserConfigurationException {
         DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
         factory.setNamespaceAware(true);
         return factory.newDocumentBuilder().parse(new InputSource(new StringReader(xml)));
     }
 
-    static void assertSelfContained(String text) {
+    public static void assertSelfContained(String text) {
         assertThat(text.replace("http://www.w3.org/2000/svg", "").replace("http://www.w3.org/1999/xhtml", ""))
                 .doesNotContain("http:", "https:", "href=", "src=", "url(", "@import", "<script", "<image", "<iframe")
                 .doesNotContainPattern("\\son[a-z]+=");
     }
 
-    static void assertIdsStandOnce(Document page) {
+    public static void assertIdsStandOnce(Document page) {
         Set<String> ids = new HashSet<>();
         for (Element element : all(page.getDocumentElement(), "*")) {
             String id = element.getAttribute("id");
@@ -44,7 +45,7 @@ final class Pictures {
     }
 
     /** A title, a description with a figure, text as text, nothing from outside, both backgrounds, no text cut off. */
-    static void assertGood(String svg) throws Exception {
+    public static void assertGood(String svg) throws Exception {
         Element root = parse(svg).getDocumentElement();
         assertThat(root.getLocalName()).isEqualTo("svg");
         assertThat(root.getAttribute("role")).isEqualTo("img");
@@ -60,7 +61,7 @@ final class Pictures {
         assertNothingOutside(root);
     }
 
-    static String title(String svg) throws Exception {
+    public static String title(String svg) throws Exception {
         return first(parse(svg).getDocumentElement(), "title").getTextContent();
     }
 

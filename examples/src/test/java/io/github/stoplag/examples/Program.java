@@ -2,6 +2,8 @@ package io.github.stoplag.examples;
 
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import io.github.stoplag.examples.file.Resource;
+import io.github.stoplag.examples.file.ScenarioFile;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -15,32 +17,32 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** A run of the program in this process, and what it printed. */
-record Program(int exitCode, String out, String err) {
-    static Program run(String... args) {
+public record Program(int exitCode, String out, String err) {
+    public static Program run(String... args) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
         int exitCode = Main.run(new PrintWriter(out, true), new PrintWriter(err, true), args);
         return new Program(exitCode, out.toString(), err.toString());
     }
 
-    static Program lampSwap(Path results, String... more) {
+    public static Program lampSwap(Path results, String... more) {
         return into(results, "lamp-swap", more);
     }
 
     /** Runs a program with a folder for its results. */
-    static Program into(Path results, String program, String... more) {
+    public static Program into(Path results, String program, String... more) {
         List<String> args = new ArrayList<>(List.of(program, "--out", results.toString()));
         args.addAll(Arrays.asList(more));
         return run(args.toArray(String[]::new));
     }
 
     /** Writes the shipped scenario with some keys set to other values. */
-    static Path scenario(Path folder, String... keysAndValues) {
+    public static Path scenario(Path folder, String... keysAndValues) {
         return changed(folder, ScenarioFile.SHIPPED, keysAndValues);
     }
 
     /** Writes a shipped scenario with some keys set to other values. */
-    static Path changed(Path folder, String shipped, String... keysAndValues) {
+    public static Path changed(Path folder, String shipped, String... keysAndValues) {
         String text = Resource.text(shipped);
         for (int i = 0; i < keysAndValues.length; i += 2) {
             String line = "(?m)^" + Pattern.quote(keysAndValues[i]) + " = .*$";
@@ -51,7 +53,7 @@ record Program(int exitCode, String out, String err) {
         return write(folder.resolve("scenario.properties"), text);
     }
 
-    static Path write(Path file, String text) {
+    public static Path write(Path file, String text) {
         try {
             return Files.writeString(file, text);
         } catch (IOException e) {
@@ -59,11 +61,11 @@ record Program(int exitCode, String out, String err) {
         }
     }
 
-    static List<NamedCsvRecord> summary(Path results) {
+    public static List<NamedCsvRecord> summary(Path results) {
         return csv(results.resolve("summary.csv"));
     }
 
-    static List<NamedCsvRecord> csv(Path file) {
+    public static List<NamedCsvRecord> csv(Path file) {
         try (CsvReader<NamedCsvRecord> rows =
                 CsvReader.builder().detectBomHeader(true).ofNamedCsvRecord(file)) {
             return rows.stream().toList();

@@ -1,4 +1,4 @@
-/** Plan files, row files, manifests and resumable runs of sweeps. */
+/** Sweeps of many scenarios: what they print and draw. */
 @NullMarked
 package io.github.stoplag.examples.sweep;
 

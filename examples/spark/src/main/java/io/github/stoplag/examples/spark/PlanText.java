@@ -1,6 +1,6 @@
 package io.github.stoplag.examples.spark;
 
-import io.github.stoplag.examples.sweep.PlanFile;
+import io.github.stoplag.examples.sweep.run.PlanFile;
 import java.io.Serializable;
 
 /**

@@ -1,6 +1,6 @@
 package io.github.stoplag.examples.spark;
 
-import io.github.stoplag.examples.InputException;
+import io.github.stoplag.examples.file.InputException;
 import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.io.OutputStream;

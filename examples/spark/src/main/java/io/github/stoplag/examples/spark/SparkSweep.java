@@ -1,6 +1,6 @@
 package io.github.stoplag.examples.spark;
 
-import io.github.stoplag.examples.sweep.PlanFile;
+import io.github.stoplag.examples.sweep.run.PlanFile;
 import io.github.stoplag.sweep.CheckpointFormat;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.SweepResult;

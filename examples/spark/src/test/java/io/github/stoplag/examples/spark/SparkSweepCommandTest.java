@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import io.github.stoplag.examples.sweep.PlanFile;
+import io.github.stoplag.examples.sweep.run.PlanFile;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.Sweep;
 import java.io.IOException;

@@ -3,7 +3,7 @@ package io.github.stoplag.examples.spark;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import io.github.stoplag.examples.sweep.PlanFile;
+import io.github.stoplag.examples.sweep.run.PlanFile;
 import io.github.stoplag.sweep.CheckpointFormat;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.Plan;

@@ -1,0 +1,58 @@
+package io.github.stoplag.examples.draw;
+
+import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.units.QuantityText;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Results in the words and units that drivers use, metric and US customary side by side. */
+public final class Text {
+    private static final int DIGITS = 3;
+    private static final int WIDTH = 118;
+
+    private Text() {}
+
+    public static String digits(double value) {
+        return Numbers.text(value, DIGITS);
+    }
+
+    public static String speed(Speed speed) {
+        return QuantityText.format(speed, "km/h", 0) + " (" + QuantityText.format(speed, "mph", 0) + ")";
+    }
+
+    public static String distance(Distance distance) {
+        return metres(distance) + " (" + QuantityText.feetAndInches(distance) + ")";
+    }
+
+    public static String metres(Distance distance) {
+        return QuantityText.format(distance, "m", distance.inMetres() < 9.995 ? 2 : 1);
+    }
+
+    public static String milliseconds(double timeS) {
+        return Numbers.fixed(timeS * 1000, timeS < 0.01 ? 1 : 0) + " ms";
+    }
+
+    public static String seconds(double timeS) {
+        return Numbers.fixed(timeS, 3) + " s";
+    }
+
+    /** Breaks a sentence at spaces; what follows the first line stands under its text. */
+    public static List<String> wrapped(String start, String sentence) {
+        List<String> lines = new ArrayList<>();
+        StringBuilder line = new StringBuilder(start);
+        boolean fresh = true;
+        for (String word : sentence.split(" ", -1)) {
+            if (!fresh && line.length() + 1 + word.length() > WIDTH) {
+                lines.add(line.toString());
+                line = new StringBuilder(" ".repeat(start.length()));
+                fresh = true;
+            }
+            line.append(fresh ? "" : " ").append(word);
+            fresh = false;
+        }
+        lines.add(line.toString());
+        return lines;
+    }
+}

@@ -1,0 +1,91 @@
+package io.github.stoplag.examples.file;
+
+import de.siegmar.fastcsv.reader.CommentStrategy;
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.function.Consumer;
+
+/** Opens the user's text files, UTF-8 with or without a byte order mark, and says in one line why one cannot be read. */
+public final class TextFile {
+    private static final int BYTE_ORDER_MARK = 0xFEFF;
+
+    private TextFile() {}
+
+    static Reader open(Path path) throws IOException {
+        BufferedReader reader = Files.newBufferedReader(path);
+        reader.mark(1);
+        if (reader.read() != BYTE_ORDER_MARK) {
+            reader.reset();
+        }
+        return reader;
+    }
+
+    /**
+     * Hands on every row of a CSV file, the header too; lines that start with {@code #} and empty ones are left out.
+     *
+     * @throws InputException if the file is missing or not a CSV file, and what the taker throws
+     */
+    static void rows(Path path, Consumer<CsvRecord> taker) {
+        rows(path, ',', taker);
+    }
+
+    /**
+     * The same for a file that a spreadsheet saved, with semicolons where the comma is the decimal sign: a header without
+     * a comma says so.
+     *
+     * @throws InputException as {@link #rows(Path, Consumer)} does
+     */
+    public static void rowsOfSpreadsheet(Path path, Consumer<CsvRecord> taker) {
+        String header;
+        try (BufferedReader text = new BufferedReader(open(path))) {
+            header = text.lines()
+                    .filter(line -> !line.isBlank() && !line.startsWith("#"))
+                    .findFirst()
+                    .orElse("");
+        } catch (IOException | UncheckedIOException e) {
+            throw unreadable(path, e);
+        }
+        rows(path, header.indexOf(',') < 0 && header.indexOf(';') >= 0 ? ';' : ',', taker);
+    }
+
+    private static void rows(Path path, char separator, Consumer<CsvRecord> taker) {
+        try (Reader text = open(path);
+                CsvReader<CsvRecord> rows = CsvReader.builder()
+                        .fieldSeparator(separator)
+                        .commentStrategy(CommentStrategy.SKIP)
+                        .skipEmptyLines(true)
+                        .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                        .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                        .ofCsvRecord(text)) {
+            rows.forEach(taker);
+        } catch (IOException | UncheckedIOException e) {
+            throw unreadable(path, e);
+        } catch (CsvParseException e) {
+            throw new InputException(path + ": not a CSV file: " + e.getMessage(), e);
+        }
+    }
+
+    static InputException unreadable(Path path, Exception e) {
+        Throwable cause = e instanceof IOException ? e : e.getCause();
+        String why = String.valueOf(cause == null ? e.getMessage() : cause.getMessage());
+        if (cause instanceof NoSuchFileException) {
+            why = "no such file";
+        } else if (cause instanceof AccessDeniedException) {
+            why = "no permission to read it";
+        } else if (cause instanceof CharacterCodingException) {
+            why = "not UTF-8 text";
+        }
+        return new InputException(path + ": cannot be read: " + why, e);
+    }
+}

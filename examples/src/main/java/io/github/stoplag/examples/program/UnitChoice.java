@@ -1,0 +1,19 @@
+package io.github.stoplag.examples.program;
+
+import io.github.stoplag.worked.UnitSystem;
+import java.util.List;
+
+/** The units a program is asked to work in. */
+public enum UnitChoice {
+    METRIC,
+    US,
+    BOTH;
+
+    public List<UnitSystem> systems() {
+        return switch (this) {
+            case METRIC -> List.of(UnitSystem.METRIC);
+            case US -> List.of(UnitSystem.US_CUSTOMARY);
+            case BOTH -> List.of(UnitSystem.METRIC, UnitSystem.US_CUSTOMARY);
+        };
+    }
+}

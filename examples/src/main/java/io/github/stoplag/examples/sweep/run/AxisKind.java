@@ -1,0 +1,104 @@
+package io.github.stoplag.examples.sweep.run;
+
+import io.github.stoplag.examples.file.Key;
+import io.github.stoplag.units.QuantityText;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Stream;
+
+/**
+ * An axis that a plan of pairs may have.
+ *
+ * @param name its key in the plan file
+ * @param unit its unit as in column names; empty for a ratio
+ * @param key reads one of its values
+ */
+record AxisKind(String name, String unit, Key<Double> key) {
+    static final AxisKind REACTION = time("reaction", 30);
+    static final AxisKind GAP = kind(
+            "gap", "m", "m", 0, 1e5, text -> QuantityText.parseDistance(text).inMetres());
+    static final AxisKind TIME_GAP = time("time_gap", 300);
+
+    static final AxisKind SUPPLY = kind(
+            "supply", "v", "V", 0, 60, text -> QuantityText.parseVoltage(text).inVolts());
+
+    /** The order decides which random numbers an axis gets; the lamps follow. */
+    private static final List<AxisKind> VEHICLES = List.of(
+            speed("speed"),
+            speed("follower_speed"),
+            GAP,
+            TIME_GAP,
+            REACTION,
+            deceleration("leader_decel"),
+            deceleration("follower_decel"),
+            time("brake_dead_time", 10),
+            time("brake_build_up", 10),
+            kind(
+                    "friction",
+                    "ratio",
+                    "",
+                    0.001,
+                    2,
+                    text -> QuantityText.parseFrictionCoefficient(text).inRatio()),
+            kind(
+                    "grade",
+                    "ratio",
+                    "",
+                    -0.5,
+                    0.5,
+                    text -> QuantityText.parseGrade(text).inRatio()),
+            SUPPLY);
+
+    static final String LATENCY = "lamp_latency_";
+
+    /** Gives all axes in the order in which a plan has them. */
+    static List<AxisKind> all(List<String> lamps) {
+        List<AxisKind> kinds = new ArrayList<>(VEHICLES);
+        lamps.forEach(lamp -> kinds.add(time(LATENCY + lamp, 30)));
+        return kinds;
+    }
+
+    static Stream<String> vehicleNames() {
+        return VEHICLES.stream().map(AxisKind::name);
+    }
+
+    String column() {
+        return unit.isEmpty() ? name : name + "_" + unit;
+    }
+
+    private static AxisKind speed(String name) {
+        return kind(
+                name,
+                "mps",
+                "m/s",
+                0,
+                150,
+                text -> QuantityText.parseSpeed(text).inMps());
+    }
+
+    private static AxisKind time(String name, double most) {
+        return kind(
+                name,
+                "s",
+                "s",
+                0,
+                most,
+                text -> QuantityText.parseTimeSpan(text).inSeconds());
+    }
+
+    private static AxisKind deceleration(String name) {
+        return kind(
+                name,
+                "mps2",
+                "m/s²",
+                0,
+                200,
+                text -> QuantityText.parseDeceleration(text).inMps2());
+    }
+
+    private static AxisKind kind(
+            String name, String suffix, String unit, double lo, double hi, Function<String, Double> parse) {
+        return new AxisKind(name, suffix, new Key<>(name, null, parse, value -> value, lo, hi, unit));
+    }
+}

@@ -1,0 +1,93 @@
+package io.github.stoplag.examples.teach;
+
+import io.github.stoplag.examples.program.ProgramCommand;
+import io.github.stoplag.examples.program.UnitChoice;
+import io.github.stoplag.worked.Document;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/**
+ * The program {@code explain}: the working of one question put in words with units.
+ *
+ * <p>The words of a question are those of {@link Question}.
+ */
+@Command(
+        name = "explain",
+        description = {
+            "Prints the working of one question put in words with units: given, assumptions,",
+            "formula, numbers put in, answer, check by a second way, what to mind.",
+            "Quote the question, or write its words one after another."
+        },
+        footer = {
+            "",
+            "A question begins with what is asked, followed by parts in any order, between commas:",
+            "stop           stop from 60 mph, 1.5 s, wet asphalt, 3 %% down",
+            "brake          brake from 100 km/h, 7 m/s²",
+            "react          react at 50 km/h, 1.5 s",
+            "skid           skid 25 m, dry asphalt        (speed from marks)",
+            "lag            lag 0.2 s at 100 km/h         (what a lamp's lag adds)",
+            "deceleration   deceleration 60 mph, 140 ft   (or a time)",
+            "follow         follow at 60 mph, 30 m, lamp 0.2 s, 1.5 s, wet asphalt",
+            "               (without a gap: the gap needed; also leader 50 mph,",
+            "               follower 7 m/s², brakes 0.2 s)",
+            "percentile     percentile 85 %%, study sivak-1982  (or mean 1.2 s, sd 0.6 s)",
+            "resistor       resistor 21 W at 13.5 V  (also supply 12 V, led 0.2 A,",
+            "               tolerance 5 %%; healthy 1.2 A in place of the bulb)",
+            "heat           heat 10 ohm, 14.5 V, 6 K/W, 40 °C",
+            "diode          diode 0.8 V, 2 A, 40 K/W, 40 °C",
+            "rule           rule uk-highway-code, 40 mph  (keys: as stopping-tables prints)",
+            "A part is a number with its unit, a keyword before it where two parts would look",
+            "alike (friction 0.5, lamp 0.2 s, leader 50 mph, build-up 0.3 s), a grade with up or",
+            "down, or a surface: dry asphalt, wet asphalt, dry concrete, wet concrete, gravel,",
+            "wet grass, snow, ice, or a row of the surface table such as asphalt-wet-sliding.",
+            "What is assumed for want of a part stands among the assumptions.",
+            "",
+            "Writes files only if asked: solution.html, solution.md.",
+            "Exit code: 0 done; 1 failed; 2 the question cannot be used: one line says why,",
+            "and nothing is written."
+        })
+public final class ExplainCommand extends ProgramCommand {
+    private static final String PAGE = "solution.html";
+    private static final String MARKDOWN = "solution.md";
+
+    @Parameters(arity = "1..*", paramLabel = "QUESTION", description = "the question")
+    private List<String> words = List.of();
+
+    @Option(
+            names = "--units",
+            paramLabel = "SYSTEM",
+            description = "metric, us or both side by side; default: us if all speeds, lengths and"
+                    + " decelerations of the question are, else metric")
+    private @Nullable UnitChoice units;
+
+    @Option(names = "--html", description = "also write solution.html, a page with MathML")
+    private boolean html;
+
+    @Option(names = "--markdown", description = "also write solution.md, Markdown with LaTeX formulas")
+    private boolean markdown;
+
+    @Override
+    protected List<String> fileNames() {
+        return List.of(PAGE, MARKDOWN);
+    }
+
+    @Override
+    protected Results results() {
+        Question question = Question.of(String.join(" ", words));
+        Document document = question.document(units == null ? List.of(question.units()) : units.systems());
+        Map<String, String> files = new LinkedHashMap<>();
+        if (html) {
+            files.put(PAGE, document.toHtml());
+        }
+        if (markdown) {
+            files.put(MARKDOWN, document.toMarkdown());
+        }
+        return new Results(new ArrayList<>(document.toText().lines().toList()), files);
+    }
+}

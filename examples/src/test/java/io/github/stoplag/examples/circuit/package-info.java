@@ -1,0 +1,4 @@
+@NullMarked
+package io.github.stoplag.examples.circuit;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package io.github.stoplag.examples.onset;
+
+import org.jspecify.annotations.NullMarked;

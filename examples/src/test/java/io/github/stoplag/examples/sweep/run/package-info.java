@@ -1,0 +1,4 @@
+@NullMarked
+package io.github.stoplag.examples.sweep.run;
+
+import org.jspecify.annotations.NullMarked;
