@@ -1,10 +1,10 @@
 package io.github.stoplag.examples.following;
 
 import io.github.stoplag.braking.BrakeResponse;
+import io.github.stoplag.examples.file.Gaps;
 import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.examples.file.Key;
 import io.github.stoplag.examples.file.ScenarioFile;
-import io.github.stoplag.examples.lampswap.Scenario;
 import io.github.stoplag.following.BrakingVehicle;
 import io.github.stoplag.following.Chain;
 import io.github.stoplag.quantity.Deceleration;
@@ -142,7 +142,7 @@ public record FollowingScenario(
 
     private static Distance gap(ScenarioFile file, int number, Speed speed) {
         String name = name(file, number, GAP.name());
-        return Scenario.gap(file, TIME_GAP.named(name), GAP.named(name), file.text(name, null), speed);
+        return Gaps.read(file, TIME_GAP.named(name), GAP.named(name), file.text(name, null), speed);
     }
 
     private static Optional<Change> change(ScenarioFile file, int count) {

@@ -2,6 +2,7 @@ package io.github.stoplag.examples.lampswap;
 
 import io.github.stoplag.braking.BrakeResponse;
 import io.github.stoplag.examples.file.FilamentInput;
+import io.github.stoplag.examples.file.Gaps;
 import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.examples.file.Key;
@@ -130,7 +131,7 @@ public record Scenario(
         for (int i = 0; i < speeds.size(); i++) {
             Speed speed = file.parse(Key.SPEED, speeds.get(i));
             String gap = gaps.get(gaps.size() == 1 ? 0 : i);
-            legs.add(new Leg(speed, gap(file, Key.TIME_GAP, Key.DISTANCE_GAP, gap, speed)));
+            legs.add(new Leg(speed, Gaps.read(file, Key.TIME_GAP, Key.DISTANCE_GAP, gap, speed)));
         }
         legs.sort(Comparator.comparing(Leg::speed));
         for (int i = 1; i < legs.size(); i++) {
@@ -139,19 +140,6 @@ public record Scenario(
             }
         }
         return List.copyOf(legs);
-    }
-
-    /** Reads a gap given as a time at a speed or as a distance. */
-    public static Distance gap(
-            ScenarioFile file, Key<TimeSpan> timeGap, Key<Distance> distanceGap, String text, Speed speed) {
-        if (text.matches(".*[0-9]\\s*(s|ms)")) {
-            return Distance.metres(speed.inMps() * file.parse(timeGap, text).inSeconds());
-        }
-        try {
-            return file.parse(distanceGap, text);
-        } catch (InputException e) {
-            throw new InputException(e.getMessage() + "; or a time gap such as 1.5 s, in " + timeGap.range(), e);
-        }
     }
 
     private static Deceleration braking(ScenarioFile file, Key<Deceleration> key) {
