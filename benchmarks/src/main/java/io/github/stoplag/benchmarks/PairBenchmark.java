@@ -94,7 +94,7 @@ public class PairBenchmark {
 
     private static BrakingVehicle vehicle(
             double speedMps, double reactionS, double deadS, double buildUpS, double decelMps2) {
-        return new BrakingVehicle(
+        return BrakingVehicle.of(
                 Speed.mps(speedMps),
                 TimeSpan.seconds(reactionS),
                 new BrakeResponse(TimeSpan.seconds(deadS), TimeSpan.seconds(buildUpS)),

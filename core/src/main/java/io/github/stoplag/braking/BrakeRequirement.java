@@ -4,6 +4,8 @@ import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.ArrayList;
@@ -60,7 +62,8 @@ public record BrakeRequirement(
      * @param findings the comparisons
      * @param caveats what weakens them
      */
-    public record Verdict(BrakeRequirement requirement, boolean met, List<Finding> findings, List<Caveat> caveats) {
+    public record Verdict(BrakeRequirement requirement, boolean met, List<Finding> findings, List<Caveat> caveats)
+            implements Evident {
         /**
          * Copies the lists.
          *
@@ -72,6 +75,12 @@ public record BrakeRequirement(
         public Verdict {
             findings = List.copyOf(findings);
             caveats = List.copyOf(caveats);
+        }
+
+        @Override
+        public Evidence evidence() {
+            return Evidence.of("requirement " + requirement.id(), requirement.source())
+                    .withCaveats(caveats);
         }
     }
 

@@ -8,6 +8,8 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.Road;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * What a vehicle's brakes and a road allow, set against what the driver demands.
@@ -31,7 +33,7 @@ import io.github.stoplag.road.Road;
  * @param road friction and grade
  * @param frictionUseRatio the share η of the friction that the brakes can use
  */
-public record BrakingCapability(Deceleration brakes, Road road, double frictionUseRatio) {
+public record BrakingCapability(Deceleration brakes, Road road, double frictionUseRatio) implements Evident {
     /**
      * Checks the ranges.
      *
@@ -101,9 +103,21 @@ public record BrakingCapability(Deceleration brakes, Road road, double frictionU
     public StopOutcome stop(Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration demand) {
         AchievedDeceleration achieved = under(demand);
         if (achieved instanceof AchievedDeceleration.Slows slows) {
-            return Stop.of(speed, reaction, response, slows.deceleration());
+            return Stop.of(speed, reaction, response, slows.deceleration(), origin(demand, slows.limiter()));
         }
-        return new NeverStops(((AchievedDeceleration.DoesNotSlow) achieved).reason());
+        AchievedDeceleration.DoesNotSlow none = (AchievedDeceleration.DoesNotSlow) achieved;
+        return Stop.neverStops(none.reason(), speed, reaction, response, origin(demand, none.limiter()));
+    }
+
+    private Evident origin(Deceleration demand, Limiter limiter) {
+        return () -> Evidence.of("braking on demand for " + demand + ", limited by " + limiter)
+                .with(evidence());
+    }
+
+    @Override
+    public Evidence evidence() {
+        return Evidence.of("brakes give " + brakes + " on the level and use a share of " + Numbers.text(frictionUseRatio)
+                        + " of the friction").with(road.evidence());
     }
 
     private static Limiter limiter(double demandMps2, double brakesMps2, double roadMps2, double gradeMps2) {

@@ -4,9 +4,9 @@ import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
-import java.util.List;
 
 /**
  * The mean deceleration over distance between two speeds of a stop.
@@ -25,7 +25,8 @@ import java.util.List;
  * @param toAt the place s_e, beyond s_b
  * @param samples how many samples lie between the two speeds
  */
-public record MeanDeceleration(Speed from, Speed to, Distance fromAt, Distance toAt, int samples) {
+public record MeanDeceleration(Speed from, Speed to, Distance fromAt, Distance toAt, int samples)
+        implements Evident {
     private static final int FEW = 10;
 
     /**
@@ -87,15 +88,17 @@ public record MeanDeceleration(Speed from, Speed to, Distance fromAt, Distance t
     }
 
     /**
-     * Says what to mind about the mean.
+     * Says what the mean rests on.
      *
-     * @return a caveat if few samples lie between the two speeds
+     * @return the evidence, with a caveat if few samples lie between the two speeds
      */
-    public List<Caveat> caveats() {
-        return samples < FEW
-                ? List.of(new Caveat("only " + samples + " samples lie between " + from + " and " + to
-                        + ": the mean leans on their interpolation"))
-                : List.of();
+    @Override
+    public Evidence evidence() {
+        return Evidence.of("mean deceleration over distance from " + from + " at " + fromAt + " to " + to + " at " + toAt)
+                .withCaveatIf(
+                        samples < FEW,
+                        "only " + samples + " samples lie between " + from + " and " + to
+                                + ": the mean leans on their interpolation");
     }
 
     @Override

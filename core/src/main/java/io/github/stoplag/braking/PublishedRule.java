@@ -4,6 +4,8 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Grade;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Validity;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
@@ -21,7 +23,8 @@ import java.util.Optional;
  * @param rounding how the table rounds
  * @param note what to know about the rule, possibly empty
  */
-public record PublishedRule(String key, StoppingRule rule, TableRounding rounding, String note) {
+public record PublishedRule(String key, StoppingRule rule, TableRounding rounding, String note)
+        implements Evident {
     /**
      * Lists the catalogue.
      *
@@ -135,13 +138,24 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
                 .toList();
     }
 
+    @Override
+    public Evidence evidence() {
+        Evidence published = rule.evidence();
+        return note.isEmpty() ? published : published.with(Evidence.of(note));
+    }
+
     /**
-     * Says whether a speed lies beyond the printed rows.
+     * Says what the distance at a speed rests on.
      *
      * @param speed the speed
-     * @return a caveat if it does, or nothing; nothing for a rule with fewer than two printed speeds
+     * @return the evidence, with a caveat if the speed lies beyond the printed rows; a rule with fewer than two printed speeds
+     *     has none
      */
-    public Optional<Caveat> caveat(Speed speed) {
+    public Evidence evidence(Speed speed) {
+        return evidence().withCaveats(beyondRows(speed).stream().toList());
+    }
+
+    private Optional<Caveat> beyondRows(Speed speed) {
         DoubleSummaryStatistics kmh =
                 rows().stream().mapToDouble(row -> row.speed().inKmh()).summaryStatistics();
         if (!(kmh.getMin() < kmh.getMax())) {

@@ -11,6 +11,9 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.Road;
 import io.github.stoplag.road.RoadDeceleration;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The stop of one vehicle: perception-reaction at constant speed, brake dead time, linear build-up, constant deceleration.
@@ -41,13 +44,20 @@ public final class Stop implements StopOutcome {
     private final double deadS;
     private final double buildUpS;
     private final double decelMps2;
+    private final @Nullable Evident origin;
 
-    private Stop(Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration) {
+    private Stop(
+            Speed speed,
+            TimeSpan reaction,
+            BrakeResponse response,
+            Deceleration deceleration,
+            @Nullable Evident origin) {
         this.speedMps = speed.inMps();
         this.reactionS = reaction.inSeconds();
         this.deadS = response.deadTime().inSeconds();
         this.buildUpS = response.buildUp().inSeconds();
         this.decelMps2 = deceleration.inMps2();
+        this.origin = origin;
     }
 
     /**
@@ -62,11 +72,21 @@ public final class Stop implements StopOutcome {
      * @throws IllegalArgumentException if the reaction time is out of range
      */
     public static StopOutcome of(Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration) {
+        return of(speed, reaction, response, deceleration, null);
+    }
+
+    /** Finds the stop under a deceleration that comes from somewhere: a road, or brakes on a road. */
+    static StopOutcome of(
+            Speed speed,
+            TimeSpan reaction,
+            BrakeResponse response,
+            Deceleration deceleration,
+            @Nullable Evident origin) {
         Check.inRange("reaction time", reaction.inSeconds(), 0, 30, "s");
+        Stop stop = new Stop(speed, reaction, response, deceleration, origin);
         if (deceleration.inMps2() == 0 && speed.inMps() > 0) {
-            return new NeverStops("deceleration is 0 m/s²: the vehicle goes on at " + speed);
+            return new NeverStops("deceleration is 0 m/s²: the vehicle goes on at " + speed, stop.evidence());
         }
-        Stop stop = new Stop(speed, reaction, response, deceleration);
         return stop.isWithinReach() ? stop : stop.beyondReach();
     }
 
@@ -78,7 +98,7 @@ public final class Stop implements StopOutcome {
     private NeverStops beyondReach() {
         return new NeverStops("a deceleration of " + deceleration() + " takes " + Numbers.text(distanceM()) + " m and "
                 + Numbers.text(durationS()) + " s from " + Speed.mps(speedMps)
-                + ", beyond the 1e7 m and 1e6 s looked at here");
+                + ", beyond the 1e7 m and 1e6 s looked at here", evidence());
     }
 
     private double distanceM() {
@@ -102,9 +122,17 @@ public final class Stop implements StopOutcome {
     public static StopOutcome onRoad(Speed speed, TimeSpan reaction, BrakeResponse response, Road road) {
         RoadDeceleration allowed = road.deceleration();
         if (allowed instanceof RoadDeceleration.Holds holds) {
-            return of(speed, reaction, response, holds.deceleration());
+            return of(speed, reaction, response, holds.deceleration(), road);
         }
-        return new NeverStops(((RoadDeceleration.CannotHold) allowed).reason());
+        return neverStops(
+                ((RoadDeceleration.CannotHold) allowed).reason(), speed, reaction, response, road);
+    }
+
+    static NeverStops neverStops(
+            String reason, Speed speed, TimeSpan reaction, BrakeResponse response, Evident origin) {
+        Check.inRange("reaction time", reaction.inSeconds(), 0, 30, "s");
+        return new NeverStops(
+                reason, new Stop(speed, reaction, response, Deceleration.mps2(0), origin).evidence());
     }
 
     /**
@@ -164,14 +192,25 @@ public final class Stop implements StopOutcome {
     /**
      * Says what the stop rests on.
      *
-     * @return model, inputs and reservations; made anew by each call
+     * @return model, inputs and reservations, the road's friction and grade with their own; made anew by each call
      */
+    @Override
     public Evidence evidence() {
-        return StopEvidence.of(
-                Speed.mps(speedMps),
-                TimeSpan.seconds(reactionS),
-                new BrakeResponse(TimeSpan.seconds(deadS), TimeSpan.seconds(buildUpS)),
-                deceleration());
+        BrakeResponse response = new BrakeResponse(TimeSpan.seconds(deadS), TimeSpan.seconds(buildUpS));
+        TimeSpan reaction = TimeSpan.seconds(reactionS);
+        return origin == null
+                ? StopEvidence.of(Speed.mps(speedMps), reaction, response, deceleration())
+                : StopEvidence.of(Speed.mps(speedMps), reaction, response, deceleration(), origin);
+    }
+
+    @Override
+    public Optional<Stop> stop() {
+        return Optional.of(this);
+    }
+
+    @Override
+    public Stop orElseThrow() {
+        return this;
     }
 
     @Override

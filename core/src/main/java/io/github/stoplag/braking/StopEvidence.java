@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * What a {@link Stop} rests on, made on demand from what it was asked: the stop itself carries numbers only, so that
@@ -27,6 +28,22 @@ public final class StopEvidence {
     }
 
     /**
+     * Gives the same of a stop whose deceleration comes from somewhere, such as the full friction of a road.
+     *
+     * @param speed the speed at time 0
+     * @param reaction the driver's perception-reaction time
+     * @param response the brake system's answer to the pedal
+     * @param deceleration the deceleration after the build-up
+     * @param origin what the deceleration comes from
+     * @return the evidence, with that of the origin: friction, its source and caveats, grade
+     */
+    public static Evidence of(
+            Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration, Evident origin) {
+        return of("vehicle", speed, reaction, response, deceleration, "from what follows")
+                .with(origin.evidence());
+    }
+
+    /**
      * Gives the same of a vehicle among others.
      *
      * @param who which vehicle, for example {@code follower}
@@ -38,11 +55,21 @@ public final class StopEvidence {
      */
     public static Evidence of(
             String who, Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration) {
+        return of(who, speed, reaction, response, deceleration, "as given");
+    }
+
+    private static Evidence of(
+            String who,
+            Speed speed,
+            TimeSpan reaction,
+            BrakeResponse response,
+            Deceleration deceleration,
+            String origin) {
         return Evidence.of(
                         "motion: constant speed until the brakes take hold, deceleration built up in a straight line, then"
                                 + " constant; solved exactly",
                         who + ": " + speed + ", reaction " + reaction + ", brake dead time " + response.deadTime()
-                                + ", build-up " + response.buildUp() + ", deceleration " + deceleration + ", as given",
+                                + ", build-up " + response.buildUp() + ", deceleration " + deceleration + ", " + origin,
                         "assumed: uniform road, grade and friction within the given deceleration, no drag")
                 .withCaveatIf(
                         deceleration.inMps2() > Deceleration.STANDARD_GRAVITY_MPS2,

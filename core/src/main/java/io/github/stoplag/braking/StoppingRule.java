@@ -2,10 +2,12 @@ package io.github.stoplag.braking;
 
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 
 /** A published rule that gives a stopping distance for a speed. */
-public interface StoppingRule {
+public interface StoppingRule extends Evident {
     /**
      * Names the rule in tables and reports.
      *
@@ -19,6 +21,11 @@ public interface StoppingRule {
      * @return the source and its standing
      */
     Source source();
+
+    @Override
+    default Evidence evidence() {
+        return Evidence.of(name(), source());
+    }
 
     /**
      * Applies the rule.

@@ -10,6 +10,7 @@ import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
@@ -26,7 +27,7 @@ import java.util.stream.DoubleStream;
  * bulb.current(Voltage.volts(13.5)); // 1.96 A
  * }</pre>
  */
-public final class CurrentDraw {
+public final class CurrentDraw implements Evident {
     private final String label;
     private final DoubleUnaryOperator currentA;
     private final double[] knotsV;
@@ -237,11 +238,7 @@ public final class CurrentDraw {
         return label;
     }
 
-    /**
-     * Says what the load's current rests on.
-     *
-     * @return its evidence
-     */
+    @Override
     public Evidence evidence() {
         return evidence;
     }

@@ -7,6 +7,7 @@ import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * An isolating diode: its forward characteristic and its ratings.
@@ -126,7 +127,8 @@ public final class Diode {
             Temperature junction,
             boolean withinCurrent,
             boolean withinTemperature,
-            Evidence evidence) {}
+            Evidence evidence)
+            implements Evident {}
 
     /**
      * Gives the state at a forward current held long enough to settle.
@@ -169,7 +171,8 @@ public final class Diode {
      * @param blocks whether the voltage is within the rating
      * @param evidence what it rests on
      */
-    public record Blocking(Voltage reverse, Voltage rated, Current leakage, boolean blocks, Evidence evidence) {}
+    public record Blocking(Voltage reverse, Voltage rated, Current leakage, boolean blocks, Evidence evidence)
+            implements Evident {}
 
     /**
      * Gives the state while the circuit behind the diode is on and the one before it is off.

@@ -10,6 +10,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
@@ -36,7 +37,8 @@ public record FeedOnset(
         FilamentOnset slowest,
         Voltage lampVoltage,
         Voltage band,
-        Evidence evidence) {
+        Evidence evidence)
+        implements Evident {
     /** The lamp behind its wiring alone. */
     static FeedOnset bare(FilamentOnset direct) {
         return feedOnset(direct, direct, direct, 0, Evidence.of("no diode in the feed"));
@@ -101,9 +103,9 @@ public record FeedOnset(
 
     private static FeedOnset feedOnset(
             FilamentOnset direct, FilamentOnset quickest, FilamentOnset slowest, double bandV, Evidence evidence) {
-        Evidence whole = new Evidence(direct.basis(), direct.caveats(), List.of())
+        Evidence whole = direct.evidence()
                 .with(evidence)
-                .with(new Evidence(List.of(), slowest.caveats(), List.of()))
+                .with(slowest.evidence().reservations())
                 .withCautions(Caution.LAMP_LAW, Caution.LICENSED_PRACTICE);
         return new FeedOnset(
                 direct, quickest, slowest, Voltage.volts(lampVoltageV(slowest)), Voltage.volts(bandV), whole);

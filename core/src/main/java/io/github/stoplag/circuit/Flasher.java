@@ -3,6 +3,7 @@ package io.github.stoplag.circuit;
 import io.github.stoplag.circuit.OutageVerdict.Outcome;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import java.util.Optional;
 
 /**
@@ -96,7 +97,8 @@ public final class Flasher {
             Optional<FlashRate> rate,
             boolean withinBand,
             Optional<OutageVerdict> verdict,
-            Evidence evidence) {}
+            Evidence evidence)
+            implements Evident {}
 
     /**
      * Says what the flasher does with the lamps of one side.

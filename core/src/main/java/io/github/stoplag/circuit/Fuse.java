@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * A fuse and the load it is asked to carry.
@@ -68,7 +69,8 @@ public record Fuse(Current rating, double continuousShareRatio) {
             Current continuousLimit,
             double loadShareRatio,
             double inrushShareRatio,
-            Evidence evidence) {}
+            Evidence evidence)
+            implements Evident {}
 
     /**
      * Checks a steady load and its inrush.

@@ -3,6 +3,7 @@ package io.github.stoplag.circuit;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * How hot a load resistor gets and whether its rating allows it.
@@ -24,4 +25,5 @@ public record HeatCheck(
         Temperature surface,
         Temperature element,
         boolean withinRating,
-        Evidence evidence) {}
+        Evidence evidence)
+        implements Evident {}

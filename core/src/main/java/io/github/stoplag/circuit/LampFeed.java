@@ -9,6 +9,7 @@ import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
@@ -69,7 +70,8 @@ public final class LampFeed {
             Current current,
             Voltage wiringDrop,
             Voltage diodeDrop,
-            Evidence evidence) {}
+            Evidence evidence)
+            implements Evident {}
 
     /**
      * Solves the operating point of a settled load.

@@ -9,6 +9,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Standing;
 
 /**
@@ -151,7 +152,8 @@ public final class LoadResistor {
      * @param stillWatchesLamp whether a dead lamp is surely reported and a working one surely not
      * @param evidence what it rests on
      */
-    public record Watch(OutageVerdict lampAlive, OutageVerdict lampDead, boolean stillWatchesLamp, Evidence evidence) {}
+    public record Watch(OutageVerdict lampAlive, OutageVerdict lampDead, boolean stillWatchesLamp, Evidence evidence)
+            implements Evident {}
 
     /**
      * Says what a monitor reports with this resistor fitted, with the lamp working and with the lamp dead.

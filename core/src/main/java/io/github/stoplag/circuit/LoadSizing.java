@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Arrays;
@@ -20,7 +21,7 @@ import java.util.stream.DoubleStream;
  *
  * <pre>R ≤ min over U of U / (I_h − I_LED(U)) / (1 + p)</pre>
  */
-public sealed interface LoadSizing {
+public sealed interface LoadSizing extends Evident {
     /**
      * Finds the greatest load resistor for a monitor and a lamp.
      *
@@ -71,13 +72,6 @@ public sealed interface LoadSizing {
         }
         return ohms;
     }
-
-    /**
-     * What it rests on.
-     *
-     * @return the evidence
-     */
-    Evidence evidence();
 
     /**
      * The monitor reports the lamp healthy as it is.

@@ -2,6 +2,7 @@ package io.github.stoplag.circuit;
 
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * What an outage monitor makes of a load over its supply range.
@@ -22,7 +23,8 @@ public record OutageVerdict(
         OperatingPoint highest,
         Current failedBelow,
         Current healthyFrom,
-        Evidence evidence) {
+        Evidence evidence)
+        implements Evident {
     /** What a monitor reports. */
     public enum Outcome {
         /** Healthy at every supply, whatever the unit's tolerance. */

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * The energy a lamp swap saves or wastes, against the filament lamp.
@@ -18,7 +19,8 @@ import io.github.stoplag.source.Evidence;
  * @param brakingHoursPerYear hours a year with the stop lamp on, in [0, 8784]
  * @param evidence what it rests on
  */
-public record SwapEnergy(Power filament, Power led, Power resistor, double brakingHoursPerYear, Evidence evidence) {
+public record SwapEnergy(Power filament, Power led, Power resistor, double brakingHoursPerYear, Evidence evidence)
+        implements Evident {
     private static final double HOURS_IN_A_LEAP_YEAR = 8784;
 
     /**

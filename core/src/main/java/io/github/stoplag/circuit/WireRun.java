@@ -9,6 +9,7 @@ import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * A wire laid from supply to lamp, its return and its contacts, at a temperature.
@@ -108,7 +109,8 @@ public final class WireRun {
             double shareOfSupplyRatio,
             Voltage allowable,
             boolean withinAllowable,
-            Evidence evidence) {}
+            Evidence evidence)
+            implements Evident {}
 
     /**
      * Checks the drop at a current against the caller's limit.

@@ -2,8 +2,7 @@ package io.github.stoplag.driver;
 
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
-import java.util.Optional;
+import io.github.stoplag.source.Evidence;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
@@ -11,7 +10,7 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  *
  * <p>t ~ N(m, SD²)
  *
- * <p>t in s. It has no long upper tail and gives some drivers a time below zero; {@link #caveat} says how many. Range: m
+ * <p>t in s. It has no long upper tail and gives some drivers a time below zero; {@link #evidence} says how many. Range: m
  * and SD (0, 30] s.
  */
 public final class NormalReaction extends ReactionDistribution {
@@ -50,17 +49,18 @@ public final class NormalReaction extends ReactionDistribution {
     }
 
     /**
-     * Says what share of drivers the distribution lets react before the signal.
+     * Says what the distribution rests on, and what share of drivers it lets react before the signal.
      *
-     * @return the reservation, or nothing if the share is below one in a million
+     * @return the evidence, with a caveat for a share of one in a million or more
      */
-    public Optional<Caveat> caveat() {
+    @Override
+    public Evidence evidence() {
         double share = cdf(TimeSpan.seconds(0));
-        return share < NEGLIGIBLE_SHARE
-                ? Optional.empty()
-                : Optional.of(new Caveat("a normal reaction time with mean " + Numbers.text(meanS) + " s and SD "
-                        + Numbers.text(sdS) + " s lies below zero for a share of " + Numbers.text(share, 3)
-                        + " of drivers"));
+        return super.evidence()
+                .withCaveatIf(
+                        !(share < NEGLIGIBLE_SHARE),
+                        "a normal reaction time with mean " + Numbers.text(meanS) + " s and SD " + Numbers.text(sdS)
+                                + " s lies below zero for a share of " + Numbers.text(share, 3) + " of drivers");
     }
 
     @Override

@@ -3,14 +3,21 @@ package io.github.stoplag.driver;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import org.apache.commons.statistics.distribution.ContinuousDistribution;
 
 /** How a time of reaction spreads over drivers who do react. */
-public abstract sealed class ReactionDistribution permits LogNormalReaction, NormalReaction {
+public abstract sealed class ReactionDistribution implements Evident permits LogNormalReaction, NormalReaction {
     private final ContinuousDistribution distribution;
 
     ReactionDistribution(ContinuousDistribution distribution) {
         this.distribution = distribution;
+    }
+
+    @Override
+    public Evidence evidence() {
+        return Evidence.of(toString());
     }
 
     /**

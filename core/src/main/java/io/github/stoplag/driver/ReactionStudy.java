@@ -3,6 +3,8 @@ package io.github.stoplag.driver;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Table;
@@ -38,7 +40,8 @@ public record ReactionStudy(
         TimeSpan central,
         Optional<DriverResponse> response,
         Source source,
-        List<Caveat> caveats) {
+        List<Caveat> caveats)
+        implements Evident {
 
     /** How far drivers expect the signal. */
     public enum Expectancy {
@@ -65,6 +68,11 @@ public record ReactionStudy(
      */
     public ReactionStudy {
         caveats = List.copyOf(caveats);
+    }
+
+    @Override
+    public Evidence evidence() {
+        return Evidence.of("reaction times of drivers: " + situation, source).withCaveats(caveats);
     }
 
     /**

@@ -5,6 +5,8 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.road.Road;
+import io.github.stoplag.source.Evidence;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
@@ -21,6 +23,19 @@ public final class BrakingVehicle {
     final double buildUpS;
     final double decelMps2;
 
+    /** What the deceleration rests on beyond being given: a road's friction and grade. */
+    final Evidence origin;
+
+    BrakingVehicle(
+            double speedMps, double reactionS, double deadS, double buildUpS, double decelMps2, Evidence origin) {
+        this.speedMps = speedMps;
+        this.reactionS = reactionS;
+        this.deadS = deadS;
+        this.buildUpS = buildUpS;
+        this.decelMps2 = decelMps2;
+        this.origin = origin;
+    }
+
     /**
      * Makes a vehicle.
      *
@@ -28,22 +43,38 @@ public final class BrakingVehicle {
      * @param reaction the driver's perception-reaction time, in [0, 30] s; for a leader normally 0
      * @param response the brake system's answer to the pedal
      * @param deceleration the deceleration after the build-up; 0 for a vehicle that does not brake
+     * @return the vehicle
      * @throws IllegalArgumentException if the reaction time is not in [0, 30] s
      */
-    public BrakingVehicle(Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration) {
-        speedMps = speed.inMps();
-        reactionS = Check.inRange("reaction time", reaction.inSeconds(), 0, 30, "s");
-        deadS = response.deadTime().inSeconds();
-        buildUpS = response.buildUp().inSeconds();
-        decelMps2 = deceleration.inMps2();
+    public static BrakingVehicle of(
+            Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration) {
+        return of(speed, reaction, response, deceleration, Evidence.none());
     }
 
-    BrakingVehicle(double speedMps, double reactionS, double deadS, double buildUpS, double decelMps2) {
-        this.speedMps = speedMps;
-        this.reactionS = reactionS;
-        this.deadS = deadS;
-        this.buildUpS = buildUpS;
-        this.decelMps2 = decelMps2;
+    /**
+     * Makes a vehicle that uses the full friction of a road; what comes of it tells the friction's source and caveats.
+     *
+     * @param speed the speed at time 0; 0 for a vehicle that stands
+     * @param reaction the driver's perception-reaction time, in [0, 30] s; for a leader normally 0
+     * @param response the brake system's answer to the pedal
+     * @param road the road
+     * @return the vehicle
+     * @throws IllegalArgumentException if the reaction time is not in [0, 30] s
+     * @throws java.util.NoSuchElementException if the road cannot slow it
+     */
+    public static BrakingVehicle onRoad(Speed speed, TimeSpan reaction, BrakeResponse response, Road road) {
+        return of(speed, reaction, response, road.deceleration().orElseThrow(), road.evidence());
+    }
+
+    private static BrakingVehicle of(
+            Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration, Evidence origin) {
+        return new BrakingVehicle(
+                speed.inMps(),
+                Check.inRange("reaction time", reaction.inSeconds(), 0, 30, "s"),
+                response.deadTime().inSeconds(),
+                response.buildUp().inSeconds(),
+                deceleration.inMps2(),
+                origin);
     }
 
     /**
@@ -89,7 +120,7 @@ public final class BrakingVehicle {
      * @return the vehicle
      */
     public BrakingVehicle withSpeed(Speed newSpeed) {
-        return new BrakingVehicle(newSpeed, reaction(), response(), deceleration());
+        return of(newSpeed, reaction(), response(), deceleration(), origin);
     }
 
     /**
@@ -100,7 +131,7 @@ public final class BrakingVehicle {
      * @throws IllegalArgumentException if the reaction time is out of range
      */
     public BrakingVehicle withReaction(TimeSpan newReaction) {
-        return new BrakingVehicle(speed(), newReaction, response(), deceleration());
+        return of(speed(), newReaction, response(), deceleration(), origin);
     }
 
     /**
@@ -110,7 +141,7 @@ public final class BrakingVehicle {
      * @return the vehicle
      */
     public BrakingVehicle withDeceleration(Deceleration newDeceleration) {
-        return new BrakingVehicle(speed(), reaction(), response(), newDeceleration);
+        return of(speed(), reaction(), response(), newDeceleration);
     }
 
     /** When its deceleration starts, counted from the moment its driver is called on. */

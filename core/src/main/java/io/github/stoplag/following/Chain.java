@@ -1,11 +1,15 @@
 package io.github.stoplag.following;
 
+import io.github.stoplag.braking.StopEvidence;
 import io.github.stoplag.kernel.GapEvent;
 import io.github.stoplag.kernel.GapKernel;
 import io.github.stoplag.kernel.Trajectory;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.sight.Detection;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -33,7 +37,7 @@ import java.util.Optional;
  *
  * <p>Range: 2 to 1e6 vehicles, gaps in [0, 1e5] m, latencies in [0, 30] s. Source: kinematics; see {@link GapKernel}.
  */
-public final class Chain {
+public final class Chain implements Evident {
     private final List<Member> members;
     private final double[] pedalS;
 
@@ -48,19 +52,46 @@ public final class Chain {
      * @param vehicle its speed, driver and brakes
      * @param gap the gap to the vehicle ahead at time 0, in [0, 1e5] m; for the first vehicle it must be 0
      * @param lampLatency from its pedal being pressed to the moment its lamp can be detected, in [0, 30] s
+     * @param lampEvidence what the lamp's latency rests on
      */
-    public record Member(BrakingVehicle vehicle, Distance gap, TimeSpan lampLatency) {
+    public record Member(BrakingVehicle vehicle, Distance gap, TimeSpan lampLatency, Evidence lampEvidence) {
         /**
          * Checks the ranges.
          *
          * @param vehicle its speed, driver and brakes
          * @param gap the gap to the vehicle ahead at time 0, in [0, 1e5] m; for the first vehicle it must be 0
          * @param lampLatency from its pedal being pressed to the moment its lamp can be detected, in [0, 30] s
+         * @param lampEvidence what the lamp's latency rests on
          * @throws IllegalArgumentException if gap or latency is out of range
          */
         public Member {
             Check.inRange("gap", gap.inMetres(), 0, 1e5, "m");
             Check.inRange("lamp latency", lampLatency.inSeconds(), 0, 30, "s");
+        }
+
+        /**
+         * Makes a vehicle whose lamp's latency is given without a source.
+         *
+         * @param vehicle its speed, driver and brakes
+         * @param gap the gap to the vehicle ahead at time 0, in [0, 1e5] m; for the first vehicle it must be 0
+         * @param lampLatency from its pedal being pressed to the moment its lamp can be detected, in [0, 30] s
+         * @return the member
+         * @throws IllegalArgumentException if gap or latency is out of range
+         */
+        public static Member of(BrakingVehicle vehicle, Distance gap, TimeSpan lampLatency) {
+            return new Member(vehicle, gap, lampLatency, Evidence.none());
+        }
+
+        /**
+         * Gives the same vehicle with a lamp that was asked when it is seen.
+         *
+         * @param lamp when the lamp is seen
+         * @return the vehicle
+         * @throws java.util.NoSuchElementException if the lamp is never seen
+         * @throws IllegalArgumentException if it is seen later than after 30 s
+         */
+        public Member withLamp(Detection lamp) {
+            return new Member(vehicle, gap, lamp.orElseThrow(), lamp.evidence());
         }
 
         boolean responds() {
@@ -95,8 +126,8 @@ public final class Chain {
         Check.inRange("number of vehicles in a chain", vehicles, 2, 1e6, "");
         BrakingVehicle first = each.withReaction(TimeSpan.seconds(0));
         List<Member> members = new ArrayList<>(vehicles);
-        members.add(new Member(first, Distance.metres(0), lampLatency));
-        members.addAll(Collections.nCopies(vehicles - 1, new Member(each, gap, lampLatency)));
+        members.add(Member.of(first, Distance.metres(0), lampLatency));
+        members.addAll(Collections.nCopies(vehicles - 1, Member.of(each, gap, lampLatency)));
         return of(members);
     }
 
@@ -111,7 +142,7 @@ public final class Chain {
     public Chain withLampLatency(int index, TimeSpan latency) {
         List<Member> changed = new ArrayList<>(members);
         Member old = changed.get(checked(index));
-        changed.set(index, new Member(old.vehicle(), old.gap(), latency));
+        changed.set(index, Member.of(old.vehicle(), old.gap(), latency));
         return new Chain(List.copyOf(changed));
     }
 
@@ -181,7 +212,29 @@ public final class Chain {
     public Encounter encounter(int index) {
         Check.inRange("index of a vehicle with one ahead", index, 1, members.size() - 1, "");
         return new Encounter(
-                trajectory(index - 1), trajectory(index), members.get(index).gap());
+                trajectory(index - 1), trajectory(index), members.get(index).gap(), this);
+    }
+
+    /**
+     * Says what links, contacts and gaps needed rest on.
+     *
+     * @return model, inputs and reservations, equal vehicles named once; made anew by each call
+     */
+    @Override
+    public Evidence evidence() {
+        List<Evidence> parts = new ArrayList<>();
+        parts.add(Evidence.of(
+                "chain of " + members.size() + " vehicles, each driver braking for the lamp ahead alone; prescribed motions,"
+                        + " nothing is said about the motion after a contact"));
+        members.stream().distinct().forEach(member -> {
+            BrakingVehicle car = member.vehicle();
+            parts.add(StopEvidence.of(
+                    "vehicle in the chain", car.speed(), car.reaction(), car.response(), car.deceleration()));
+            parts.add(car.origin);
+            parts.add(Evidence.of("gap " + member.gap() + " ahead, lamp latency " + member.lampLatency()));
+            parts.add(member.lampEvidence());
+        });
+        return Evidence.joined(parts);
     }
 
     /**

@@ -1,5 +1,7 @@
 package io.github.stoplag.following;
 
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -15,13 +17,16 @@ import java.util.stream.IntStream;
  * @param firstBefore the earliest contact as it was, if any
  * @param firstAfter the earliest contact with the change, if any
  * @param changed the links whose gap needed or outcome the change touches, with the difference
+ * @param origin what both chains rest on
  */
 public record ChainDifference(
         int contactsBefore,
         int contactsAfter,
         Optional<ChainLink> firstBefore,
         Optional<ChainLink> firstAfter,
-        List<LinkChange> changed) {
+        List<LinkChange> changed,
+        Evident origin)
+        implements Evident {
     private static final double SAME_M = 1e-9;
 
     /**
@@ -48,7 +53,13 @@ public record ChainDifference(
                 IntStream.range(1, count)
                         .mapToObj(i -> new LinkChange(i, before.encounter(i).differenceTo(after.encounter(i))))
                         .filter(ChainDifference::matters)
-                        .toList());
+                        .toList(),
+                Evident.joined(before, after));
+    }
+
+    @Override
+    public Evidence evidence() {
+        return origin.evidence();
     }
 
     private static int contacts(List<ChainLink> links) {

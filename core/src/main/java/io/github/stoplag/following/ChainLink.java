@@ -21,7 +21,7 @@ public record ChainLink(int follower, PairOutcome outcome, boolean undisturbed) 
      * @return the contact
      */
     public Optional<PairOutcome.Contact> contact() {
-        return outcome instanceof PairOutcome.Contact contact ? Optional.of(contact) : Optional.empty();
+        return outcome.contact();
     }
 
     static Optional<ChainLink> earliest(List<ChainLink> links) {

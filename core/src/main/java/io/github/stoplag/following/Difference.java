@@ -3,6 +3,8 @@ package io.github.stoplag.following;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,6 +22,7 @@ import java.util.OptionalDouble;
  * @param neededAfter the gap needed with the change
  * @param speedBeforeMps the follower's speed at time 0 as it was, in m/s
  * @param speedAfterMps the follower's speed at time 0 with the change, in m/s
+ * @param origin what both encounters come from
  */
 public record Difference(
         PairOutcome before,
@@ -27,7 +30,9 @@ public record Difference(
         GapNeeded neededBefore,
         GapNeeded neededAfter,
         double speedBeforeMps,
-        double speedAfterMps) {
+        double speedAfterMps,
+        Evident origin)
+        implements Evident {
 
     /** How the outcome changes. */
     public enum Change {
@@ -59,7 +64,13 @@ public record Difference(
                 before.gapNeeded(),
                 after.gapNeeded(),
                 before.follower().speedAtMps(0),
-                after.follower().speedAtMps(0));
+                after.follower().speedAtMps(0),
+                Evident.joined(before, after));
+    }
+
+    @Override
+    public Evidence evidence() {
+        return origin.evidence();
     }
 
     /**
@@ -83,7 +94,7 @@ public record Difference(
      */
     public Optional<Distance> gapSaved() {
         if (neededBefore instanceof GapNeeded.Finite was && neededAfter instanceof GapNeeded.Finite is) {
-            return Optional.of(Distance.metres(was.gap().inMetres() - is.gap().inMetres()));
+            return Optional.of(Distance.metres(was.border().inMetres() - is.border().inMetres()));
         }
         return Optional.empty();
     }
@@ -97,7 +108,7 @@ public record Difference(
         boolean moving = speedBeforeMps > 0 && speedAfterMps > 0;
         if (moving && neededBefore instanceof GapNeeded.Finite was && neededAfter instanceof GapNeeded.Finite is) {
             return Optional.of(TimeSpan.seconds(
-                    was.gap().inMetres() / speedBeforeMps - is.gap().inMetres() / speedAfterMps));
+                    was.border().inMetres() / speedBeforeMps - is.border().inMetres() / speedAfterMps));
         }
         return Optional.empty();
     }

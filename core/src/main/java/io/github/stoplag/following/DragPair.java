@@ -3,6 +3,8 @@ package io.github.stoplag.following;
 import io.github.stoplag.kernel.Trajectory;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.RoadLoad;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * A pair of which road load slows each vehicle from the moment its brakes act; until then the engine holds the speed.
@@ -14,7 +16,7 @@ import io.github.stoplag.road.RoadLoad;
  * @param leaderLoad the leader's rolling resistance and drag
  * @param followerLoad the follower's
  */
-public record DragPair(Pair pair, RoadLoad leaderLoad, RoadLoad followerLoad) {
+public record DragPair(Pair pair, RoadLoad leaderLoad, RoadLoad followerLoad) implements Evident {
     /**
      * Gives both motions.
      *
@@ -24,13 +26,21 @@ public record DragPair(Pair pair, RoadLoad leaderLoad, RoadLoad followerLoad) {
         return encounter(pair.lampLatency().inSeconds());
     }
 
+    @Override
+    public Evidence evidence() {
+        return pair.evidence()
+                .with(Evidence.of("road load slows each vehicle once its brakes act: leader " + leaderLoad
+                        + ", follower " + followerLoad));
+    }
+
     private Encounter encounter(double latencyS) {
         BrakingVehicle leader = pair.leader();
         BrakingVehicle follower = pair.follower();
         return new Encounter(
                 slowed(leader, pair.leaderTrajectory(), leader.onsetS(), leaderLoad),
                 slowed(follower, pair.followerTrajectory(latencyS), latencyS + follower.onsetS(), followerLoad),
-                pair.gap());
+                pair.gap(),
+                this);
     }
 
     /**

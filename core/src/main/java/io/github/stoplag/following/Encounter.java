@@ -7,6 +7,9 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * A leader and a follower on one lane, each with any motion of constant-jerk phases: braking in several steps, speeding up,
@@ -18,7 +21,7 @@ import io.github.stoplag.quantity.TimeSpan;
  * [0, 1e5] m. Both motions are prescribed: neither vehicle answers to the other, and nothing is said about the motion after
  * a contact.
  *
- * <p>Example: {@code new Encounter(Trajectory.startingAt(0).build(), Trajectory.stop(20, 1, 0, 8),
+ * <p>Example: {@code Encounter.of(Trajectory.startingAt(0).build(), Trajectory.stop(20, 1, 0, 8),
  * Distance.metres(50)).outcome()} is a stop 5 m behind a standing vehicle.
  *
  * <p>Source: kinematics; see {@link GapKernel}.
@@ -26,10 +29,14 @@ import io.github.stoplag.quantity.TimeSpan;
  * @param leader the motion of the vehicle ahead
  * @param follower the motion of the vehicle behind
  * @param gap the gap at time 0
+ * @param origin what the motions and the gap come from
  */
-public record Encounter(Trajectory leader, Trajectory follower, Distance gap) {
+public record Encounter(Trajectory leader, Trajectory follower, Distance gap, Evident origin) implements Evident {
     private static final double HORIZON_S = 1e6;
     private static final double FARTHEST_M = 1e7;
+    private static final Evident AS_GIVEN = () -> Evidence.of(
+                    "two prescribed motions of constant jerk and the gap between them, as given; solved exactly")
+            .withCautions(Caution.NO_PROOF);
 
     /**
      * Checks the gap.
@@ -37,10 +44,34 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap) {
      * @param leader the motion of the vehicle ahead
      * @param follower the motion of the vehicle behind
      * @param gap the gap at time 0
+     * @param origin what the motions and the gap come from
      * @throws IllegalArgumentException if the gap is not in [0, 1e5] m
      */
     public Encounter {
         Check.inRange("gap", gap.inMetres(), 0, 1e5, "m");
+    }
+
+    /**
+     * Makes an encounter of motions given without a source.
+     *
+     * @param leader the motion of the vehicle ahead
+     * @param follower the motion of the vehicle behind
+     * @param gap the gap at time 0
+     * @return the encounter
+     * @throws IllegalArgumentException if the gap is not in [0, 1e5] m
+     */
+    public static Encounter of(Trajectory leader, Trajectory follower, Distance gap) {
+        return new Encounter(leader, follower, gap, AS_GIVEN);
+    }
+
+    /**
+     * Says what outcome, gap needed and times to collision rest on.
+     *
+     * @return the evidence of the origin of both motions
+     */
+    @Override
+    public Evidence evidence() {
+        return origin.evidence();
     }
 
     /**

@@ -4,15 +4,42 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.NoSuchElementException;
+import java.util.Optional;
 
 /** The gap at time 0 with which follower and leader just do not touch. */
 public sealed interface GapNeeded {
     /**
+     * Gives the border.
+     *
+     * @return the gap needed, or nothing if no gap is enough
+     */
+    Optional<Distance> gap();
+
+    /**
+     * Gives the border where there must be one.
+     *
+     * @return the gap needed
+     * @throws NoSuchElementException if no gap is enough; the message says why
+     */
+    Distance orElseThrow();
+
+    /**
      * A gap avoids contact from this one on.
      *
-     * @param gap the exact border; a larger gap leaves room, a smaller one ends in contact
+     * @param border the exact gap; a larger gap leaves room, a smaller one ends in contact
      */
-    record Finite(Distance gap) implements GapNeeded {
+    record Finite(Distance border) implements GapNeeded {
+        @Override
+        public Optional<Distance> gap() {
+            return Optional.of(border);
+        }
+
+        @Override
+        public Distance orElseThrow() {
+            return border;
+        }
+
         /**
          * Gives the same border as a time gap: how long the follower takes to run the gap.
          *
@@ -25,7 +52,7 @@ public sealed interface GapNeeded {
         public TimeSpan timeGap(Speed follower) {
             double speedMps = Check.above("follower speed", follower.inMps(), 0, 150, "m/s");
             return TimeSpan.seconds(
-                    Check.inRange("time gap of " + gap + " at " + follower, gap.inMetres() / speedMps, 0, 1e6, "s"));
+                    Check.inRange("time gap of " + border + " at " + follower, border.inMetres() / speedMps, 0, 1e6, "s"));
         }
     }
 
@@ -34,5 +61,15 @@ public sealed interface GapNeeded {
      *
      * @param reason why not, with the values compared
      */
-    record Unbounded(String reason) implements GapNeeded {}
+    record Unbounded(String reason) implements GapNeeded {
+        @Override
+        public Optional<Distance> gap() {
+            return Optional.empty();
+        }
+
+        @Override
+        public Distance orElseThrow() {
+            throw new NoSuchElementException("gap needed must be bounded, got none that is enough: " + reason);
+        }
+    }
 }

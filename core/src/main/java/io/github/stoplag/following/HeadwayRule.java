@@ -4,6 +4,8 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
@@ -30,7 +32,8 @@ import java.util.Optional;
  * @param source who published it
  * @param note what to know before using it, possibly empty
  */
-public record HeadwayRule(String id, String rule, Kind kind, double amount, Speed above, Source source, String note) {
+public record HeadwayRule(String id, String rule, Kind kind, double amount, Speed above, Source source, String note)
+        implements Evident {
     /** How the gap grows with speed. */
     public enum Kind {
         /** A time gap in s. */
@@ -55,6 +58,12 @@ public record HeadwayRule(String id, String rule, Kind kind, double amount, Spee
      */
     public HeadwayRule {
         Check.above("amount of headway rule " + id, amount, 0, 1000, "");
+    }
+
+    @Override
+    public Evidence evidence() {
+        Evidence published = Evidence.of(rule, source);
+        return note.isEmpty() ? published : published.with(Evidence.of(note));
     }
 
     /**

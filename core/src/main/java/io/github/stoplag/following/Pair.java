@@ -8,7 +8,9 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.RoadLoad;
+import io.github.stoplag.sight.Detection;
 import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import java.util.Objects;
 import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
@@ -27,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Two pairs are equal if all their values are.
  */
-public final class Pair {
+public final class Pair implements Evident {
     // plain doubles, so that the JIT can take the caller's value objects apart
     private final double leaderMps;
     private final double leaderReactionS;
@@ -41,8 +43,12 @@ public final class Pair {
     private final double followerMps2;
     private final double gapM;
     private final double latencyS;
+    private final Evidence leaderOrigin;
+    private final Evidence followerOrigin;
+    private final Evidence lampOrigin;
 
-    private Pair(BrakingVehicle leader, BrakingVehicle follower, Distance gap, TimeSpan lampLatency) {
+    private Pair(
+            BrakingVehicle leader, BrakingVehicle follower, Distance gap, TimeSpan lampLatency, Evidence lampOrigin) {
         leaderMps = leader.speedMps;
         leaderReactionS = leader.reactionS;
         leaderDeadS = leader.deadS;
@@ -55,6 +61,9 @@ public final class Pair {
         followerMps2 = follower.decelMps2;
         gapM = Check.inRange("gap", gap.inMetres(), 0, 1e5, "m");
         latencyS = Check.inRange("lamp latency", lampLatency.inSeconds(), 0, 30, "s");
+        leaderOrigin = leader.origin;
+        followerOrigin = follower.origin;
+        this.lampOrigin = lampOrigin;
     }
 
     /**
@@ -68,7 +77,23 @@ public final class Pair {
      * @throws IllegalArgumentException if gap or lamp latency is out of range
      */
     public static Pair of(BrakingVehicle leader, BrakingVehicle follower, Distance gap, TimeSpan lampLatency) {
-        return new Pair(leader, follower, gap, lampLatency);
+        return new Pair(leader, follower, gap, lampLatency, Evidence.none());
+    }
+
+    /**
+     * Makes a pair whose lamp was asked when it is seen; what comes of it carries the lamp's evidence and caveats.
+     *
+     * @param leader the vehicle ahead
+     * @param follower the vehicle behind
+     * @param gap the gap at time 0, in [0, 1e5] m
+     * @param lamp when the lamp is seen
+     * @return the pair
+     * @throws java.util.NoSuchElementException if the lamp is never seen
+     * @throws IllegalArgumentException if the gap is out of range or the lamp is seen later than after 30 s
+     */
+    public static Pair of(BrakingVehicle leader, BrakingVehicle follower, Distance gap, Detection lamp) {
+        Evidence seen = lamp.evidence().with(Evidence.of("lamp latency by " + lamp.criterion()));
+        return new Pair(leader, follower, gap, lamp.orElseThrow(), seen);
     }
 
     /**
@@ -77,7 +102,8 @@ public final class Pair {
      * @return the leader
      */
     public BrakingVehicle leader() {
-        return new BrakingVehicle(leaderMps, leaderReactionS, leaderDeadS, leaderBuildUpS, leaderMps2);
+        return new BrakingVehicle(
+                leaderMps, leaderReactionS, leaderDeadS, leaderBuildUpS, leaderMps2, leaderOrigin);
     }
 
     /**
@@ -86,7 +112,8 @@ public final class Pair {
      * @return the follower
      */
     public BrakingVehicle follower() {
-        return new BrakingVehicle(followerMps, followerReactionS, followerDeadS, followerBuildUpS, followerMps2);
+        return new BrakingVehicle(
+                followerMps, followerReactionS, followerDeadS, followerBuildUpS, followerMps2, followerOrigin);
     }
 
     /**
@@ -199,7 +226,7 @@ public final class Pair {
      * @return the encounter
      */
     public Encounter encounter() {
-        return new Encounter(leaderTrajectory(), followerTrajectory(), gap());
+        return new Encounter(leaderTrajectory(), followerTrajectory(), gap(), this);
     }
 
     /**
@@ -221,7 +248,19 @@ public final class Pair {
      * @throws IllegalArgumentException if the latency is out of range
      */
     public Pair withLampLatency(TimeSpan newLatency) {
-        return new Pair(leader(), follower(), gap(), newLatency);
+        return of(leader(), follower(), gap(), newLatency);
+    }
+
+    /**
+     * Gives the same pair with a lamp that was asked when it is seen; what comes of it carries the lamp's evidence and caveats.
+     *
+     * @param lamp when the lamp is seen
+     * @return the pair
+     * @throws java.util.NoSuchElementException if the lamp is never seen
+     * @throws IllegalArgumentException if it is seen later than after 30 s
+     */
+    public Pair withLamp(Detection lamp) {
+        return of(leader(), follower(), gap(), lamp);
     }
 
     /**
@@ -234,28 +273,32 @@ public final class Pair {
      */
     public LatencyBorder largestLampLatency() {
         return largestLampLatency(
-                otherS -> new Encounter(leaderTrajectory(), followerTrajectory(otherS), gap()).gapNeeded());
+                otherS -> Encounter.of(leaderTrajectory(), followerTrajectory(otherS), gap()).gapNeeded());
     }
 
     LatencyBorder largestLampLatency(DoubleFunction<GapNeeded> neededAtLatencyS) {
         Trajectory unbraked = Trajectory.startingAt(followerMps).build();
         return LatencySearch.find(
                 otherS -> isEnough(neededAtLatencyS.apply(otherS)),
-                isEnough(new Encounter(leaderTrajectory(), unbraked, gap()).gapNeeded()),
+                isEnough(Encounter.of(leaderTrajectory(), unbraked, gap()).gapNeeded()),
                 "gap " + gap() + ", follower " + Speed.mps(followerMps) + ", leader " + Speed.mps(leaderMps));
     }
 
     private boolean isEnough(GapNeeded needed) {
-        return needed instanceof GapNeeded.Finite finite && finite.gap().inMetres() <= gapM + GapKernel.GRAZING_M;
+        return needed instanceof GapNeeded.Finite finite && finite.border().inMetres() <= gapM + GapKernel.GRAZING_M;
     }
 
     /**
      * Says what the outcome, the gap needed and the largest lamp latency rest on.
      *
-     * @return model, inputs and reservations; made anew by each call
+     * @return model, inputs and reservations, those of a road and of a lamp's detection among them; made anew by each call
      */
+    @Override
     public Evidence evidence() {
-        return PairEvidence.of(this);
+        return PairEvidence.of(this)
+                .with(leaderOrigin)
+                .with(followerOrigin)
+                .with(lampOrigin);
     }
 
     private double leaderOnsetS() {

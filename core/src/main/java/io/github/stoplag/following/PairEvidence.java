@@ -7,7 +7,7 @@ import io.github.stoplag.source.Evidence;
  * What the outcome of a {@link Pair} rests on, made on demand from the pair: outcomes carry numbers only, so that computing
  * millions of them costs nothing.
  */
-public final class PairEvidence {
+final class PairEvidence {
     private static final double QUICKEST_DRIVER_S = 0.2;
 
     private PairEvidence() {}
@@ -19,7 +19,7 @@ public final class PairEvidence {
      * @return the evidence; with a caveat if the follower's reaction is quicker than a driver's, or if a deceleration asks for a
      *     friction above 1 on the level
      */
-    public static Evidence of(Pair pair) {
+    static Evidence of(Pair pair) {
         double reactionS = pair.follower().reaction().inSeconds();
         return vehicle("leader", pair.leader())
                 .with(vehicle("follower", pair.follower()))

@@ -4,10 +4,29 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import java.util.Objects;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** What becomes of a follower behind a braking leader. */
 public sealed interface PairOutcome {
+    /**
+     * Gives the contact.
+     *
+     * @return the contact, or nothing if there is none
+     */
+    default Optional<Contact> contact() {
+        return this instanceof Contact contact ? Optional.of(contact) : Optional.empty();
+    }
+
+    /**
+     * Gives the outcome without contact.
+     *
+     * @return the smallest gap and its moment, or nothing if there is a contact
+     */
+    default Optional<NoContact> noContact() {
+        return this instanceof NoContact none ? Optional.of(none) : Optional.empty();
+    }
+
     /** The follower does not run into the leader. Two are equal if all their values are. */
     final class NoContact implements PairOutcome {
         // plain doubles, so that finding an outcome makes one object only
@@ -21,9 +40,10 @@ public sealed interface PairOutcome {
          * @param smallestGap the smallest gap of the whole motion
          * @param at when it is first reached
          * @param grazing true if the two just touch: a smallest gap within ±1e-9 m of 0
+         * @return the outcome
          */
-        public NoContact(Distance smallestGap, TimeSpan at, boolean grazing) {
-            this(smallestGap.inMetres(), at.inSeconds(), grazing);
+        public static NoContact of(Distance smallestGap, TimeSpan at, boolean grazing) {
+            return new NoContact(smallestGap.inMetres(), at.inSeconds(), grazing);
         }
 
         NoContact(double smallestGapM, double atS, boolean grazing) {
@@ -94,10 +114,12 @@ public sealed interface PairOutcome {
          * @param leaderSpeed the leader's speed
          * @param followerSpeed the follower's speed
          * @param leaderStanding true if the leader had come to rest
+         * @return the contact
          */
-        public Contact(
+        public static Contact of(
                 TimeSpan at, Speed closingSpeed, Speed leaderSpeed, Speed followerSpeed, boolean leaderStanding) {
-            this(at.inSeconds(), closingSpeed.inMps(), leaderSpeed.inMps(), followerSpeed.inMps(), leaderStanding);
+            return new Contact(
+                    at.inSeconds(), closingSpeed.inMps(), leaderSpeed.inMps(), followerSpeed.inMps(), leaderStanding);
         }
 
         Contact(double atS, double closingMps, double leaderMps, double followerMps, boolean leaderStanding) {

@@ -5,9 +5,9 @@ import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
-import java.util.List;
 
 /**
  * The responsibility-sensitive minimum distance behind a vehicle in the same direction.
@@ -20,7 +20,7 @@ import java.util.List;
  * brakes with, b_max the hardest the leader may [m/s²]. No default is supplied: the figures are the caller's.
  *
  * <p>The formula compares stopping distances. Where the follower brakes harder than the leader, b_min above b_max, the two
- * can touch on the way although both would have stopped apart; {@link #caveats()} says so, {@link Encounter#gapNeeded()}
+ * can touch on the way although both would have stopped apart; {@link #evidence()} says so, {@link Encounter#gapNeeded()}
  * has the exact border.
  *
  * <p>Range: ρ in [0, 30] s, a in [0, 20] m/s², b in (0, 200] m/s². Source: {@link #SOURCE}.
@@ -31,7 +31,8 @@ import java.util.List;
  * @param leaderHardest the leader's hardest deceleration b_max
  */
 public record ResponsibilitySensitiveDistance(
-        TimeSpan response, double speedingUpMps2, Deceleration followerLeast, Deceleration leaderHardest) {
+        TimeSpan response, double speedingUpMps2, Deceleration followerLeast, Deceleration leaderHardest)
+        implements Evident {
     /** Where the formula comes from; the form for opposite directions with the same terms was read, this one is remembered. */
     public static final Source SOURCE = Source.fromMemory(
             "Shalev-Shwartz, Shammah & Shashua, On a formal model of safe and scalable self-driving cars, 2017",
@@ -70,16 +71,16 @@ public record ResponsibilitySensitiveDistance(
     }
 
     /**
-     * Says where the formula is not to be trusted.
+     * Says what the distance rests on.
      *
-     * @return a caveat if the follower brakes harder than the leader, else nothing
+     * @return the evidence, with a caveat if the follower brakes harder than the leader
      */
-    public List<Caveat> caveats() {
-        if (followerLeast.compareTo(leaderHardest) <= 0) {
-            return List.of();
-        }
-        return List.of(new Caveat("the follower's least deceleration " + followerLeast
-                + " exceeds the leader's hardest " + leaderHardest
-                + ": a difference of stopping distances can be too short then"));
+    @Override
+    public Evidence evidence() {
+        return Evidence.of("responsibility-sensitive distance", SOURCE)
+                .withCaveatIf(
+                        followerLeast.compareTo(leaderHardest) > 0,
+                        "the follower's least deceleration " + followerLeast + " exceeds the leader's hardest "
+                                + leaderHardest + ": a difference of stopping distances can be too short then");
     }
 }

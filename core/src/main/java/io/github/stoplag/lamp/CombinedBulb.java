@@ -2,7 +2,8 @@ package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Temperature;
-import java.util.List;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * A bulb with a stop and a tail filament in one lamp: at night the tail is lit, and the stop light comes on top of it.
@@ -78,7 +79,8 @@ public record CombinedBulb(FilamentLamp major, FilamentLamp minor, double warmin
      * @param stopToTail Is/It once both are settled, the ratio of FMVSS 108
      * @param warmingK by how much the tail filament had warmed the stop filament
      */
-    public record Change(FilamentOnset stop, FilamentOnset tail, double stopToTail, double warmingK) {
+    public record Change(FilamentOnset stop, FilamentOnset tail, double stopToTail, double warmingK)
+            implements Evident {
         /** {@return (Is + It)/It once settled, the ratio of UN R148} */
         public double sumToTail() {
             return stopToTail + 1;
@@ -95,15 +97,16 @@ public record CombinedBulb(FilamentLamp major, FilamentLamp minor, double warmin
             return 1 + stopToTail * stop.relativeIntensity(timeS);
         }
 
-        /** {@return what it rests on, one statement a line} */
-        public List<String> basis() {
-            return List.of(
-                    "stop filament: " + stop.label(),
-                    "tail filament: " + tail.label(),
-                    "light of both in the ratio of their fluxes behind a "
-                            + stop.conditions().lens()
-                            + "; tail filament warms the stop filament by " + warmingK
-                            + " K (assumed)");
+        @Override
+        public Evidence evidence() {
+            return Evidence.of(
+                            "stop filament: " + stop.label(),
+                            "tail filament: " + tail.label(),
+                            "light of both in the ratio of their fluxes behind a "
+                                    + stop.conditions().lens() + "; tail filament warms the stop filament by "
+                                    + warmingK + " K (assumed)")
+                    .with(stop.evidence())
+                    .with(tail.evidence());
         }
     }
 }

@@ -4,9 +4,8 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
-import io.github.stoplag.source.Caveat;
-import java.util.ArrayList;
-import java.util.List;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * A filament lamp made fast by its circuit: kept warm by a standby voltage, then driven above its voltage until it is nearly
@@ -21,7 +20,7 @@ import java.util.List;
  * 0.99]. The filament is never taken beyond its final temperature, but each boost shortens its life by an amount no source
  * gives.
  */
-public final class FastFilament {
+public final class FastFilament implements Evident {
     private static final double MOST_BOOST = 5;
 
     private final KeepWarm standby;
@@ -100,17 +99,17 @@ public final class FastFilament {
         return history.toOnset(4000);
     }
 
-    /** {@return the reservations that go with it: glow at standby, life} */
-    public List<Caveat> caveats() {
-        List<Caveat> caveats = new ArrayList<>(history.caveats());
-        if (standby.temperature().inKelvin() > FilamentOnset.VISIBLE_GLOW_K) {
-            caveats.add(new Caveat("standby glows: " + Numbers.text(standby.lightRatio(), 2) + " of the rated light at "
-                    + Numbers.text(standby.temperature().inKelvin(), 4) + " K"));
-        }
-        if (boostTime.inSeconds() > 0) {
-            caveats.add(new Caveat("a boost to " + boost + " for " + Numbers.text(boostTime.inMillis(), 3)
-                    + " ms at each switch-on shortens the filament's life by an amount no source gives"));
-        }
-        return List.copyOf(caveats);
+    /** {@return what the history rests on, with the reservations of standby and boost: glow, life} */
+    @Override
+    public Evidence evidence() {
+        return history.evidence()
+                .withCaveatIf(
+                        standby.temperature().inKelvin() > FilamentOnset.VISIBLE_GLOW_K,
+                        "standby glows: " + Numbers.text(standby.lightRatio(), 2) + " of the rated light at "
+                                + Numbers.text(standby.temperature().inKelvin(), 4) + " K")
+                .withCaveatIf(
+                        boostTime.inSeconds() > 0,
+                        "a boost to " + boost + " for " + Numbers.text(boostTime.inMillis(), 3)
+                                + " ms at each switch-on shortens the filament's life by an amount no source gives");
     }
 }

@@ -3,6 +3,8 @@ package io.github.stoplag.lamp;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,7 +19,7 @@ import java.util.OptionalDouble;
  * <p>The light falls about as fast as it rose, since it stands so high a power of the temperature; the filament itself
  * stays warm for seconds, so a lamp that flashes never starts cold again.
  */
-public final class FilamentDecay {
+public final class FilamentDecay implements Evident {
     private final FilamentLamp lamp;
     private final SupplyConditions conditions;
     private final FilamentTransient cooling;
@@ -135,21 +137,17 @@ public final class FilamentDecay {
         return lamp.switchOn(on.withInitialTemperature(temperatureAt(after)));
     }
 
-    /** {@return what the curve rests on, one statement a line} */
-    public List<String> basis() {
-        return FilamentOnset.basis(
-                lamp,
-                conditions,
-                "left on " + conditions.supply() + " at " + startTemperature() + " and cooling, surroundings at "
-                        + conditions.ambientTemperature());
-    }
-
-    /** {@return the reservations that go with the curve} */
-    public List<Caveat> caveats() {
+    @Override
+    public Evidence evidence() {
         List<Caveat> caveats = new ArrayList<>();
         Tungsten.validity().check(cooling.initialK()).ifPresent(caveats::add);
         Tungsten.validity().check(cooling.steadyK()).ifPresent(caveats::add);
-        return List.copyOf(caveats);
+        return FilamentOnset.basis(
+                        lamp,
+                        conditions,
+                        "left on " + conditions.supply() + " at " + startTemperature()
+                                + " and cooling, surroundings at " + conditions.ambientTemperature())
+                .withCaveats(caveats);
     }
 
     @Override

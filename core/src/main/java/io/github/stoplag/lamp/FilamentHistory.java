@@ -6,6 +6,8 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -21,7 +23,7 @@ import org.apache.commons.math3.ode.nonstiff.DormandPrince853Integrator;
  * agrees with the quadrature of {@link FilamentOnset} to 1e-8. Light is relative to the light at the design voltage behind
  * the same lens, since there need not be a final one. Symbols and sources as in {@link FilamentOnset}.
  */
-public final class FilamentHistory {
+public final class FilamentHistory implements Evident {
     private static final double RELATIVE = 1e-11;
     private static final double LEAST_STEP_S = 1e-13;
 
@@ -222,18 +224,18 @@ public final class FilamentHistory {
         return MeasuredLamp.of(lamp.label() + " on " + supply, timeS, ratio);
     }
 
-    /** {@return what the history rests on, one statement a line} */
-    public List<String> basis() {
+    @Override
+    public Evidence evidence() {
         return FilamentOnset.basis(
-                lamp,
-                conditions,
-                "heat balance integrated under " + supply + " through " + conditions.seriesResistance()
-                        + ", filament at " + conditions.initialTemperature() + ", surroundings at "
-                        + conditions.ambientTemperature());
+                        lamp,
+                        conditions,
+                        "heat balance integrated under " + supply + " through " + conditions.seriesResistance()
+                                + ", filament at " + conditions.initialTemperature() + ", surroundings at "
+                                + conditions.ambientTemperature())
+                .withCaveats(reservations());
     }
 
-    /** {@return the reservations that go with it} */
-    public List<Caveat> caveats() {
+    private List<Caveat> reservations() {
         List<Caveat> caveats = new ArrayList<>();
         double hottestK = 0;
         for (double timeS : dense.gridS()) {
@@ -242,7 +244,7 @@ public final class FilamentHistory {
         Tungsten.validity().check(hottestK).ifPresent(caveats::add);
         caveats.addAll(Overdrive.caveats(lamp, HeatBalance.of(lamp, conditions), hottestK));
         Tungsten.validity().check(conditions.initialTemperature().inKelvin()).ifPresent(caveats::add);
-        return List.copyOf(caveats);
+        return caveats;
     }
 
     @Override

@@ -9,6 +9,7 @@ import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -239,17 +240,18 @@ public final class FilamentOnset implements OnsetCurve {
     }
 
     @Override
-    public List<String> basis() {
+    public Evidence evidence() {
         return basis(
-                lamp,
-                conditions,
-                "switched on to a step of " + conditions.supply() + " through " + conditions.seriesResistance()
-                        + ", filament at " + conditions.initialTemperature() + ", surroundings at "
-                        + conditions.ambientTemperature() + "; steady filament temperature "
-                        + Numbers.text(heating.steadyK(), 4) + " K");
+                        lamp,
+                        conditions,
+                        "switched on to a step of " + conditions.supply() + " through " + conditions.seriesResistance()
+                                + ", filament at " + conditions.initialTemperature() + ", surroundings at "
+                                + conditions.ambientTemperature() + "; steady filament temperature "
+                                + Numbers.text(heating.steadyK(), 4) + " K")
+                .withCaveats(reservations());
     }
 
-    static List<String> basis(FilamentLamp lamp, SupplyConditions conditions, String course) {
+    static Evidence basis(FilamentLamp lamp, SupplyConditions conditions, String course) {
         FilamentWire wire = lamp.wire();
         List<String> lines = new ArrayList<>();
         lines.add("filament from its rating: " + lamp.ratedPower() + " at " + lamp.ratedVoltage());
@@ -262,18 +264,17 @@ public final class FilamentOnset implements OnsetCurve {
         lines.add("light: Planck, tungsten spectral emissivity of Pon & Hessler 1984 (seen), CIE 1924 V(λ) (seen), "
                 + conditions.lens() + (conditions.lens() == Lens.RED ? " (assumed transmission)" : ""));
         lines.add(course);
-        return List.copyOf(lines);
+        return Evidence.of(lines.toArray(String[]::new));
     }
 
-    @Override
-    public List<Caveat> caveats() {
+    private List<Caveat> reservations() {
         List<Caveat> caveats = new ArrayList<>();
         fluxCaveat().ifPresent(caveats::add);
         Tungsten.validity().check(heating.steadyK()).ifPresent(caveats::add);
         Tungsten.validity().check(heating.initialK()).ifPresent(caveats::add);
         caveats.addAll(Overdrive.caveats(lamp, heating.path().balance(), heating.steadyK()));
         staysDark().ifPresent(why -> caveats.add(new Caveat("supply too low to light the lamp visibly: " + why)));
-        return List.copyOf(caveats);
+        return caveats;
     }
 
     private Optional<Caveat> fluxCaveat() {

@@ -1,7 +1,8 @@
 package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.Numbers;
-import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -18,7 +19,7 @@ import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactor
  *
  * <p>Symbols: I light over the steady light of the lamp left on; a filament behind a lens behaves a little deeper than bare.
  */
-public final class FlashingLamp {
+public final class FlashingLamp implements Evident {
     private static final double REPEATS = 1e-9;
     private static final int MOST_CYCLES = 10_000;
     private static final double LATEST_S = 1e9;
@@ -228,20 +229,13 @@ public final class FlashingLamp {
         return pattern;
     }
 
-    /** {@return what the light rests on, one statement a line} */
-    public List<String> basis() {
-        List<String> lines = new ArrayList<>(lamp.basis());
-        lines.add("switched with " + pattern + "; light repeats from cycle " + cycles + " on");
-        return List.copyOf(lines);
-    }
-
-    /** {@return the reservations that go with it} */
-    public List<Caveat> caveats() {
-        List<Caveat> caveats = new ArrayList<>(lamp.caveats());
-        if (cycles == MOST_CYCLES) {
-            caveats.add(new Caveat("the light had not repeated itself to 1e-9 after " + MOST_CYCLES + " cycles"));
-        }
-        return List.copyOf(caveats);
+    @Override
+    public Evidence evidence() {
+        return lamp.evidence()
+                .with(Evidence.of("switched with " + pattern + "; light repeats from cycle " + cycles + " on"))
+                .withCaveatIf(
+                        cycles == MOST_CYCLES,
+                        "the light had not repeated itself to 1e-9 after " + MOST_CYCLES + " cycles");
     }
 
     @Override

@@ -4,12 +4,12 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /**
  * How an LED loses light as it warms.
@@ -25,7 +25,8 @@ import java.util.Optional;
  * @param validToC the highest temperature of the published figure in °C
  * @param source where the slope comes from
  */
-public record LedHeating(String kind, double slopePerK, double referenceC, double validToC, Source source) {
+public record LedHeating(String kind, double slopePerK, double referenceC, double validToC, Source source)
+        implements Evident {
     /**
      * Checks the slope.
      *
@@ -99,19 +100,24 @@ public record LedHeating(String kind, double slopePerK, double referenceC, doubl
         return lightRatio(Temperature.kelvin(start.inKelvin() + warmedK)) / lightRatio(start);
     }
 
+    @Override
+    public Evidence evidence() {
+        return Evidence.of(
+                "light of " + kind + " LED against temperature, slope " + Numbers.text(slopePerK, 3) + " 1/K", source);
+    }
+
     /**
-     * Says whether a temperature lies outside what was published.
+     * Says what the light at a temperature rests on.
      *
      * @param junction Tj
-     * @return a caveat, or nothing
+     * @return the evidence, with a caveat for a temperature outside what was published
      */
-    public Optional<Caveat> caveat(Temperature junction) {
+    public Evidence evidence(Temperature junction) {
         double c = junction.inCelsius();
-        if (c >= referenceC && c <= validToC) {
-            return Optional.empty();
-        }
-        return Optional.of(
-                new Caveat("junction temperature " + Numbers.text(c, 4) + " °C is outside the published range ["
-                        + Numbers.text(referenceC) + ", " + Numbers.text(validToC) + "] °C of " + source));
+        return evidence()
+                .withCaveatIf(
+                        !(c >= referenceC && c <= validToC),
+                        "junction temperature " + Numbers.text(c, 4) + " °C is outside the published range ["
+                                + Numbers.text(referenceC) + ", " + Numbers.text(validToC) + "] °C of " + source);
     }
 }

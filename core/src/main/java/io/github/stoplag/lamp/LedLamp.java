@@ -2,8 +2,7 @@ package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
-import java.util.List;
+import io.github.stoplag.source.Evidence;
 import java.util.OptionalDouble;
 
 /**
@@ -124,16 +123,11 @@ public final class LedLamp implements OnsetCurve, SwitchedLamp {
     }
 
     @Override
-    public List<String> basis() {
-        return List.of(
+    public Evidence evidence() {
+        return Evidence.of(
                 "LED: driver delay " + driverDelay + ", 10-90 % rise time " + riseTime + " and fall time " + fallTime
                         + ", given by the caller",
                 "LED: first-order rise after the delay, first-order fall (assumed shape)");
-    }
-
-    @Override
-    public List<Caveat> caveats() {
-        return List.of();
     }
 
     @Override

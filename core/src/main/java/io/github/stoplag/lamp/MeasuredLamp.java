@@ -2,6 +2,7 @@ package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -190,14 +191,11 @@ public final class MeasuredLamp implements OnsetCurve {
     }
 
     @Override
-    public List<String> basis() {
-        return List.of("measured: " + timeS.length + " samples from " + Numbers.text(timeS[0]) + " s to "
-                + Numbers.text(timeS[timeS.length - 1]) + " s, given by the caller; straight between samples");
-    }
-
-    @Override
-    public List<Caveat> caveats() {
-        return caveats;
+    public Evidence evidence() {
+        return Evidence.of("measured: " + timeS.length + " samples from " + Numbers.text(timeS[0]) + " s to "
+                        + Numbers.text(timeS[timeS.length - 1])
+                        + " s, given by the caller; straight between samples")
+                .withCaveats(caveats);
     }
 
     @Override

@@ -3,8 +3,7 @@ package io.github.stoplag.lamp;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
-import java.util.List;
+import io.github.stoplag.source.Evident;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -14,7 +13,7 @@ import java.util.OptionalDouble;
  * <p>Time 0 is the instant the lamp's circuit closes. The curve starts at its value before switch-on (0 for a dark lamp),
  * never falls, and ends at 1, or below 1 where a measured curve was cut off.
  */
-public interface OnsetCurve {
+public interface OnsetCurve extends Evident {
     /**
      * Names the lamp in reports.
      *
@@ -64,20 +63,6 @@ public interface OnsetCurve {
     default Optional<String> staysDark() {
         return Optional.empty();
     }
-
-    /**
-     * Says what the curve rests on: model, parameters, sources, assumptions.
-     *
-     * @return one statement a line
-     */
-    List<String> basis();
-
-    /**
-     * Gives the reservations that go with the curve.
-     *
-     * @return the caveats, empty if there are none
-     */
-    List<Caveat> caveats();
 
     /**
      * Gives the first time at which the light reaches a level.

@@ -3,9 +3,8 @@ package io.github.stoplag.lamp;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
-import java.util.ArrayList;
-import java.util.List;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * An LED lamp dimmed by switching it fast: the eye sees the mean, a camera with a short exposure sees one moment of it.
@@ -18,7 +17,7 @@ import java.util.List;
  * practice, no source); drivers recommend at most 2000 Hz (a driver's data sheet, seen). The eye fuses it above some 60 to
  * 90 Hz when still, and sees separate dots in a quick glance up to far higher ones (common practice, no source).
  */
-public final class PulseWidthDimming {
+public final class PulseWidthDimming implements Evident {
     private static final double FUSION_HZ = 90;
     private static final int PHASES = 720;
 
@@ -97,18 +96,18 @@ public final class PulseWidthDimming {
         return new CameraView(least, most, least < 0.01 * meanRatio);
     }
 
-    /** {@return the reservations: slow enough to be seen as flicker, or pulses the driver cannot follow} */
-    public List<Caveat> caveats() {
-        List<Caveat> caveats = new ArrayList<>(light.caveats());
-        if (frequencyHz < FUSION_HZ) {
-            caveats.add(new Caveat("dimming at " + Numbers.text(frequencyHz) + " Hz can be seen as flicker: below some "
-                    + Numbers.text(FUSION_HZ) + " Hz the eye does not fuse it (common practice, no source)"));
-        }
-        if (Math.abs(meanRatio / dutyRatio - 1) > 0.05) {
-            caveats.add(new Caveat("the mean light " + Numbers.text(meanRatio, 3) + " differs from the duty "
-                    + Numbers.text(dutyRatio, 3) + ": delay, rise and fall are not short against the pulse"));
-        }
-        return List.copyOf(caveats);
+    /** {@return the basis of the light; reservations: slow enough to flicker, or pulses the driver cannot follow} */
+    @Override
+    public Evidence evidence() {
+        return light.evidence()
+                .withCaveatIf(
+                        frequencyHz < FUSION_HZ,
+                        "dimming at " + Numbers.text(frequencyHz) + " Hz can be seen as flicker: below some "
+                                + Numbers.text(FUSION_HZ) + " Hz the eye does not fuse it (common practice, no source)")
+                .withCaveatIf(
+                        Math.abs(meanRatio / dutyRatio - 1) > 0.05,
+                        "the mean light " + Numbers.text(meanRatio, 3) + " differs from the duty "
+                                + Numbers.text(dutyRatio, 3) + ": delay, rise and fall are not short against the pulse");
     }
 
     @Override

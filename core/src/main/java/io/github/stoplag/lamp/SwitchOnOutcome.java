@@ -7,16 +7,23 @@ import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import java.util.List;
 
 /** What comes of switching a filament lamp on, faults included. */
-public sealed interface SwitchOnOutcome {
+public sealed interface SwitchOnOutcome extends Evident {
     /**
      * The lamp lights.
      *
      * @param onset its onset
      */
-    record Lights(FilamentOnset onset) implements SwitchOnOutcome {}
+    record Lights(FilamentOnset onset) implements SwitchOnOutcome {
+        @Override
+        public Evidence evidence() {
+            return onset.evidence();
+        }
+    }
 
     /**
      * The filament warms but does not glow visibly, or does not warm at all.
@@ -24,7 +31,12 @@ public sealed interface SwitchOnOutcome {
      * @param onset its onset, of no use as a signal
      * @param reason why it stays dark, with the temperature reached
      */
-    record TooDim(FilamentOnset onset, String reason) implements SwitchOnOutcome {}
+    record TooDim(FilamentOnset onset, String reason) implements SwitchOnOutcome {
+        @Override
+        public Evidence evidence() {
+            return onset.evidence();
+        }
+    }
 
     /**
      * The supply drives the filament beyond 3600 K, the end of the tungsten tables and about to melt at 3695 K.
@@ -32,8 +44,9 @@ public sealed interface SwitchOnOutcome {
      * @param after the time until it reaches 3600 K
      * @param limit the voltage at which it would settle at 3600 K
      * @param reason what happens
+     * @param evidence what the outcome rests on
      */
-    record BurnsOut(TimeSpan after, Voltage limit, String reason) implements SwitchOnOutcome {}
+    record BurnsOut(TimeSpan after, Voltage limit, String reason, Evidence evidence) implements SwitchOnOutcome {}
 
     /**
      * A broken filament, a burnt-out bulb or a loose contact: no current, no light.
@@ -41,7 +54,12 @@ public sealed interface SwitchOnOutcome {
      * @param acrossGap the voltage that stands across the gap
      * @param reason what happens
      */
-    record OpenCircuit(Voltage acrossGap, String reason) implements SwitchOnOutcome {}
+    record OpenCircuit(Voltage acrossGap, String reason) implements SwitchOnOutcome {
+        @Override
+        public Evidence evidence() {
+            return Evidence.of(reason);
+        }
+    }
 
     /**
      * The lamp is bridged: only switch and harness limit the current, and take all the power.
@@ -52,7 +70,12 @@ public sealed interface SwitchOnOutcome {
      * @param cautions what to mind
      */
     record ShortCircuit(Current current, Power wiringPower, String reason, List<Caution> cautions)
-            implements SwitchOnOutcome {}
+            implements SwitchOnOutcome {
+        @Override
+        public Evidence evidence() {
+            return new Evidence(List.of(reason), List.of(), cautions);
+        }
+    }
 
     /**
      * Works out what a sound lamp does.
@@ -75,7 +98,8 @@ public sealed interface SwitchOnOutcome {
                     limit,
                     conditions.supply() + " is above the " + Numbers.text(limit.inVolts(), 4) + " V that hold "
                             + lamp.label() + " at 3600 K: it passes 3600 K after "
-                            + Numbers.text(after.inMillis(), 3) + " ms and melts at 3695 K");
+                            + Numbers.text(after.inMillis(), 3) + " ms and melts at 3695 K",
+                    FilamentOnset.basis(lamp, conditions, "switched on to a step of " + conditions.supply()));
         }
         FilamentOnset onset = lamp.switchOn(conditions);
         double steadyK = onset.steadyTemperature().inKelvin();

@@ -1,7 +1,6 @@
 package io.github.stoplag.lamp;
 
-import io.github.stoplag.source.Caveat;
-import java.util.List;
+import io.github.stoplag.source.Evidence;
 
 /** A filament lamp with its supply, whose state is the filament's temperature in kelvin. */
 final class SwitchedFilament implements SwitchedLamp {
@@ -45,12 +44,7 @@ final class SwitchedFilament implements SwitchedLamp {
     }
 
     @Override
-    public List<String> basis() {
-        return first.basis();
-    }
-
-    @Override
-    public List<Caveat> caveats() {
-        return first.caveats();
+    public Evidence evidence() {
+        return first.evidence();
     }
 }

@@ -1,13 +1,12 @@
 package io.github.stoplag.lamp;
 
-import io.github.stoplag.source.Caveat;
-import java.util.List;
+import io.github.stoplag.source.Evident;
 
 /**
  * A lamp that can be switched at any moment, also half lit: its light depends on one inner state that the switching leaves
  * where it is, a filament's temperature or a driver's output.
  */
-public interface SwitchedLamp {
+public interface SwitchedLamp extends Evident {
     /**
      * Makes a filament lamp that a pattern can switch.
      *
@@ -42,20 +41,6 @@ public interface SwitchedLamp {
      * @return what follows until it is switched again
      */
     Phase switched(boolean on, double state);
-
-    /**
-     * Says what the lamp's light rests on.
-     *
-     * @return one statement a line
-     */
-    List<String> basis();
-
-    /**
-     * Gives the reservations that go with it.
-     *
-     * @return the caveats, empty if there are none
-     */
-    List<Caveat> caveats();
 
     /** The light between two switchings; between its turns it only rises or only falls. */
     interface Phase {

@@ -6,6 +6,8 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Pressure;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Validity;
@@ -67,7 +69,8 @@ public final class Hydroplaning {
      * @param source the formula
      * @param caveats the reservations
      */
-    public record Result(Speed speed, Source source, List<Caveat> caveats) {
+    public record Result(Speed speed, Source source, List<Caveat> caveats)
+            implements Evident {
         /**
          * Copies the caveats.
          *
@@ -77,6 +80,11 @@ public final class Hydroplaning {
          */
         public Result {
             caveats = List.copyOf(caveats);
+        }
+
+        @Override
+        public Evidence evidence() {
+            return Evidence.of("hydroplaning speed", source).withCaveats(caveats);
         }
     }
 

@@ -6,6 +6,8 @@ import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.FrictionCoefficient;
 import io.github.stoplag.quantity.Grade;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * A uniform straight road: friction, grade and gravity.
@@ -22,9 +24,12 @@ import io.github.stoplag.quantity.Numbers;
  * @param friction the friction coefficient between tyre and road
  * @param grade the grade in the direction of travel
  * @param gravityMps2 the acceleration of free fall in m/s², in [1, 30]
+ * @param frictionEvidence what the friction coefficient rests on
  */
-public record Road(FrictionCoefficient friction, Grade grade, double gravityMps2) {
+public record Road(FrictionCoefficient friction, Grade grade, double gravityMps2, Evidence frictionEvidence)
+        implements Evident {
     private static final double ROUNDING = 1e-12;
+    private static final Evidence AS_GIVEN = Evidence.of("friction coefficient as given");
 
     /**
      * Checks gravity.
@@ -32,10 +37,22 @@ public record Road(FrictionCoefficient friction, Grade grade, double gravityMps2
      * @param friction the friction coefficient between tyre and road
      * @param grade the grade in the direction of travel
      * @param gravityMps2 the acceleration of free fall in m/s², in [1, 30]
+     * @param frictionEvidence what the friction coefficient rests on
      * @throws IllegalArgumentException if gravityMps2 is not in [1, 30] m/s²
      */
     public Road {
         gravityMps2 = Check.inRange("gravity", gravityMps2, 1, 30, "m/s²");
+    }
+
+    /**
+     * Makes a road of a published friction under standard gravity; a stop on it tells the friction's source and caveats.
+     *
+     * @param friction the friction coefficient with its source
+     * @param grade the grade in the direction of travel
+     * @return the road
+     */
+    public static Road of(SourcedFriction friction, Grade grade) {
+        return new Road(friction.friction(), grade, Deceleration.STANDARD_GRAVITY_MPS2, friction.evidence());
     }
 
     /**
@@ -56,7 +73,7 @@ public record Road(FrictionCoefficient friction, Grade grade, double gravityMps2
      * @return the road
      */
     public static Road of(FrictionCoefficient friction, Grade grade) {
-        return new Road(friction, grade, Deceleration.STANDARD_GRAVITY_MPS2);
+        return new Road(friction, grade, Deceleration.STANDARD_GRAVITY_MPS2, AS_GIVEN);
     }
 
     /**
@@ -67,7 +84,7 @@ public record Road(FrictionCoefficient friction, Grade grade, double gravityMps2
      * @throws IllegalArgumentException if gravity is out of range
      */
     public Road withGravity(double newGravityMps2) {
-        return new Road(friction, grade, newGravityMps2);
+        return new Road(friction, grade, newGravityMps2, frictionEvidence);
     }
 
     /**
@@ -83,5 +100,12 @@ public record Road(FrictionCoefficient friction, Grade grade, double gravityMps2
         }
         return new RoadDeceleration.CannotHold("friction " + friction + " does not slow a vehicle on a grade of "
                 + grade + ": its acceleration downhill would be " + Numbers.text(Math.max(0, -decelMps2)) + " m/s²");
+    }
+
+    @Override
+    public Evidence evidence() {
+        return Evidence.of("road: friction coefficient " + friction + " used fully on a grade of " + grade
+                        + ", a = g (μ cos θ + sin θ), g = " + Numbers.text(gravityMps2) + " m/s²")
+                .with(frictionEvidence);
     }
 }

@@ -1,20 +1,39 @@
 package io.github.stoplag.road;
 
 import io.github.stoplag.quantity.Deceleration;
+import java.util.NoSuchElementException;
 
 /** The deceleration a road allows with locked or fully used tyres, or that it allows none. */
 public sealed interface RoadDeceleration {
+    /**
+     * Gives the deceleration of a road that must slow the vehicle.
+     *
+     * @return the deceleration
+     * @throws NoSuchElementException if the road cannot slow it; the message says why
+     */
+    Deceleration orElseThrow();
+
     /**
      * The road slows the vehicle.
      *
      * @param deceleration the deceleration, above 0
      */
-    record Holds(Deceleration deceleration) implements RoadDeceleration {}
+    record Holds(Deceleration deceleration) implements RoadDeceleration {
+        @Override
+        public Deceleration orElseThrow() {
+            return deceleration;
+        }
+    }
 
     /**
      * The road cannot slow the vehicle: friction does not outweigh the downgrade.
      *
      * @param reason why not, with the values compared
      */
-    record CannotHold(String reason) implements RoadDeceleration {}
+    record CannotHold(String reason) implements RoadDeceleration {
+        @Override
+        public Deceleration orElseThrow() {
+            throw new NoSuchElementException("road must slow the vehicle to allow a deceleration, got: " + reason);
+        }
+    }
 }

@@ -2,6 +2,8 @@ package io.github.stoplag.road;
 
 import io.github.stoplag.quantity.FrictionCoefficient;
 import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import java.util.List;
 
@@ -12,7 +14,8 @@ import java.util.List;
  * @param source the model or table it comes from
  * @param caveats the reservations, empty if there are none
  */
-public record SourcedFriction(FrictionCoefficient friction, Source source, List<Caveat> caveats) {
+public record SourcedFriction(FrictionCoefficient friction, Source source, List<Caveat> caveats)
+        implements Evident {
     /**
      * Copies the caveats.
      *
@@ -22,5 +25,10 @@ public record SourcedFriction(FrictionCoefficient friction, Source source, List<
      */
     public SourcedFriction {
         caveats = List.copyOf(caveats);
+    }
+
+    @Override
+    public Evidence evidence() {
+        return Evidence.of("friction coefficient " + friction, source).withCaveats(caveats);
     }
 }

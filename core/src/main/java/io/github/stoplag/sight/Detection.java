@@ -1,15 +1,17 @@
 package io.github.stoplag.sight;
 
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
-import java.util.List;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
+import java.util.NoSuchElementException;
+import java.util.Optional;
 
 /**
  * The outcome of asking when a lamp is detected.
  *
- * <p>Its caveats are those of the criterion; the onset curve keeps its own.
+ * <p>Its evidence holds that of the light as well as that of the criterion: whoever has only the result has every reservation.
  */
-public sealed interface Detection {
+public sealed interface Detection extends Evident {
     /**
      * Names the criterion that gave this outcome.
      *
@@ -18,39 +20,49 @@ public sealed interface Detection {
     String criterion();
 
     /**
-     * Tells where the criterion was used outside the range it was validated in.
+     * Gives the moment of detection.
      *
-     * @return the caveats, empty if there are none
+     * @return the time since switch-on, or nothing if the lamp is never seen
      */
-    List<Caveat> caveats();
+    Optional<TimeSpan> time();
+
+    /**
+     * Gives the moment of detection of a lamp that must be seen.
+     *
+     * @return the time since switch-on
+     * @throws NoSuchElementException if the lamp is never seen; the message names criterion and reason
+     */
+    TimeSpan orElseThrow();
+
+    /**
+     * Gives the same outcome under another name of the criterion.
+     *
+     * @param name the criterion with its parameters
+     * @return the outcome
+     */
+    Detection by(String name);
 
     /**
      * The lamp is seen.
      *
      * @param at the time since switch-on
      * @param criterion the criterion with its parameters
-     * @param caveats where the criterion was used outside its validated range
+     * @param evidence what light and criterion rest on
      */
-    record Seen(TimeSpan at, String criterion, List<Caveat> caveats) implements Detection {
-        /**
-         * Copies the caveats.
-         *
-         * @param at the time since switch-on
-         * @param criterion the criterion with its parameters
-         * @param caveats where the criterion was used outside its validated range
-         */
-        public Seen {
-            caveats = List.copyOf(caveats);
+    record Seen(TimeSpan at, String criterion, Evidence evidence) implements Detection {
+        @Override
+        public Optional<TimeSpan> time() {
+            return Optional.of(at);
         }
 
-        /**
-         * Makes an outcome without caveats.
-         *
-         * @param at the time since switch-on
-         * @param criterion the criterion with its parameters
-         */
-        public Seen(TimeSpan at, String criterion) {
-            this(at, criterion, List.of());
+        @Override
+        public TimeSpan orElseThrow() {
+            return at;
+        }
+
+        @Override
+        public Seen by(String name) {
+            return new Seen(at, name, evidence);
         }
     }
 
@@ -59,28 +71,23 @@ public sealed interface Detection {
      *
      * @param criterion the criterion with its parameters
      * @param reason why not, with the values compared
-     * @param caveats where the criterion was used outside its validated range
+     * @param evidence what light and criterion rest on
      */
-    record NeverSeen(String criterion, String reason, List<Caveat> caveats) implements Detection {
-        /**
-         * Copies the caveats.
-         *
-         * @param criterion the criterion with its parameters
-         * @param reason why not, with the values compared
-         * @param caveats where the criterion was used outside its validated range
-         */
-        public NeverSeen {
-            caveats = List.copyOf(caveats);
+    record NeverSeen(String criterion, String reason, Evidence evidence) implements Detection {
+        @Override
+        public Optional<TimeSpan> time() {
+            return Optional.empty();
         }
 
-        /**
-         * Makes an outcome without caveats.
-         *
-         * @param criterion the criterion with its parameters
-         * @param reason why not, with the values compared
-         */
-        public NeverSeen(String criterion, String reason) {
-            this(criterion, reason, List.of());
+        @Override
+        public TimeSpan orElseThrow() {
+            throw new NoSuchElementException("lamp must be seen to have a time of detection, got never seen by "
+                    + criterion + ": " + reason);
+        }
+
+        @Override
+        public NeverSeen by(String name) {
+            return new NeverSeen(name, reason, evidence);
         }
     }
 }

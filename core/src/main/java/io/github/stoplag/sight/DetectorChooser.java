@@ -56,12 +56,7 @@ public final class DetectorChooser {
 
         @Override
         public Detection detect(LampSignal signal) {
-            Detection detection = detector.detect(signal);
-            if (detection instanceof Detection.Seen seen) {
-                return new Detection.Seen(seen.at(), criterion(), seen.caveats());
-            }
-            Detection.NeverSeen never = (Detection.NeverSeen) detection;
-            return new Detection.NeverSeen(criterion(), never.reason(), never.caveats());
+            return detector.detect(signal).by(criterion());
         }
     }
 

@@ -3,6 +3,8 @@ package io.github.stoplag.sight;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Validity;
 import java.util.ArrayList;
@@ -13,9 +15,10 @@ import java.util.List;
  *
  * @param intensity the effective intensity
  * @param method the method with its parameters
- * @param caveats how far it holds
+ * @param evidence what it rests on and how far it holds
  */
-public record EffectiveIntensity(LuminousIntensity intensity, String method, List<Caveat> caveats) {
+public record EffectiveIntensity(LuminousIntensity intensity, String method, Evidence evidence)
+        implements Evident {
     private static final Caveat AT_THRESHOLD = new Caveat(
             "effective intensity is defined for a flash just seen: above the threshold of illuminance no method"
                     + " is adequate (IALA recommendation E-200-4, 2008, recital, seen)");
@@ -24,23 +27,14 @@ public record EffectiveIntensity(LuminousIntensity intensity, String method, Lis
     private static final Validity TIME_CONSTANT = new Validity(
             "time constant of the eye", 0.1, 0.3, "s", Source.seen("IALA dictionary", "Blondel-Rey law, range in use"));
 
-    /**
-     * Copies the caveats.
-     *
-     * @param intensity the effective intensity
-     * @param method the method with its parameters
-     * @param caveats how far it holds
-     */
-    public EffectiveIntensity {
-        caveats = List.copyOf(caveats);
-    }
-
     static EffectiveIntensity of(double cd, String method, TimeSpan timeConstant, Flash flash) {
         List<Caveat> caveats = new ArrayList<>();
         caveats.add(AT_THRESHOLD);
         caveats.addAll(timeConstantCaveats(timeConstant));
         DURATION.check(flash.duration().inSeconds()).ifPresent(caveats::add);
-        return new EffectiveIntensity(LuminousIntensity.candela(cd), method, caveats);
+        return new EffectiveIntensity(
+                LuminousIntensity.candela(cd), method, Evidence.of("effective intensity by " + method)
+                        .withCaveats(caveats));
     }
 
     static List<Caveat> timeConstantCaveats(TimeSpan timeConstant) {

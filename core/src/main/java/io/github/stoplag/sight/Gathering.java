@@ -3,10 +3,8 @@ package io.github.stoplag.sight;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
-import java.util.ArrayList;
+import io.github.stoplag.source.Evidence;
 import java.util.Arrays;
-import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 
@@ -28,22 +26,22 @@ final class Gathering {
     static Detection detect(
             String criterion, TimeSpan timeConstant, Threshold threshold, LampSignal signal, Rule rule) {
         double requiredCd = threshold.requiredCd(signal);
-        List<Caveat> caveats = new ArrayList<>(EffectiveIntensity.timeConstantCaveats(timeConstant));
-        caveats.addAll(threshold.caveats(signal));
+        Evidence evidence =
+                threshold.evidence(signal).withCaveats(EffectiveIntensity.timeConstantCaveats(timeConstant));
         OptionalDouble passesS = InstantEye.passesS(signal, requiredCd);
         if (passesS.isEmpty()) {
-            return threshold.tooDim(criterion, signal, caveats);
+            return threshold.tooDim(criterion, signal, evidence);
         }
         OptionalDouble atS = signal.switchedBeforeCd() >= requiredCd
                 ? OptionalDouble.of(0)
                 : rule.reachesS(requiredCd, passesS.getAsDouble());
         return atS.isPresent()
-                ? new Detection.Seen(TimeSpan.seconds(atS.getAsDouble()), criterion, caveats)
+                ? new Detection.Seen(TimeSpan.seconds(atS.getAsDouble()), criterion, evidence)
                 : new Detection.NeverSeen(
                         criterion,
                         "the light does not gather to the threshold of " + Numbers.text(requiredCd) + " cd within "
                                 + Numbers.text(Quadrature.LONGEST_S) + " s",
-                        caveats);
+                        evidence);
     }
 
     /** Gives both ends and the times between at which an integral over the signal must be cut, increasing. */

@@ -1,8 +1,7 @@
 package io.github.stoplag.sight;
 
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
-import java.util.List;
+import io.github.stoplag.source.Evidence;
 import java.util.OptionalDouble;
 
 /**
@@ -40,11 +39,11 @@ public final class InstantEye implements Detector {
     @Override
     public Detection detect(LampSignal signal) {
         double requiredCd = threshold.requiredCd(signal);
-        List<Caveat> caveats = threshold.caveats(signal);
+        Evidence evidence = threshold.evidence(signal);
         OptionalDouble atS = passesS(signal, requiredCd);
         return atS.isPresent()
-                ? new Detection.Seen(TimeSpan.seconds(atS.getAsDouble()), criterion(), caveats)
-                : threshold.tooDim(criterion(), signal, caveats);
+                ? new Detection.Seen(TimeSpan.seconds(atS.getAsDouble()), criterion(), evidence)
+                : threshold.tooDim(criterion(), signal, evidence);
     }
 
     /** Gives when the switched light passes an intensity: 0 if it did before, nothing if it ends no brighter. */

@@ -3,6 +3,8 @@ package io.github.stoplag.sight;
 import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * What the driver behind can see: the light that is switched on, and the light that was there before and stays.
@@ -18,7 +20,8 @@ import io.github.stoplag.quantity.TimeSpan;
  * @param finalIntensity the intensity I∞ of the switched light alone once fully lit
  * @param steadyIntensity the intensity Is there before switch-on and after
  */
-public record LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity, LuminousIntensity steadyIntensity) {
+public record LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity, LuminousIntensity steadyIntensity)
+        implements Evident {
     /**
      * Checks that both lights together are a possible intensity.
      *
@@ -36,9 +39,11 @@ public record LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity, Lum
      *
      * @param onset the rise of the light
      * @param finalIntensity the intensity once fully lit
+     * @return the signal
+     * @throws IllegalArgumentException if the intensity exceeds 1e7 cd
      */
-    public LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity) {
-        this(onset, finalIntensity, LuminousIntensity.candela(0));
+    public static LampSignal of(OnsetCurve onset, LuminousIntensity finalIntensity) {
+        return new LampSignal(onset, finalIntensity, LuminousIntensity.candela(0));
     }
 
     /**
@@ -60,6 +65,14 @@ public record LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity, Lum
      */
     public LuminousIntensity intensityAt(TimeSpan time) {
         return LuminousIntensity.candela(steadyIntensity.inCandela() + switchedCd(time.inSeconds()));
+    }
+
+    @Override
+    public Evidence evidence() {
+        double steadyCd = steadyIntensity.inCandela();
+        return onset.evidence()
+                .with(Evidence.of("light towards the observer: " + finalIntensity + " once fully lit"
+                        + (steadyCd == 0 ? "" : ", beside a steady " + steadyIntensity) + ", as given"));
     }
 
     double switchedCd(double timeS) {

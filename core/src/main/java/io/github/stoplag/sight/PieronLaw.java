@@ -4,11 +4,11 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Validity;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -23,7 +23,7 @@ import java.util.Optional;
  * <p>Source: form as in Front. Physiol. 6 (2015) 190 (seen); simple and choice reactions share the exponent, harder tasks only
  * raise t0 (Pins and Bonnet 1996, as told in a conference abstract, seen).
  */
-public final class PieronLaw {
+public final class PieronLaw implements Evident {
     private final TimeSpan irreducible;
     private final double slowingS;
     private final LuminousIntensity reference;
@@ -75,9 +75,10 @@ public final class PieronLaw {
      * @param total the reaction time t
      * @param intensityPart the part k (I/I1)^(−p) of it
      * @param law the law with its parameters
-     * @param caveats where the law was used outside the intensities it was set by
+     * @param evidence the law, with a caveat outside the intensities it was set by
      */
-    public record Reaction(TimeSpan total, TimeSpan intensityPart, String law, List<Caveat> caveats) {}
+    public record Reaction(TimeSpan total, TimeSpan intensityPart, String law, Evidence evidence)
+            implements Evident {}
 
     private PieronLaw(
             TimeSpan irreducible,
@@ -160,7 +161,15 @@ public final class PieronLaw {
                 TimeSpan.seconds(irreducible.inSeconds() + part.inSeconds()),
                 part,
                 toString(),
-                validity.flatMap(v -> v.check(intensity.inCandela())).stream().toList());
+                evidence().withCaveats(validity.flatMap(v -> v.check(intensity.inCandela())).stream()
+                        .toList()));
+    }
+
+    @Override
+    public Evidence evidence() {
+        Evidence law = Evidence.of(toString());
+        return validity.map(v -> law.with(Evidence.of("set by two intensities", v.source())))
+                .orElse(law);
     }
 
     @Override

@@ -3,6 +3,7 @@ package io.github.stoplag.sight;
 import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Evidence;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -17,6 +18,9 @@ import java.util.OptionalDouble;
  * ({@link OnsetCurve#staysDark}), is never seen.
  */
 public final class ShareOfFinal implements Detector {
+    private static final String NOT_AN_EYE =
+            "share of the final light: a convention of lamp measurement, not a model of the eye (common practice, no source)";
+
     private final double levelRatio;
 
     private ShareOfFinal(double levelRatio) {
@@ -41,20 +45,23 @@ public final class ShareOfFinal implements Detector {
 
     @Override
     public Detection detect(LampSignal signal) {
+        Evidence evidence = signal.evidence().with(Evidence.of(NOT_AN_EYE));
         if (signal.finalIntensity().inCandela() == 0) {
-            return new Detection.NeverSeen(criterion(), "the final intensity is 0 cd");
+            return new Detection.NeverSeen(criterion(), "the final intensity is 0 cd", evidence);
         }
         Optional<String> dark = signal.onset().staysDark();
         if (dark.isPresent()) {
-            return new Detection.NeverSeen(criterion(), "the lamp never visibly glows: " + dark.get());
+            return new Detection.NeverSeen(criterion(), "the lamp never visibly glows: " + dark.get(), evidence);
         }
         OptionalDouble atS = signal.onset().timeToLevelS(levelRatio);
         if (atS.isPresent()) {
-            return new Detection.Seen(TimeSpan.seconds(atS.getAsDouble()), criterion());
+            return new Detection.Seen(TimeSpan.seconds(atS.getAsDouble()), criterion(), evidence);
         }
         double endRatio = signal.onset().relativeIntensity(Double.POSITIVE_INFINITY);
         return new Detection.NeverSeen(
-                criterion(), "the light ends at " + Numbers.text(100 * endRatio, 3) + " % of the final intensity");
+                criterion(),
+                "the light ends at " + Numbers.text(100 * endRatio, 3) + " % of the final intensity",
+                evidence);
     }
 
     @Override

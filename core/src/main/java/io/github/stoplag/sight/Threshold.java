@@ -6,6 +6,8 @@ import io.github.stoplag.quantity.Illuminance;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,7 +26,7 @@ import java.util.List;
  * Lyons 1994, as told in the abstract of a study of low-beam lamps that itself found 11 to 19 % (seen). Both compared
  * steady lamps; a sudden change is easier to notice.
  */
-public final class Threshold {
+public final class Threshold implements Evident {
     /** The contrast threshold of signal lamps as drivers see them, 25 %. */
     public static final double SIGNAL_LAMP_CONTRAST = 0.25;
 
@@ -88,7 +90,7 @@ public final class Threshold {
                 origin,
                 conditions.distance(),
                 conditions.atmosphere(),
-                law.check(conditions.background()).stream().toList());
+                law.evidence(conditions.background()).caveats());
     }
 
     private static Threshold illuminance(
@@ -144,24 +146,29 @@ public final class Threshold {
         return darkCd + contrastRatio * steadyCd;
     }
 
-    List<Caveat> caveats(LampSignal signal) {
-        if (contrastRatio > 0 || signal.steadyIntensity().inCandela() == 0) {
-            return caveats;
-        }
-        List<Caveat> all = new ArrayList<>(caveats);
-        all.add(new Caveat("a tail lamp of " + signal.steadyIntensity()
-                + " is lit, and this criterion leaves it out: give the threshold a contrast"));
-        return all;
+    /** Gives what a detection of this signal rests on: the light, this threshold and how far it holds. */
+    Evidence evidence(LampSignal signal) {
+        return signal.evidence()
+                .with(evidence())
+                .withCaveatIf(
+                        contrastRatio == 0 && signal.steadyIntensity().inCandela() > 0,
+                        "a tail lamp of " + signal.steadyIntensity()
+                                + " is lit, and this criterion leaves it out: give the threshold a contrast");
     }
 
-    Detection tooDim(String criterion, LampSignal signal, List<Caveat> caveats) {
+    @Override
+    public Evidence evidence() {
+        return Evidence.of("threshold of the eye: " + this).withCaveats(caveats);
+    }
+
+    Detection tooDim(String criterion, LampSignal signal, Evidence evidence) {
         double steadyCd = signal.steadyIntensity().inCandela();
         return new Detection.NeverSeen(
                 criterion,
                 "the final " + Numbers.text(signal.switchedEndCd()) + " cd"
                         + (steadyCd == 0 ? "" : ", added to " + Numbers.text(steadyCd) + " cd,")
                         + " does not exceed the threshold of " + Numbers.text(requiredCd(signal)) + " cd",
-                caveats);
+                evidence);
     }
 
     @Override

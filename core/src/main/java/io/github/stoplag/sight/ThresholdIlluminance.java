@@ -3,13 +3,13 @@ package io.github.stoplag.sight;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Illuminance;
 import io.github.stoplag.quantity.Luminance;
-import io.github.stoplag.source.Caveat;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Table;
 import io.github.stoplag.source.Validity;
 import java.util.Arrays;
-import java.util.Optional;
 
 /**
  * The least illuminance at the eye from a point of light that is seen against a background, as published.
@@ -17,7 +17,7 @@ import java.util.Optional;
  * <p>They hold for a steady point of light and an observer who looks for it; a light that must be noticed by someone busy
  * with the road needs more.
  */
-public enum ThresholdIlluminance {
+public enum ThresholdIlluminance implements Evident {
     /**
      * The continuous curve log10 E = 0.05 (log10 B)² + 0.573 log10 B − 6.667, E in lx, B in cd/m²; possible [1e-3, 1e6] cd/m².
      *
@@ -80,15 +80,21 @@ public enum ThresholdIlluminance {
         return new Source(document, "", standing);
     }
 
+    @Override
+    public Evidence evidence() {
+        return Evidence.of("threshold illuminance, " + text, source());
+    }
+
     /**
-     * Tells whether a background lies outside the checked range.
+     * Says what the threshold against a background rests on.
      *
      * @param background the background luminance B
-     * @return a caveat, or nothing
+     * @return the evidence, with a caveat for a background outside the checked range
      */
-    public Optional<Caveat> check(Luminance background) {
-        return new Validity("background luminance", loCdPerM2, hiCdPerM2, "cd/m²", source())
-                .check(background.inCdPerM2());
+    public Evidence evidence(Luminance background) {
+        Validity validity = new Validity("background luminance", loCdPerM2, hiCdPerM2, "cd/m²", source());
+        return evidence()
+                .withCaveats(validity.check(background.inCdPerM2()).stream().toList());
     }
 
     @Override

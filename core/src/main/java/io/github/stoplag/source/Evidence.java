@@ -1,8 +1,9 @@
 package io.github.stoplag.source;
 
-import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * What a result rests on, how far it may be trusted and what to mind when acting on it.
@@ -12,6 +13,8 @@ import java.util.List;
  * @param cautions the warnings about acting on them
  */
 public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> cautions) {
+    private static final Evidence NONE = new Evidence(List.of(), List.of(), List.of());
+
     /**
      * Copies the lists.
      *
@@ -33,6 +36,45 @@ public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> c
      */
     public static Evidence of(String... basis) {
         return new Evidence(List.of(basis), List.of(), List.of());
+    }
+
+    /**
+     * Gives the evidence of what needs none.
+     *
+     * @return no statements, caveats or cautions
+     */
+    public static Evidence none() {
+        return NONE;
+    }
+
+    /**
+     * Starts from the source of a published figure or formula.
+     *
+     * @param what the figure or formula
+     * @param source who published it
+     * @return the evidence, without caveats and cautions
+     */
+    public static Evidence of(String what, Source source) {
+        return of(what + ": " + source);
+    }
+
+    /**
+     * Adds reservations.
+     *
+     * @param more the reservations
+     * @return the longer evidence
+     */
+    public Evidence withCaveats(Collection<Caveat> more) {
+        return more.isEmpty() ? this : with(new Evidence(List.of(), List.copyOf(more), List.of()));
+    }
+
+    /**
+     * Gives the reservations alone, for a result that tells its basis in its own words.
+     *
+     * @return the caveats and cautions, without the basis
+     */
+    public Evidence reservations() {
+        return new Evidence(List.of(), caveats, cautions);
     }
 
     /**
@@ -73,13 +115,24 @@ public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> c
      * @return both, this one's statements first
      */
     public Evidence with(Evidence other) {
-        return new Evidence(
-                joined(basis, other.basis), joined(caveats, other.caveats), joined(cautions, other.cautions));
+        return other == NONE ? this : joined(List.of(this, other));
     }
 
-    private static <T> List<T> joined(List<T> first, List<T> second) {
-        LinkedHashSet<T> all = new LinkedHashSet<>(first);
-        all.addAll(second);
-        return new ArrayList<>(all);
+    /**
+     * Joins any number of evidences, each statement kept once.
+     *
+     * @param parts the evidences
+     * @return all of them, the first one's statements first
+     */
+    public static Evidence joined(Collection<Evidence> parts) {
+        Set<String> basis = new LinkedHashSet<>();
+        Set<Caveat> caveats = new LinkedHashSet<>();
+        Set<Caution> cautions = new LinkedHashSet<>();
+        for (Evidence part : parts) {
+            basis.addAll(part.basis);
+            caveats.addAll(part.caveats);
+            cautions.addAll(part.cautions);
+        }
+        return new Evidence(List.copyOf(basis), List.copyOf(caveats), List.copyOf(cautions));
     }
 }

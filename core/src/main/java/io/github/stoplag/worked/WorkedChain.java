@@ -224,8 +224,8 @@ public record WorkedChain(Given speed, List<Vehicle> vehicles) {
 
     private Chain.Member member(int index) {
         Vehicle vehicle = vehicles.get(index);
-        return new Chain.Member(
-                new BrakingVehicle(
+        return Chain.Member.of(
+                BrakingVehicle.of(
                         Speed.mps(speed.in(Unit.MPS)),
                         TimeSpan.seconds(index == 0 ? 0 : vehicle.reaction.in(Unit.SECOND)),
                         BrakeResponse.INSTANT,
@@ -236,7 +236,7 @@ public record WorkedChain(Given speed, List<Vehicle> vehicles) {
 
     private Amount neededByModel(int vehicle) {
         return chain().encounter(vehicle - 1).gapNeeded() instanceof GapNeeded.Finite finite
-                ? Amount.of(finite.gap().inMetres(), Unit.METRE)
+                ? Amount.of(finite.border().inMetres(), Unit.METRE)
                 : Amount.of(0, Unit.METRE);
     }
 

@@ -226,12 +226,12 @@ public record WorkedPair(
 
     private Amount neededByModel() {
         return pair(Given.of(0, Unit.METRE)).gapNeeded() instanceof GapNeeded.Finite finite
-                ? Amount.of(finite.gap().inMetres(), Unit.METRE)
+                ? Amount.of(finite.border().inMetres(), Unit.METRE)
                 : Amount.of(0, Unit.METRE);
     }
 
     private static BrakingVehicle vehicle(Given speed, Given deceleration, double reactionS) {
-        return new BrakingVehicle(
+        return BrakingVehicle.of(
                 Speed.mps(speed.in(Unit.MPS)),
                 TimeSpan.seconds(reactionS),
                 BrakeResponse.INSTANT,

@@ -251,12 +251,12 @@ class PublishedRuleTest {
     @Test
     void beyondTheTableThereIsACaveat() {
         PublishedRule rule = PublishedRule.named("uk-highway-code");
-        assertThat(rule.caveat(Speed.mph(70))).isEmpty();
-        assertThat(rule.caveat(Speed.mph(20))).isEmpty();
-        assertThat(rule.caveat(Speed.kmh(160)).orElseThrow().text())
+        assertThat(rule.evidence(Speed.mph(70)).caveats()).isEmpty();
+        assertThat(rule.evidence(Speed.mph(20)).caveats()).isEmpty();
+        assertThat(rule.evidence(Speed.kmh(160)).caveats().get(0).text())
                 .isEqualTo("speed 160 km/h is outside the validated range [32.1869, 112.654] km/h of"
                         + " The Highway Code (Great Britain), rule 126 (seen)");
-        assertThat(PublishedRule.named("austria-total").caveat(Speed.kmh(300))).isEmpty();
+        assertThat(PublishedRule.named("austria-total").evidence(Speed.kmh(300)).caveats()).isEmpty();
         assertThat(rule).hasToString("uk-highway-code: UK Highway Code typical stopping distance");
     }
 

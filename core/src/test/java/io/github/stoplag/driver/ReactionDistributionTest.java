@@ -82,12 +82,12 @@ class ReactionDistributionTest {
     @Test
     void aWideNormalOwnsUpToTimesBelowZero() {
         NormalReaction wide = NormalReaction.ofMeanAndSd(TimeSpan.seconds(1.25), TimeSpan.seconds(0.46));
-        assertThat(wide.caveat())
-                .get()
+        assertThat(wide.caveats())
+                .singleElement()
                 .hasToString("a normal reaction time with mean 1.25 s and SD 0.46 s lies below zero for a share of"
                         + " 0.00329 of drivers");
         assertThat(NormalReaction.ofMeanAndSd(TimeSpan.seconds(2), TimeSpan.seconds(0.2))
-                        .caveat())
+                        .caveats())
                 .isEmpty();
     }
 

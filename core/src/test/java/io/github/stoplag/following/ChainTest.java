@@ -23,12 +23,12 @@ class ChainTest {
     private static final BrakeResponse RESPONSE = new BrakeResponse(TimeSpan.seconds(0.1), TimeSpan.seconds(0.2));
 
     private static BrakingVehicle vehicle(double speedMps, double reactionS, double decelMps2) {
-        return new BrakingVehicle(
+        return BrakingVehicle.of(
                 Speed.mps(speedMps), TimeSpan.seconds(reactionS), RESPONSE, Deceleration.mps2(decelMps2));
     }
 
     private static Chain.Member member(BrakingVehicle vehicle, double gapM, double latencyS) {
-        return new Chain.Member(vehicle, Distance.metres(gapM), TimeSpan.seconds(latencyS));
+        return Chain.Member.of(vehicle, Distance.metres(gapM), TimeSpan.seconds(latencyS));
     }
 
     @Test
@@ -66,8 +66,7 @@ class ChainTest {
         double needed = speed * (reaction + latency);
         for (ChainLink link : chain.links()) {
             // every link has the same delay, so the same gap needed v T and, shifted in time, the same contact
-            assertThat(((GapNeeded.Finite) chain.encounter(link.follower()).gapNeeded())
-                            .gap()
+            assertThat(chain.encounter(link.follower()).gapNeeded().orElseThrow()
                             .inMetres())
                     .isCloseTo(needed, within(1e-7));
             if (Math.abs(gapM - needed) > 1e-6) {
@@ -123,7 +122,7 @@ class ChainTest {
         List<ChainLink> links = chain.links();
         assertThat(links.get(0).contact()).isPresent();
         assertThat(links.get(1).outcome())
-                .isEqualTo(new PairOutcome.NoContact(Distance.metres(40), TimeSpan.seconds(0), false));
+                .isEqualTo(PairOutcome.NoContact.of(Distance.metres(40), TimeSpan.seconds(0), false));
         assertThat(links.get(2).contact()).isEmpty();
     }
 

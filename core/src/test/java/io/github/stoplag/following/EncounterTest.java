@@ -17,19 +17,19 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Encounters against the closed forms of equal and unequal braking, and against brute force. */
 class EncounterTest {
     private static Encounter encounter(Trajectory leader, Trajectory follower, double gapM) {
-        return new Encounter(leader, follower, Distance.metres(gapM));
+        return Encounter.of(leader, follower, Distance.metres(gapM));
     }
 
     private static Pair pair(double leaderMps2, double followerMps, double followerMps2, double gapM, double delayS) {
-        BrakingVehicle leader = new BrakingVehicle(
+        BrakingVehicle leader = BrakingVehicle.of(
                 Speed.mps(25), TimeSpan.seconds(0), BrakeResponse.INSTANT, Deceleration.mps2(leaderMps2));
-        BrakingVehicle follower = new BrakingVehicle(
+        BrakingVehicle follower = BrakingVehicle.of(
                 Speed.mps(followerMps), TimeSpan.seconds(1), BrakeResponse.INSTANT, Deceleration.mps2(followerMps2));
         return Pair.of(leader, follower, Distance.metres(gapM), TimeSpan.seconds(delayS - 1));
     }
 
     private static double neededM(GapNeeded needed) {
-        return ((GapNeeded.Finite) needed).gap().inMetres();
+        return needed.orElseThrow().inMetres();
     }
 
     @ParameterizedTest

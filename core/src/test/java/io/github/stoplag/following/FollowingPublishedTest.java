@@ -45,10 +45,10 @@ class FollowingPublishedTest extends PublishedTableTest {
         Trajectory leader = Trajectory.stop(leaderMps, 0, 0, leaderMps2);
         Trajectory follower =
                 Trajectory.stop(followerMps, row.number("delay_s"), 0, row.number("follower_decel") * unitM);
-        Encounter encounter = new Encounter(leader, follower, Distance.metres(row.numberOr("gap", 500) * unitM));
+        Encounter encounter = Encounter.of(leader, follower, Distance.metres(row.numberOr("gap", 500) * unitM));
         return switch (row.text("quantity")) {
             case "gap needed" ->
-                ((GapNeeded.Finite) encounter.gapNeeded()).gap().inMetres() / unitM;
+                encounter.gapNeeded().orElseThrow().inMetres() / unitM;
             case "stopping distance difference" ->
                 (follower.restPositionM().orElseThrow() - leader.restPositionM().orElseThrow()) / unitM;
             case "contact" -> {

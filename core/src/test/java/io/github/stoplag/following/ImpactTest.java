@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 /** Momentum identities of a contact. */
 class ImpactTest {
     private static final PairOutcome.Contact CONTACT =
-            new PairOutcome.Contact(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), false);
+            PairOutcome.Contact.of(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), false);
 
     @Property(tries = 300, seed = "41")
     void momentumAndEnergyAreAccountedFor(

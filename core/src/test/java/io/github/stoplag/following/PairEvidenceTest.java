@@ -18,7 +18,7 @@ class PairEvidenceTest {
     private static final BrakeResponse BRAKES = new BrakeResponse(TimeSpan.seconds(0.1), TimeSpan.seconds(0.3));
 
     private static BrakingVehicle vehicle(double reactionS, double mps2) {
-        return new BrakingVehicle(Speed.mps(25), TimeSpan.seconds(reactionS), BRAKES, Deceleration.mps2(mps2));
+        return BrakingVehicle.of(Speed.mps(25), TimeSpan.seconds(reactionS), BRAKES, Deceleration.mps2(mps2));
     }
 
     @Test

@@ -26,7 +26,7 @@ class PairProperties {
                         Arbitraries.doubles().between(0, 1).ofScale(6),
                         Arbitraries.doubles().between(0, 2).ofScale(6),
                         Arbitraries.doubles().between(0.5, 12).ofScale(6))
-                .as((speed, reaction, dead, buildUp, decel) -> new BrakingVehicle(
+                .as((speed, reaction, dead, buildUp, decel) -> BrakingVehicle.of(
                         Speed.mps(speed),
                         TimeSpan.seconds(reaction),
                         new BrakeResponse(TimeSpan.seconds(dead), TimeSpan.seconds(buildUp)),
@@ -34,7 +34,7 @@ class PairProperties {
     }
 
     private static double neededM(Pair pair) {
-        return ((GapNeeded.Finite) pair.gapNeeded()).gap().inMetres();
+        return pair.gapNeeded().orElseThrow().inMetres();
     }
 
     @Property(seed = "41")

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 
 class PairTest {
     private static BrakingVehicle vehicle(double speedMps, double reactionS, double decelMps2) {
-        return new BrakingVehicle(
+        return BrakingVehicle.of(
                 Speed.mps(speedMps),
                 TimeSpan.seconds(reactionS),
                 new BrakeResponse(TimeSpan.seconds(0.1), TimeSpan.seconds(0.2)),
@@ -29,7 +29,7 @@ class PairTest {
     void lampLatencyAndReactionAddUp() {
         // equal vehicles: gap needed is v (latency + reaction), whatever the braking
         Pair pair = pair(vehicle(25, 0, 7), vehicle(25, 1.0, 7), 20, 0.2);
-        assertThat(((GapNeeded.Finite) pair.gapNeeded()).gap().inMetres()).isCloseTo(25 * 1.2, within(1e-12));
+        assertThat(pair.gapNeeded().orElseThrow().inMetres()).isCloseTo(25 * 1.2, within(1e-12));
         assertThat(pair.followerTrajectory().phases().get(1).startS()).isCloseTo(1.3, within(1e-15));
         assertThat(pair.leaderTrajectory().phases().get(1).startS()).isCloseTo(0.1, within(1e-15));
     }
@@ -57,7 +57,7 @@ class PairTest {
         Pair pair = pair(vehicle(0, 0, 0), vehicle(20, 1, 5), 60, 0);
         // v (t + dead + build-up/2) + v²/2a − a tᵣ²/24
         double stop = 20 * 1.2 + 40 - 5 * 0.04 / 24;
-        assertThat(((GapNeeded.Finite) pair.gapNeeded()).gap().inMetres()).isCloseTo(stop, within(1e-12));
+        assertThat(pair.gapNeeded().orElseThrow().inMetres()).isCloseTo(stop, within(1e-12));
         assertThat(pair.outcome()).isInstanceOf(PairOutcome.Contact.class);
     }
 
@@ -78,7 +78,7 @@ class PairTest {
         Pair behindFaster = pair(vehicle(21, 0, 0), vehicle(20, 1, 0), 60, 0);
         assertThat(behindFaster.gapNeeded()).isEqualTo(new GapNeeded.Finite(Distance.metres(0)));
         assertThat(behindFaster.outcome())
-                .isEqualTo(new PairOutcome.NoContact(Distance.metres(60), TimeSpan.seconds(0), false));
+                .isEqualTo(PairOutcome.NoContact.of(Distance.metres(60), TimeSpan.seconds(0), false));
     }
 
     @Test
@@ -128,21 +128,21 @@ class PairTest {
     @Test
     void outcomesAreValues() {
         PairOutcome.Contact contact =
-                new PairOutcome.Contact(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), false);
+                PairOutcome.Contact.of(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), false);
         assertThat(contact)
                 .isEqualTo(
-                        new PairOutcome.Contact(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), false))
+                        PairOutcome.Contact.of(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), false))
                 .hasSameHashCodeAs(
-                        new PairOutcome.Contact(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), false))
+                        PairOutcome.Contact.of(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), false))
                 .isNotEqualTo(
-                        new PairOutcome.Contact(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), true))
+                        PairOutcome.Contact.of(TimeSpan.seconds(3), Speed.mps(8), Speed.mps(4), Speed.mps(12), true))
                 .hasToString("Contact[at=3 s, closingSpeed=8 m/s, leaderSpeed=4 m/s, followerSpeed=12 m/s,"
                         + " leaderStanding=false]");
-        PairOutcome.NoContact none = new PairOutcome.NoContact(Distance.metres(2), TimeSpan.seconds(5), false);
+        PairOutcome.NoContact none = PairOutcome.NoContact.of(Distance.metres(2), TimeSpan.seconds(5), false);
         assertThat(none)
-                .isEqualTo(new PairOutcome.NoContact(Distance.metres(2), TimeSpan.seconds(5), false))
-                .hasSameHashCodeAs(new PairOutcome.NoContact(Distance.metres(2), TimeSpan.seconds(5), false))
-                .isNotEqualTo(new PairOutcome.NoContact(Distance.metres(2), TimeSpan.seconds(6), false))
+                .isEqualTo(PairOutcome.NoContact.of(Distance.metres(2), TimeSpan.seconds(5), false))
+                .hasSameHashCodeAs(PairOutcome.NoContact.of(Distance.metres(2), TimeSpan.seconds(5), false))
+                .isNotEqualTo(PairOutcome.NoContact.of(Distance.metres(2), TimeSpan.seconds(6), false))
                 .isNotEqualTo(contact)
                 .hasToString("NoContact[smallestGap=2 m, at=5 s, grazing=false]");
     }

@@ -30,8 +30,8 @@ class RoadLoadMotionTest {
     private static Pair pair(double gapM, double latencyS) {
         BrakeResponse response = new BrakeResponse(TimeSpan.seconds(0.1), TimeSpan.seconds(0.3));
         return Pair.of(
-                new BrakingVehicle(Speed.mps(36), TimeSpan.seconds(0), response, Deceleration.mps2(6)),
-                new BrakingVehicle(Speed.mps(38), TimeSpan.seconds(1.1), response, Deceleration.mps2(5.5)),
+                BrakingVehicle.of(Speed.mps(36), TimeSpan.seconds(0), response, Deceleration.mps2(6)),
+                BrakingVehicle.of(Speed.mps(38), TimeSpan.seconds(1.1), response, Deceleration.mps2(5.5)),
                 Distance.metres(gapM),
                 TimeSpan.seconds(latencyS));
     }
@@ -117,7 +117,7 @@ class RoadLoadMotionTest {
     @Test
     void gapNeededIsTheBorderOfTheOutcomeWithDrag() {
         DragPair dragging = pair(1, 0.2).withRoadLoad(CAR, RoadLoad.of(Mass.kg(12000), 6, 1.225, 0.008));
-        double needed = ((GapNeeded.Finite) dragging.gapNeeded()).gap().inMetres();
+        double needed = dragging.gapNeeded().orElseThrow().inMetres();
         DragPair more = pair(needed + 1e-6, 0.2).withRoadLoad(dragging.leaderLoad(), dragging.followerLoad());
         DragPair less = pair(needed - 1e-6, 0.2).withRoadLoad(dragging.leaderLoad(), dragging.followerLoad());
         assertThat(more.outcome()).isInstanceOf(PairOutcome.NoContact.class);

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 /** The course of the time to collision against closed forms and against sums over small steps. */
 class TimeToCollisionTest {
     private static TimeToCollision of(Trajectory leader, Trajectory follower, double gapM) {
-        return new Encounter(leader, follower, Distance.metres(gapM)).timeToCollision();
+        return Encounter.of(leader, follower, Distance.metres(gapM)).timeToCollision();
     }
 
     @Test
@@ -80,7 +80,7 @@ class TimeToCollisionTest {
             @ForAll @DoubleRange(min = 0.3, max = 2) double delayS,
             @ForAll @DoubleRange(min = 0, max = 1) double buildUpS,
             @ForAll @DoubleRange(min = 2, max = 60) double gapM) {
-        Encounter encounter = new Encounter(
+        Encounter encounter = Encounter.of(
                 Trajectory.stop(leaderMps, 0.1, 0.5 * buildUpS, leaderMps2),
                 Trajectory.stop(followerMps, delayS, buildUpS, followerMps2),
                 Distance.metres(gapM));

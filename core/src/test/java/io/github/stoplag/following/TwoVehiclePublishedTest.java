@@ -25,7 +25,7 @@ class TwoVehiclePublishedTest extends PublishedTableTest {
         Pair pair = Pair.of(leader, follower, Distance.metres(row.numberOr("gap_m", 100)), TimeSpan.seconds(0));
         String quantity = row.text("quantity");
         if (quantity.equals("gap needed")) {
-            return ((GapNeeded.Finite) pair.gapNeeded()).gap().inMetres();
+            return pair.gapNeeded().orElseThrow().inMetres();
         }
         if (quantity.equals("stopping distance difference")) {
             return pair.followerTrajectory().restPositionM().orElseThrow()
@@ -48,7 +48,7 @@ class TwoVehiclePublishedTest extends PublishedTableTest {
     }
 
     private static BrakingVehicle vehicle(double speedMps, double decelMps2, double reactionS) {
-        return new BrakingVehicle(
+        return BrakingVehicle.of(
                 Speed.mps(speedMps), TimeSpan.seconds(reactionS), BrakeResponse.INSTANT, Deceleration.mps2(decelMps2));
     }
 }

@@ -80,9 +80,10 @@ class LedDrivingTest {
         assertThat(amber.slopePerK()).isCloseTo(0.0095, within(1e-5));
         assertThat(amber.source().standing()).isEqualTo(Standing.FROM_MEMORY);
         assertThat(red.lightRatio(Temperature.celsius(-20))).isGreaterThan(1);
-        assertThat(red.caveat(Temperature.celsius(50))).isEmpty();
-        assertThat(red.caveat(Temperature.celsius(100)))
-                .hasValueSatisfying(c -> assertThat(c.text())
+        assertThat(red.evidence(Temperature.celsius(50)).caveats()).isEmpty();
+        assertThat(red.evidence(Temperature.celsius(100)).caveats())
+                .singleElement()
+                .satisfies(c -> assertThat(c.text())
                         .startsWith("junction temperature 100 °C is outside the published range [25, 65] °C of "));
     }
 

@@ -111,7 +111,7 @@ class PublishedLampFiguresTest extends PublishedFigures {
     }
 
     private static double seenMs(OnsetCurve onset, double finalCd) {
-        Detection detection = EYE.detect(new LampSignal(onset, LuminousIntensity.candela(finalCd)));
+        Detection detection = EYE.detect(LampSignal.of(onset, LuminousIntensity.candela(finalCd)));
         if (detection instanceof Detection.Seen seen) {
             return seen.at().inMillis();
         }

@@ -140,7 +140,7 @@ class OnsetProperties {
     }
 
     private static double seenS(Detector detector, OnsetCurve onset, double finalCd) {
-        if (detector.detect(new LampSignal(onset, LuminousIntensity.candela(finalCd))) instanceof Detection.Seen seen) {
+        if (detector.detect(LampSignal.of(onset, LuminousIntensity.candela(finalCd))) instanceof Detection.Seen seen) {
             return seen.at().inSeconds();
         }
         throw new AssertionError("not seen");

@@ -47,7 +47,7 @@ class SightProperties {
     }
 
     private static LampSignal signal(OnsetCurve onset, double finalCd) {
-        return new LampSignal(onset, LuminousIntensity.candela(finalCd));
+        return LampSignal.of(onset, LuminousIntensity.candela(finalCd));
     }
 
     /** Lamps dark until a delay, then an LED's rise or a measured one. */

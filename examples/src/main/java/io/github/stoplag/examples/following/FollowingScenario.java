@@ -131,13 +131,13 @@ public record FollowingScenario(
         boolean responds = file.word(name(file, number, RESPONDS), "yes", List.of("yes", "no"))
                 .equals("yes");
         Deceleration deceleration = value(file, number, DECELERATION);
-        BrakingVehicle vehicle = new BrakingVehicle(
+        BrakingVehicle vehicle = BrakingVehicle.of(
                 speed,
                 first ? TimeSpan.seconds(0) : value(file, number, REACTION),
                 new BrakeResponse(value(file, number, DEAD_TIME), value(file, number, BUILD_UP)),
                 responds ? deceleration : Deceleration.mps2(0));
         Distance gap = first ? Distance.metres(0) : gap(file, number, speed);
-        return new Chain.Member(vehicle, gap, value(file, number, LATENCY));
+        return Chain.Member.of(vehicle, gap, value(file, number, LATENCY));
     }
 
     private static Distance gap(ScenarioFile file, int number, Speed speed) {

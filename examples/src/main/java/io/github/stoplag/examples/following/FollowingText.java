@@ -82,7 +82,7 @@ final class FollowingText {
                                 ? " = " + Numbers.fixed(member.gap().inMetres() / speed.inMps(), 2) + " s"
                                 : ""),
                 pedal(run, index),
-                needed instanceof GapNeeded.Finite finite ? Text.metres(finite.gap()) : "none helps",
+                needed.gap().map(Text::metres).orElse("none helps"),
                 link.contact().isPresent() ? "-" : leastTtc(run, index),
                 outcome(link));
     }

@@ -47,9 +47,9 @@ final class GalleryPairs {
         Scenario.Leg leg = DecisiveInstants.of(swap).leg();
         TimeSpan seen = swap.lamps().get(0).seen().orElseThrow();
         List<Chain.Member> members = new ArrayList<>();
-        members.add(new Chain.Member(scenario.leader().at(leg.speed()), Distance.metres(0), seen));
+        members.add(Chain.Member.of(scenario.leader().at(leg.speed()), Distance.metres(0), seen));
         members.addAll(
-                Collections.nCopies(cars, new Chain.Member(scenario.follower().at(leg.speed()), leg.gap(), seen)));
+                Collections.nCopies(cars, Chain.Member.of(scenario.follower().at(leg.speed()), leg.gap(), seen)));
         List<Distance> lengths =
                 new ArrayList<>(Collections.nCopies(cars, scenario.follower().length()));
         lengths.add(0, scenario.leader().length());

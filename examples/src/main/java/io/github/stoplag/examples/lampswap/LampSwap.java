@@ -45,7 +45,7 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List
 
         /** Gives the reservations about its light and about the criterion that counts. */
         Stream<Caveat> caveats() {
-            return Stream.concat(onset.caveats().stream(), detection().caveats().stream());
+            return detection().caveats().stream();
         }
 
         /** Gives how bright it ends up, which for a film that ends early is less than its full intensity. */
@@ -133,7 +133,7 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows, List
 
     private static Lamp lamp(
             Scenario scenario, String name, OnsetCurve onset, LuminousIntensity intensity, Key<?> given) {
-        LampSignal signal = new LampSignal(onset, intensity);
+        LampSignal signal = LampSignal.of(onset, intensity);
         List<Detection> detections = scenario.criteria().stream()
                 .map(criterion -> criterion.detect(signal))
                 .toList();

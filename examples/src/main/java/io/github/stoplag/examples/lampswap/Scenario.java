@@ -69,7 +69,7 @@ public record Scenario(
      */
     public record Vehicle(TimeSpan reaction, BrakeResponse response, Deceleration deceleration, Distance length) {
         public BrakingVehicle at(Speed speed) {
-            return new BrakingVehicle(speed, reaction, response, deceleration);
+            return BrakingVehicle.of(speed, reaction, response, deceleration);
         }
     }
 

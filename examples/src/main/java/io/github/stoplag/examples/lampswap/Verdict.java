@@ -34,7 +34,7 @@ record Verdict(
 
     private static Verdict of(Pair pair) {
         Optional<Distance> needed =
-                pair.gapNeeded() instanceof GapNeeded.Finite finite ? Optional.of(finite.gap()) : Optional.empty();
+                pair.gapNeeded().gap();
         PairOutcome outcome = pair.outcome();
         if (outcome instanceof PairOutcome.Contact contact) {
             return new Verdict(

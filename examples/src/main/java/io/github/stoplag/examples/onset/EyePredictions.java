@@ -73,7 +73,7 @@ final class EyePredictions {
     }
 
     private static LampSignal signal(OnsetCurve lamp, double cd) {
-        return new LampSignal(lamp, LuminousIntensity.candela(cd));
+        return LampSignal.of(lamp, LuminousIntensity.candela(cd));
     }
 
     private static double seenMs(Detector eye, LampSignal signal) {

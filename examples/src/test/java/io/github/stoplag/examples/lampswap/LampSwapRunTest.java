@@ -111,7 +111,7 @@ public class LampSwapRunTest {
                         .withAmbientTemperature(Temperature.celsius(27))
                         .withLens(Lens.RED));
         Detection seen = IntegratingEye.of(LaboratoryLamps.EYE_TIME_CONSTANT, LaboratoryLamps.EYE_THRESHOLD)
-                .detect(new LampSignal(onset, LuminousIntensity.candela(60 * onset.relativeToRated())));
+                .detect(LampSignal.of(onset, LuminousIntensity.candela(60 * onset.relativeToRated())));
         assertThat(seen).isInstanceOf(Detection.Seen.class);
         TimeSpan at = ((Detection.Seen) seen).at();
 
@@ -132,8 +132,8 @@ public class LampSwapRunTest {
         Speed speed = Speed.kmh(number(row, "speed_kmh"));
         BrakeResponse response = new BrakeResponse(TimeSpan.seconds(0.1), TimeSpan.seconds(BUILD_UP_S));
         PairOutcome outcome = Pair.of(
-                        new BrakingVehicle(speed, TimeSpan.seconds(0), response, Deceleration.mps2(LEADER_MPS2)),
-                        new BrakingVehicle(
+                        BrakingVehicle.of(speed, TimeSpan.seconds(0), response, Deceleration.mps2(LEADER_MPS2)),
+                        BrakingVehicle.of(
                                 speed, TimeSpan.seconds(REACTION_S), response, Deceleration.mps2(FOLLOWER_MPS2)),
                         Distance.metres(speed.inMps() * TIME_GAP_S),
                         seen)

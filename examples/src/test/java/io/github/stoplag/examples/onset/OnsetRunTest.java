@@ -135,7 +135,7 @@ class OnsetRunTest {
     }
 
     private static double seenMs(Detector eye, LedLamp lamp, double cd) {
-        Detection detection = eye.detect(new LampSignal(lamp, LuminousIntensity.candela(cd)));
+        Detection detection = eye.detect(LampSignal.of(lamp, LuminousIntensity.candela(cd)));
         assertThat(detection).isInstanceOf(Detection.Seen.class);
         return ((Detection.Seen) detection).at().inMillis();
     }

@@ -65,7 +65,7 @@ final class SupplyLamp {
         FilamentOnset onset =
                 lamp.switchOn(SupplyConditions.of(Voltage.volts(supplyV)).withLens(Lens.RED));
         LuminousIntensity intensity = LuminousIntensity.candela(atRated.inCandela() * onset.relativeToRated());
-        Detection detection = eye.detect(new LampSignal(onset, intensity));
+        Detection detection = eye.detect(LampSignal.of(onset, intensity));
         if (detection instanceof Detection.Seen seen) {
             return seen.at().inSeconds();
         }
