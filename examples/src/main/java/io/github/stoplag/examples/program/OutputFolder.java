@@ -89,13 +89,18 @@ public final class OutputFolder {
     }
 
     /**
-     * Puts a folder beside it in its place.
+     * Puts a folder beside it in its place; only one caller at a time.
      *
      * @throws InputException if it cannot be moved; the folder is then as it was before
      */
     public void replaceWith(Path fresh) {
         try {
-            Path work = Files.createDirectory(folder.resolveSibling(".stoplag-" + UUID.randomUUID()));
+            // a name that the next run finds again if this one is killed here
+            Path work = folder.resolveSibling(".stoplag-" + folder.getFileName());
+            if (Files.exists(work)) {
+                delete(work);
+            }
+            Files.createDirectory(work);
             try {
                 swap(fresh, work.resolve("old"));
             } finally {

@@ -45,7 +45,8 @@ import picocli.CommandLine.Option;
             "  one_at_a_time.csv   closing speed along each axis, the others in their middle",
             "Until a run is done its files are in DIR.unfinished; the folder DIR is then",
             "replaced as a whole. A run cut off by Ctrl-C or a crash goes on with --resume",
-            "and ends with the same bits.",
+            "and ends with the same bits; a part file that was lost or damaged meanwhile is",
+            "made anew. Only one run at a time can have a folder: DIR.unfinished.lock.",
             "Exit code: 0 done; 1 failed or cut off; 2 an input cannot be used: one line",
             "says why, and nothing is written."
         })
@@ -120,11 +121,15 @@ public final class SweepCommand extends OutputCommand {
         OutputFolder folder = OutputFolder.of(out(), SweepCommand::isOwn);
         Path work = out().resolveSibling(out().getFileName() + UNFINISHED);
         OutputFolder.of(work, SweepCommand::isOwn);
-        prepare(work);
-        SweepJob job = SweepJob.of(plan, wanted, work, threads, checkpoint);
-        try (Interruption interruption = new Interruption()) {
+        if (resume && restart) {
+            throw new InputException("--resume and --restart: give one of the two");
+        }
+        try (SweepJob job = SweepJob.open(plan, wanted, work, threads, checkpoint);
+                Interruption interruption = new Interruption()) {
+            prepare(work);
             SweepProgress progress = new SweepProgress(errors(), SweepProgress.onTerminal());
             SweepOutcome outcome = resume ? job.resume(progress, interruption) : job.start(progress, interruption);
+            job.remade().forEach(part -> errors().println(part + " was missing or damaged and was made anew."));
             return outcome.result().complete() ? finish(outcome, folder, work) : cutOff(outcome, work);
         }
     }
@@ -175,9 +180,6 @@ public final class SweepCommand extends OutputCommand {
     }
 
     private void prepare(Path work) {
-        if (resume && restart) {
-            throw new InputException("--resume and --restart: give one of the two");
-        }
         if (!resume && !restart && SweepJob.wasCutOff(work)) {
             throw new InputException(
                     work + ": holds a run that was cut off; go on with --resume or discard it with --restart");
@@ -208,6 +210,7 @@ public final class SweepCommand extends OutputCommand {
                     .sorted()
                     .toList());
             Manifest.write(outcome, work, all);
+            removeAllBut(all, work);
         });
         folder.replaceWith(work);
         // only now: cut off before, the run can still be taken up
@@ -218,6 +221,18 @@ public final class SweepCommand extends OutputCommand {
                         + SweepTables.NAMES.size() + " tables, " + figures.size() + " pictures, "
                         + outcome.partNames().size() + " part file(s).");
         return ExitCode.OK;
+    }
+
+    /** Removes what an earlier attempt left; the checkpoint stays until the folder is in place. */
+    private static void removeAllBut(List<String> listed, Path work) throws IOException {
+        try (Stream<Path> files = Files.list(work)) {
+            for (Path file : files.toList()) {
+                String name = String.valueOf(file.getFileName());
+                if (!listed.contains(name) && !name.equals(Manifest.FILE) && !SweepJob.isState(name)) {
+                    Files.delete(file);
+                }
+            }
+        }
     }
 
     /** Something that writes files. */

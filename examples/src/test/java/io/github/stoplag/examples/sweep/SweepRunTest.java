@@ -274,8 +274,18 @@ class SweepRunTest {
         Map<String, String> whole = digests(results());
         Path work = folder.resolve("results.unfinished");
         AtomicLong done = new AtomicLong();
-        SweepJob.of(PlanFile.read(Path.of(plan)), new SweepRows(RowFormat.CSV, 70_000), work, 1, 1)
-                .start((counted, all) -> done.set(counted), () -> done.get() > 0);
+        try (SweepJob job =
+                SweepJob.open(PlanFile.read(Path.of(plan)), new SweepRows(RowFormat.CSV, 70_000), work, 1, 1)) {
+            job.start((counted, all) -> done.set(counted), () -> done.get() > 0);
+            for (String option : List.of("--resume", "--restart", "--rows=70000")) {
+                Program intruder = run(option, "--plan", plan);
+                assertThat(intruder.exitCode()).isEqualTo(2);
+                assertThat(intruder.err().strip())
+                        .isEqualTo(work + ": another run is at work there (process "
+                                + ProcessHandle.current().pid()
+                                + "); wait until it ends or name another folder with --out");
+            }
+        }
         assertThat(run(options).err().strip())
                 .isEqualTo(work + ": holds a run that was cut off; go on with --resume or discard it with --restart");
         assertThat(run("--resume", "--plan", plan, "--seed", "3", "--rows", "70000", "--format", "csv")
@@ -296,8 +306,13 @@ class SweepRunTest {
         assertThat(run(options).exitCode()).isZero();
         Map<String, String> whole = digests(results());
         Path work = folder.resolve("results.unfinished");
-        SweepJob.of(PlanFile.read(Path.of(plan)), new SweepRows(RowFormat.CSV, 2000), work, 1, 1)
-                .start((counted, all) -> {}, () -> false);
+        try (SweepJob job =
+                SweepJob.open(PlanFile.read(Path.of(plan)), new SweepRows(RowFormat.CSV, 2000), work, 1, 1)) {
+            job.start((counted, all) -> {}, () -> false);
+        }
+        // left by an attempt with other tables or parts; not to be shipped
+        Files.writeString(work.resolve("part-00007.csv"), "stale");
+        Files.writeString(work.resolve("variance_shares.svg"), "stale");
         for (String table : TABLES) {
             Files.copy(results().resolve(table), work.resolve(table));
         }

@@ -3,9 +3,11 @@ package io.github.stoplag.examples.sweep.run;
 import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** A part as comma-separated text: each number in the fewest digits that read back to the same bits. */
 final class CsvPart implements PartWriter {
@@ -33,5 +35,12 @@ final class CsvPart implements PartWriter {
     @Override
     public void close() throws IOException {
         csv.close();
+    }
+
+    /** Counts the rows of a file without its header. */
+    static long rows(Path file) throws IOException {
+        try (Stream<String> lines = Files.lines(file)) {
+            return lines.count() - 1;
+        }
     }
 }

@@ -61,6 +61,11 @@ final class RowFiles implements Closeable {
         return (int) Math.max(0, Math.min(count, rows - first));
     }
 
+    /** How many scenarios a part holds. */
+    static long rowsOf(long part, long rows) {
+        return Math.min(PART_ROWS, rows - part * PART_ROWS);
+    }
+
     /** Lists the names of the parts that hold the first rows. */
     static List<String> names(RowFormat format, long rows) {
         return Stream.iterate(0L, part -> part * PART_ROWS < rows, part -> part + 1)

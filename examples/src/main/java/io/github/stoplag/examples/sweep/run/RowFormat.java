@@ -1,5 +1,8 @@
 package io.github.stoplag.examples.sweep.run;
 
+import java.io.IOException;
+import java.nio.file.Path;
+
 /** The forms of a file of scenarios. */
 public enum RowFormat {
     /** Comma-separated text with a header; what does not exist is an empty field. */
@@ -22,6 +25,14 @@ public enum RowFormat {
     public String fileName(long part) {
         String digits = Long.toString(part);
         return "part-" + "0".repeat(Math.max(0, 5 - digits.length())) + digits + "." + suffix;
+    }
+
+    /** Counts the scenarios in a part file as it stands. */
+    long rowsIn(Path part) throws IOException {
+        return switch (this) {
+            case CSV -> CsvPart.rows(part);
+            case PARQUET -> ParquetPart.rows(part);
+        };
     }
 
     /**

@@ -6,20 +6,23 @@ import io.github.stoplag.sweep.Plan;
 import io.github.stoplag.sweep.Sweep;
 import io.github.stoplag.sweep.SweepListener;
 import io.github.stoplag.sweep.SweepResult;
+import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 
 /**
  * A run of a plan file in a folder of its own, which writes down every so many chunks how far it has come: killed at any moment it can be
- * taken up again, and then gives the same bits, in the statistics and in the row files.
+ * taken up again, and then gives the same bits, in the statistics and in the row files. Until it is closed no other job can have the folder.
  */
-public final class SweepJob {
+public final class SweepJob implements Closeable {
     /** How many chunks are computed between two checkpoints unless told otherwise. */
     public static final int CHECKPOINT_CHUNKS = 32;
 
@@ -30,8 +33,10 @@ public final class SweepJob {
     private final int checkpointChunks;
     private final List<String> columns;
     private final Checkpoint checkpoint;
+    private final FolderLock lock;
+    private final List<String> remade = new ArrayList<>();
 
-    private SweepJob(PlanFile plan, SweepRows rows, Path folder, int threads, int checkpointChunks) {
+    private SweepJob(PlanFile plan, SweepRows rows, Path folder, int threads, int checkpointChunks, FolderLock lock) {
         this.plan = plan;
         this.rows = rows.within(plan.plan().size());
         this.folder = folder;
@@ -40,10 +45,11 @@ public final class SweepJob {
         this.columns = Stream.concat(plan.plan().columns().stream(), plan.model().outputs().stream())
                 .toList();
         this.checkpoint = new Checkpoint(folder, plan, this.rows);
+        this.lock = lock;
     }
 
     /**
-     * Makes a job.
+     * Makes a job and takes its folder.
      *
      * @param plan the plan
      * @param rows which scenarios to write
@@ -51,9 +57,20 @@ public final class SweepJob {
      * @param threads how many threads compute, at least 1
      * @param checkpointChunks how many chunks between two checkpoints, at least 1
      * @return the job
+     * @throws InputException if another job has the folder, in this process or another
      */
-    public static SweepJob of(PlanFile plan, SweepRows rows, Path folder, int threads, int checkpointChunks) {
-        return new SweepJob(plan, rows, folder, threads, checkpointChunks);
+    public static SweepJob open(PlanFile plan, SweepRows rows, Path folder, int threads, int checkpointChunks) {
+        return new SweepJob(plan, rows, folder, threads, checkpointChunks, FolderLock.of(folder));
+    }
+
+    /** Leaves the folder to others. */
+    @Override
+    public void close() {
+        try {
+            lock.close();
+        } catch (IOException e) {
+            throw unwritable(e);
+        }
     }
 
     /**
@@ -74,6 +91,16 @@ public final class SweepJob {
      */
     public static boolean isOwn(String name) {
         return RowFormat.isPart(name) || RowFiles.isUnfinished(name) || Checkpoint.isName(name);
+    }
+
+    /**
+     * Says whether a file tells how far a run has come.
+     *
+     * @param name the file's name
+     * @return true for a checkpoint
+     */
+    public static boolean isState(String name) {
+        return name.equals(Checkpoint.FILE);
     }
 
     /**
@@ -98,6 +125,7 @@ public final class SweepJob {
     public SweepOutcome start(SweepListener listener, BooleanSupplier cancelled) {
         return running(() -> {
             Files.createDirectories(folder);
+            clear(SweepJob::isOwn);
             try (RowFiles files = rowFiles(List.of(), 0)) {
                 SweepTally total = tally(RowTally.into(files, rows.count()));
                 SweepResult<SweepTally> none = SweepResult.none(plan.plan(), total);
@@ -108,13 +136,14 @@ public final class SweepJob {
     }
 
     /**
-     * Takes up a run that was cut off, at the first chunk that its checkpoint does not count.
+     * Takes up a run that was cut off, at the first chunk that its checkpoint does not count. A part file that is missing or not as it was
+     * written is made anew, see {@link #remade}.
      *
      * @param listener told of progress
      * @param cancelled true from when the run shall end
      * @return what was gathered since the very start; incomplete if cancelled again
-     * @throws InputException if there is no checkpoint, it is of another version, another plan or other rows, a part file is not as it
-     *     was written, or files cannot be read or written
+     * @throws InputException if there is no checkpoint, it is of another version, another plan or other rows, or files cannot be read or
+     *     written
      * @throws IllegalStateException if the model fails, naming the scenario and its inputs
      */
     public SweepOutcome resume(SweepListener listener, BooleanSupplier cancelled) {
@@ -126,7 +155,7 @@ public final class SweepJob {
             long nextChunk = left.result().nextChunk();
             long firstChunk = nextChunk - nextChunk % RowFiles.PART_CHUNKS;
             long firstRow = nextChunk * Plan.CHUNK >= rows.count() ? rows.count() : firstChunk * Plan.CHUNK;
-            requireParts(left.parts(), firstRow);
+            mend(left.parts(), firstRow);
             try (RowFiles files = rowFiles(left.parts(), firstRow)) {
                 RowTally into = RowTally.into(files, rows.count());
                 if (firstRow < rows.count()) {
@@ -140,21 +169,66 @@ public final class SweepJob {
         });
     }
 
-    private void requireParts(List<WholeFile> parts, long written) throws IOException {
+    /**
+     * Lists the part files that a resumed run found missing or damaged and made anew.
+     *
+     * @return their names
+     */
+    public List<String> remade() {
+        return List.copyOf(remade);
+    }
+
+    /** Makes the folder's parts those the checkpoint counts. */
+    private void mend(List<WholeFile> parts, long written) throws IOException {
         List<String> names = parts.stream().map(WholeFile::name).toList();
         if (!names.equals(RowFiles.names(rows.format(), written))) {
             throw new IOException("the checkpoint must name the part files of " + written + " rows, got " + names);
         }
-        for (WholeFile part : parts) {
-            Path file = folder.resolve(part.name());
-            if (!Files.exists(file)) {
-                throw new InputException("--resume: " + file + ": is missing");
+        clear(name -> RowFiles.isUnfinished(name) || RowFormat.isPart(name) && !names.contains(name));
+        for (int part = 0; part < parts.size(); part++) {
+            if (!parts.get(part).isIn(folder)) {
+                remake(part, parts.get(part));
             }
-            WholeFile found = WholeFile.of(file);
-            if (!found.equals(part)) {
-                throw new InputException("--resume: " + file + ": must be as it was written, " + part.bytes()
-                        + " bytes with SHA-256 " + part.sha256() + ", got " + found.bytes() + " bytes with "
-                        + found.sha256() + "; --restart starts anew");
+        }
+    }
+
+    private void remake(long part, WholeFile wanted) throws IOException {
+        long firstChunk = part * RowFiles.PART_CHUNKS;
+        long end = part * RowFiles.PART_ROWS + RowFiles.rowsOf(part, rows.count());
+        try (RowFiles files =
+                new RowFiles(folder, rows.format(), columns, end, List.of(), part * RowFiles.PART_ROWS)) {
+            Sweep.of(plan.plan(), plan.model())
+                    .withThreads(threads)
+                    .run(this::chunkRows, RowTally.into(files, end), firstChunk, (end - 1) / Plan.CHUNK + 1);
+        }
+        if (!wanted.isIn(folder)) {
+            throw new IOException(wanted.name() + " was made anew and should have SHA-256 " + wanted.sha256() + ", got "
+                    + WholeFile.of(folder.resolve(wanted.name())).sha256());
+        }
+        remade.add(wanted.name());
+    }
+
+    private void clear(Predicate<String> unwanted) throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            for (Path file : files.toList()) {
+                if (unwanted.test(String.valueOf(file.getFileName()))) {
+                    Files.delete(file);
+                }
+            }
+        }
+    }
+
+    /** Reads the finished parts again: each must be as it was written and hold the rows it should. */
+    private void verify(List<WholeFile> parts) throws IOException {
+        for (int part = 0; part < parts.size(); part++) {
+            WholeFile file = parts.get(part);
+            if (!file.isIn(folder)) {
+                throw new IOException(file.name() + " is not as it was written; --resume makes it anew");
+            }
+            long wanted = RowFiles.rowsOf(part, rows.count());
+            long found = rows.format().rowsIn(folder.resolve(file.name()));
+            if (found != wanted) {
+                throw new IOException(file.name() + " must hold " + wanted + " rows, got " + found);
             }
         }
     }
@@ -178,6 +252,7 @@ public final class SweepJob {
                     .resume(empty, result);
             checkpoint.write(result, files.finished());
         }
+        verify(files.finished());
         SweepTally tally = result.tally();
         return new SweepOutcome(
                 plan,

@@ -82,7 +82,13 @@ class RowFilesTest {
     }
 
     private SweepOutcome run(PlanFile plan, SweepRows rows) {
-        return SweepJob.of(plan, rows, folder.resolve("run"), 2, 2).start((done, all) -> {}, () -> false);
+        return run(plan, rows, "run", 2);
+    }
+
+    private SweepOutcome run(PlanFile plan, SweepRows rows, String name, int threads) {
+        try (SweepJob job = SweepJob.open(plan, rows, folder.resolve(name), threads, 2)) {
+            return job.start((done, all) -> {}, () -> false);
+        }
     }
 
     /** Compares every step-th row and returns how many there were. */
@@ -147,7 +153,7 @@ class RowFilesTest {
         byte[] one = null;
         for (int threads = 1; threads <= 3; threads++) {
             Path at = folder.resolve("run" + threads);
-            SweepOutcome outcome = SweepJob.of(plan, some, at, threads, 2).start((done, all) -> {}, () -> false);
+            SweepOutcome outcome = run(plan, some, "run" + threads, threads);
             assertThat(outcome.rowsWritten()).isEqualTo(CHUNK + 7);
             assertThat(outcome.partNames()).hasSize(1);
             byte[] bytes = Files.readAllBytes(at.resolve(outcome.partNames().get(0)));

@@ -5,10 +5,12 @@ import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
 import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.sweep.Plan;
+import io.github.stoplag.sweep.SweepListener;
 import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -69,13 +71,31 @@ class SweepJobTest {
         planPath = Files.writeString(folder.resolve("plan.properties"), PLAN);
     }
 
-    private SweepJob job(String name, long rows, int threads, int checkpoint) {
-        return SweepJob.of(
-                PlanFile.read(planPath), new SweepRows(RowFormat.CSV, rows), folder.resolve(name), threads, checkpoint);
+    /** A job that is opened for each run and closed after it. */
+    private record Job(Path plan, Path run, long rows, int threads, int checkpoint) {
+        SweepJob open() {
+            return SweepJob.open(PlanFile.read(plan), new SweepRows(RowFormat.CSV, rows), run, threads, checkpoint);
+        }
+
+        SweepOutcome start(SweepListener listener, BooleanSupplier cancelled) {
+            try (SweepJob job = open()) {
+                return job.start(listener, cancelled);
+            }
+        }
+
+        SweepOutcome resume(SweepListener listener, BooleanSupplier cancelled) {
+            try (SweepJob job = open()) {
+                return job.resume(listener, cancelled);
+            }
+        }
     }
 
-    private static SweepJob job(Path plan, Path run, long rows, int threads, int checkpoint) {
-        return SweepJob.of(PlanFile.read(plan), new SweepRows(RowFormat.CSV, rows), run, threads, checkpoint);
+    private Job job(String name, long rows, int threads, int checkpoint) {
+        return new Job(planPath, folder.resolve(name), rows, threads, checkpoint);
+    }
+
+    private static Job job(Path plan, Path run, long rows, int threads, int checkpoint) {
+        return new Job(plan, run, rows, threads, checkpoint);
     }
 
     /** Everything a run leaves: its files, the statistics to the last bit, and the rejected scenarios. */
@@ -120,6 +140,64 @@ class SweepJobTest {
         assertThat(resumed.partNames()).containsExactly("part-00000.csv", "part-00001.csv");
     }
 
+    @Test
+    void missingAndDamagedPartsAreMadeAnewAndNothingElse() throws IOException {
+        AtomicLong done = new AtomicLong();
+        // all rows are in whole parts before the end
+        job("cut", ROWS, 1, 1).start((counted, all) -> done.set(counted), after(done, 6L * CHUNK));
+        Path run = folder.resolve("cut");
+        Files.delete(run.resolve("part-00000.csv"));
+        Path second = run.resolve("part-00001.csv");
+        Files.writeString(second, Files.readString(second).replaceFirst("\n262144,", "\n262145,"));
+        Files.writeString(run.resolve("part-00002.csv"), "left by another run");
+        Files.writeString(run.resolve("part-00001.csv.unfinished"), "left by another run");
+        AtomicLong first = new AtomicLong(Long.MAX_VALUE);
+        try (SweepJob job = job("cut", ROWS, 2, 32).open()) {
+            SweepOutcome resumed =
+                    job.resume((counted, all) -> first.accumulateAndGet(counted, Math::min), () -> false);
+            assertThat(job.remade()).containsExactly("part-00000.csv", "part-00001.csv");
+            assertThat(first.get()).isEqualTo(7L * CHUNK);
+            assertThat(left(run, resumed)).isEqualTo(whole);
+        }
+    }
+
+    @Test
+    void partChangedWhileTheRunGoesOnIsNotCertified() {
+        Job job = job("changed", ROWS, 1, 1);
+        Path part = folder.resolve("changed").resolve("part-00000.csv");
+        SweepListener shortens = (counted, all) -> {
+            if (counted == 7L * CHUNK) {
+                try {
+                    String text = Files.readString(part);
+                    Files.writeString(part, text.substring(0, text.length() / 4));
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            }
+        };
+        assertThatExceptionOfType(InputException.class)
+                .isThrownBy(() -> job.start(shortens, () -> false))
+                .withMessage(folder.resolve("changed") + ": cannot be written: part-00000.csv is not as it was written;"
+                        + " --resume makes it anew");
+    }
+
+    @Test
+    void twoJobsCannotHaveOneFolder() throws IOException {
+        try (SweepJob first = job("shared", 100, 1, 1).open()) {
+            assertThatExceptionOfType(InputException.class)
+                    .isThrownBy(() -> job("shared", 100, 1, 1).open())
+                    .withMessageStartingWith(folder.resolve("shared") + ": another run is at work there (process ");
+            assertThat(first.start((done, all) -> {}, () -> false).result().complete())
+                    .isTrue();
+        }
+        // given back, and no trace left beside the folder
+        job("shared", 100, 1, 1).open().close();
+        try (Stream<Path> files = Files.list(folder)) {
+            assertThat(files.map(file -> file.getFileName().toString()))
+                    .containsExactlyInAnyOrder("plan.properties", "shared");
+        }
+    }
+
     @ParameterizedTest
     @CsvSource({"1, 5", "3, 2"})
     void killedProcessGoesOnWithTheSameBits(int checkpoint, int standAfterChunks) throws Exception {
@@ -138,6 +216,10 @@ class SweepJobTest {
                 .start();
         try (BufferedReader said = child.inputReader()) {
             assertThat(said.readLine()).isEqualTo(CutOff.REACHED);
+            // while it lives the folder is its own
+            assertThatExceptionOfType(InputException.class)
+                    .isThrownBy(() -> job("killed", ROWS, 2, 32).resume((done, all) -> {}, () -> false))
+                    .withMessageStartingWith(run + ": another run is at work there (process " + child.pid() + ")");
         } finally {
             child.destroyForcibly().waitFor();
         }
@@ -180,25 +262,12 @@ class SweepJobTest {
     }
 
     @Test
-    void missingAndDamagedFilesAreNamed() throws IOException {
+    void missingAndDamagedCheckpointsAreNamed() throws IOException {
         assertThatExceptionOfType(InputException.class)
                 .isThrownBy(() -> job("none", 100, 1, 1).resume((d, all) -> {}, () -> false))
                 .withMessage("--resume: " + folder.resolve("none") + ": there is no run that was cut off");
         AtomicLong done = new AtomicLong();
         job("cut", ROWS, 1, 1).start((counted, all) -> done.set(counted), after(done, 6L * CHUNK));
-        Path part = folder.resolve("cut").resolve("part-00000.csv");
-        Files.delete(part);
-        assertThatExceptionOfType(InputException.class)
-                .isThrownBy(() -> job("cut", ROWS, 1, 1).resume((d, all) -> {}, () -> false))
-                .withMessage("--resume: " + part + ": is missing");
-        Files.writeString(part, "");
-        assertThatExceptionOfType(InputException.class)
-                .isThrownBy(() -> job("cut", ROWS, 1, 1).resume((d, all) -> {}, () -> false))
-                .withMessageStartingWith("--resume: " + part + ": must be as it was written, ")
-                .withMessageEndingWith(
-                        // SHA-256 of nothing, FIPS 180-4
-                        ", got 0 bytes with e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855;"
-                                + " --restart starts anew");
         Path checkpoint = folder.resolve("cut").resolve(Checkpoint.FILE);
         byte[] bytes = Files.readAllBytes(checkpoint);
         Files.write(checkpoint, Arrays.copyOf(bytes, bytes.length / 2));
