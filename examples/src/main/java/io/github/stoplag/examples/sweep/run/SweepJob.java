@@ -184,7 +184,7 @@ public final class SweepJob implements Closeable {
         if (!names.equals(RowFiles.names(rows.format(), written))) {
             throw new IOException("the checkpoint must name the part files of " + written + " rows, got " + names);
         }
-        clear(name -> RowFiles.isUnfinished(name) || RowFormat.isPart(name) && !names.contains(name));
+        clear(name -> RowFiles.isUnfinished(name) || (RowFormat.isPart(name) && !names.contains(name)));
         for (int part = 0; part < parts.size(); part++) {
             if (!parts.get(part).isIn(folder)) {
                 remake(part, parts.get(part));
