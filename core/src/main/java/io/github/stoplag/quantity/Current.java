@@ -50,6 +50,30 @@ public record Current(double inAmperes) implements Comparable<Current> {
     }
 
     /**
+     * Reads a current such as {@code 350 mA}; {@link Units#CURRENT} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the current
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     current out of range
+     */
+    public static Current parse(String text) {
+        return new Current(Units.CURRENT.parseSi(text));
+    }
+
+    /**
+     * Writes the current with a fixed count of decimals, rounded half up, such as {@code 0.4 A}.
+     *
+     * @param unit a unit of {@link Units#CURRENT} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.CURRENT.format(inAmperes, unit, decimals);
+    }
+
+    /**
      * Says whether another current is within a tolerance of this one.
      *
      * @param other the other current

@@ -73,6 +73,30 @@ public record Deceleration(double inMps2) implements Comparable<Deceleration> {
     }
 
     /**
+     * Reads a deceleration such as {@code 0.7 g}; {@link Units#DECELERATION} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the deceleration
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     deceleration out of range
+     */
+    public static Deceleration parse(String text) {
+        return new Deceleration(Units.DECELERATION.parseSi(text));
+    }
+
+    /**
+     * Writes the deceleration with a fixed count of decimals, rounded half up, such as {@code 6.9 m/s²}.
+     *
+     * @param unit a unit of {@link Units#DECELERATION} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.DECELERATION.format(inMps2, unit, decimals);
+    }
+
+    /**
      * Says whether another deceleration is within a tolerance of this one.
      *
      * @param other the other deceleration

@@ -135,6 +135,44 @@ public record Distance(double inMetres) implements Comparable<Distance> {
     }
 
     /**
+     * Reads a distance such as {@code 8 ft 10 in}; {@link Units#DISTANCE} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the distance
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     distance out of range
+     */
+    public static Distance parse(String text) {
+        return new Distance(Units.DISTANCE.parseSi(text));
+    }
+
+    /**
+     * Writes the distance with a fixed count of decimals, rounded half up, such as {@code 2.7 m}.
+     *
+     * @param unit a unit of {@link Units#DISTANCE} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.DISTANCE.format(inMetres, unit, decimals);
+    }
+
+    /**
+     * Writes the distance in feet and inches as drivers say it, such as {@code 8 ft 10 in}, to the nearest inch.
+     *
+     * <p>Half an inch rounds away from zero; twelve inches carry into the feet; a negative distance has one minus sign in front.
+     * {@link #parse} reads it back to within half an inch.
+     *
+     * @return the text
+     */
+    public String formatFeetAndInches() {
+        long inches = Math.round(Math.abs(inInches()));
+        String sign = inMetres < 0 && inches > 0 ? "-" : "";
+        return sign + inches / 12 + " ft " + inches % 12 + " in";
+    }
+
+    /**
      * Says whether another distance is within a tolerance of this one.
      *
      * @param other the other distance

@@ -30,6 +30,30 @@ public record FrictionCoefficient(double inRatio) implements Comparable<Friction
     }
 
     /**
+     * Reads a friction coefficient such as {@code 0.7}; {@link Units#FRICTION_COEFFICIENT} has the units and says how numbers are written.
+     *
+     * @param text a number without a unit
+     * @return the friction coefficient
+     * @throws IllegalArgumentException if the number is malformed, the unit does not fit, or the
+     *     friction coefficient out of range
+     */
+    public static FrictionCoefficient parse(String text) {
+        return new FrictionCoefficient(Units.FRICTION_COEFFICIENT.parseSi(text));
+    }
+
+    /**
+     * Writes the friction coefficient with a fixed count of decimals, rounded half up, such as {@code 0.7}.
+     *
+     * @param unit a unit of {@link Units#FRICTION_COEFFICIENT} in any of its spellings, printed as given; empty for a plain number
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.FRICTION_COEFFICIENT.format(inRatio, unit, decimals);
+    }
+
+    /**
      * Says whether another friction coefficient is within a tolerance of this one.
      *
      * @param other the other friction coefficient

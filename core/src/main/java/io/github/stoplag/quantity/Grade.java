@@ -71,6 +71,30 @@ public record Grade(double inRatio) implements Comparable<Grade> {
     }
 
     /**
+     * Reads a grade such as {@code -3 %}; {@link Units#GRADE} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the grade
+     * @throws IllegalArgumentException if the number is malformed, the unit does not fit, or the
+     *     grade out of range
+     */
+    public static Grade parse(String text) {
+        return new Grade(Units.GRADE.parseSi(text));
+    }
+
+    /**
+     * Writes the grade with a fixed count of decimals, rounded half up, such as {@code -3.0 %}.
+     *
+     * @param unit a unit of {@link Units#GRADE} in any of its spellings, printed as given; empty for a plain number
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.GRADE.format(inRatio, unit, decimals);
+    }
+
+    /**
      * Says whether another grade is within a tolerance of this one.
      *
      * @param other the other grade

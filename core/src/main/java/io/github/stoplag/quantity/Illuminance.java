@@ -30,6 +30,30 @@ public record Illuminance(double inLux) implements Comparable<Illuminance> {
     }
 
     /**
+     * Reads an illuminance such as {@code 10 lx}; {@link Units#ILLUMINANCE} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the illuminance
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     illuminance out of range
+     */
+    public static Illuminance parse(String text) {
+        return new Illuminance(Units.ILLUMINANCE.parseSi(text));
+    }
+
+    /**
+     * Writes the illuminance with a fixed count of decimals, rounded half up, such as {@code 10.0 lx}.
+     *
+     * @param unit a unit of {@link Units#ILLUMINANCE} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.ILLUMINANCE.format(inLux, unit, decimals);
+    }
+
+    /**
      * Says whether another illuminance is within a tolerance of this one.
      *
      * @param other the other illuminance

@@ -30,6 +30,30 @@ public record Luminance(double inCdPerM2) implements Comparable<Luminance> {
     }
 
     /**
+     * Reads a luminance such as {@code 2 cd/m²}; {@link Units#LUMINANCE} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the luminance
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     luminance out of range
+     */
+    public static Luminance parse(String text) {
+        return new Luminance(Units.LUMINANCE.parseSi(text));
+    }
+
+    /**
+     * Writes the luminance with a fixed count of decimals, rounded half up, such as {@code 2.0 cd/m²}.
+     *
+     * @param unit a unit of {@link Units#LUMINANCE} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.LUMINANCE.format(inCdPerM2, unit, decimals);
+    }
+
+    /**
      * Says whether another luminance is within a tolerance of this one.
      *
      * @param other the other luminance

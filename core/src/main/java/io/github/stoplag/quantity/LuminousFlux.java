@@ -30,6 +30,30 @@ public record LuminousFlux(double inLumens) implements Comparable<LuminousFlux> 
     }
 
     /**
+     * Reads a luminous flux such as {@code 460 lm}; {@link Units#LUMINOUS_FLUX} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the luminous flux
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     luminous flux out of range
+     */
+    public static LuminousFlux parse(String text) {
+        return new LuminousFlux(Units.LUMINOUS_FLUX.parseSi(text));
+    }
+
+    /**
+     * Writes the luminous flux with a fixed count of decimals, rounded half up, such as {@code 460.0 lm}.
+     *
+     * @param unit a unit of {@link Units#LUMINOUS_FLUX} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.LUMINOUS_FLUX.format(inLumens, unit, decimals);
+    }
+
+    /**
      * Says whether another luminous flux is within a tolerance of this one.
      *
      * @param other the other luminous flux

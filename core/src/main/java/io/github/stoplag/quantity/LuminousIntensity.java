@@ -30,6 +30,30 @@ public record LuminousIntensity(double inCandela) implements Comparable<Luminous
     }
 
     /**
+     * Reads a luminous intensity such as {@code 60 cd}; {@link Units#LUMINOUS_INTENSITY} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the luminous intensity
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     luminous intensity out of range
+     */
+    public static LuminousIntensity parse(String text) {
+        return new LuminousIntensity(Units.LUMINOUS_INTENSITY.parseSi(text));
+    }
+
+    /**
+     * Writes the luminous intensity with a fixed count of decimals, rounded half up, such as {@code 60.0 cd}.
+     *
+     * @param unit a unit of {@link Units#LUMINOUS_INTENSITY} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.LUMINOUS_INTENSITY.format(inCandela, unit, decimals);
+    }
+
+    /**
      * Says whether another luminous intensity is within a tolerance of this one.
      *
      * @param other the other luminous intensity

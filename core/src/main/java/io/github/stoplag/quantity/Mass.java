@@ -73,6 +73,30 @@ public record Mass(double inKg) implements Comparable<Mass> {
     }
 
     /**
+     * Reads a mass such as {@code 2.4 t}; {@link Units#MASS} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the mass
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     mass out of range
+     */
+    public static Mass parse(String text) {
+        return new Mass(Units.MASS.parseSi(text));
+    }
+
+    /**
+     * Writes the mass with a fixed count of decimals, rounded half up, such as {@code 2400.0 kg}.
+     *
+     * @param unit a unit of {@link Units#MASS} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.MASS.format(inKg, unit, decimals);
+    }
+
+    /**
      * Says whether another mass is within a tolerance of this one.
      *
      * @param other the other mass

@@ -30,6 +30,30 @@ public record Power(double inWatts) implements Comparable<Power> {
     }
 
     /**
+     * Reads a power such as {@code 21 W}; {@link Units#POWER} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the power
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     power out of range
+     */
+    public static Power parse(String text) {
+        return new Power(Units.POWER.parseSi(text));
+    }
+
+    /**
+     * Writes the power with a fixed count of decimals, rounded half up, such as {@code 21.0 W}.
+     *
+     * @param unit a unit of {@link Units#POWER} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.POWER.format(inWatts, unit, decimals);
+    }
+
+    /**
      * Says whether another power is within a tolerance of this one.
      *
      * @param other the other power

@@ -8,8 +8,9 @@ package io.github.stoplag.quantity;
  * @param inPascals the pressure in pascals
  */
 public record Pressure(double inPascals) implements Comparable<Pressure> {
-    /** Pascals in one pound-force per square inch, exact: 0.45359237 · 9.80665 / 0.0254². */
-    public static final double PASCALS_PER_PSI = 0.45359237 * 9.80665 / (0.0254 * 0.0254);
+    // 0.45359237 kg · 9.80665 m/s² over (0.0254 m)², both exact
+    private static final double NEWTONS_PER_POUND_FORCE = 4.4482216152605;
+    private static final double M2_PER_SQUARE_INCH = 0.00064516;
 
     private static final double PASCALS_PER_BAR = 1e5;
 
@@ -42,7 +43,7 @@ public record Pressure(double inPascals) implements Comparable<Pressure> {
      * @throws IllegalArgumentException if it is not in [0, 1e8] Pa
      */
     public static Pressure psi(double psi) {
-        return new Pressure(psi * PASCALS_PER_PSI);
+        return new Pressure(psi * NEWTONS_PER_POUND_FORCE / M2_PER_SQUARE_INCH);
     }
 
     /**
@@ -71,7 +72,7 @@ public record Pressure(double inPascals) implements Comparable<Pressure> {
      * @return the pressure in pounds-force per square inch
      */
     public double inPsi() {
-        return inPascals / PASCALS_PER_PSI;
+        return inPascals * M2_PER_SQUARE_INCH / NEWTONS_PER_POUND_FORCE;
     }
 
     /**
@@ -81,6 +82,30 @@ public record Pressure(double inPascals) implements Comparable<Pressure> {
      */
     public double inBar() {
         return inPascals / PASCALS_PER_BAR;
+    }
+
+    /**
+     * Reads a pressure such as {@code 2.2 bar}; {@link Units#PRESSURE} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the pressure
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     pressure out of range
+     */
+    public static Pressure parse(String text) {
+        return new Pressure(Units.PRESSURE.parseSi(text));
+    }
+
+    /**
+     * Writes the pressure with a fixed count of decimals, rounded half up, such as {@code 220.0 kPa}.
+     *
+     * @param unit a unit of {@link Units#PRESSURE} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.PRESSURE.format(inPascals, unit, decimals);
     }
 
     /**

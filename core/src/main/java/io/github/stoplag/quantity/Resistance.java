@@ -50,6 +50,30 @@ public record Resistance(double inOhms) implements Comparable<Resistance> {
     }
 
     /**
+     * Reads a resistance such as {@code 6.8 ohm}; {@link Units#RESISTANCE} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the resistance
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     resistance out of range
+     */
+    public static Resistance parse(String text) {
+        return new Resistance(Units.RESISTANCE.parseSi(text));
+    }
+
+    /**
+     * Writes the resistance with a fixed count of decimals, rounded half up, such as {@code 6.8 Ω}.
+     *
+     * @param unit a unit of {@link Units#RESISTANCE} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.RESISTANCE.format(inOhms, unit, decimals);
+    }
+
+    /**
      * Says whether another resistance is within a tolerance of this one.
      *
      * @param other the other resistance

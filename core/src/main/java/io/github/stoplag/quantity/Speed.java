@@ -93,6 +93,30 @@ public record Speed(double inMps) implements Comparable<Speed> {
     }
 
     /**
+     * Reads a speed such as {@code 60 mph}; {@link Units#SPEED} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the speed
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     speed out of range
+     */
+    public static Speed parse(String text) {
+        return new Speed(Units.SPEED.parseSi(text));
+    }
+
+    /**
+     * Writes the speed with a fixed count of decimals, rounded half up, such as {@code 96.6 km/h}.
+     *
+     * @param unit a unit of {@link Units#SPEED} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.SPEED.format(inMps, unit, decimals);
+    }
+
+    /**
      * Says whether another speed is within a tolerance of this one.
      *
      * @param other the other speed

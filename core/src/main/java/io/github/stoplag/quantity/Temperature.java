@@ -11,6 +11,9 @@ public record Temperature(double inKelvin) implements Comparable<Temperature> {
     /** Kelvin at zero degrees Celsius, exact. */
     public static final double ZERO_CELSIUS_K = 273.15;
 
+    /** Degrees Fahrenheit from absolute zero to zero, exact: 273.15 · 1.8 - 32. */
+    private static final double ZERO_FAHRENHEIT = 459.67;
+
     /**
      * Checks the range and turns -0.0 into 0.0.
      *
@@ -51,7 +54,7 @@ public record Temperature(double inKelvin) implements Comparable<Temperature> {
      * @throws IllegalArgumentException if it is not in (0, 20000] K
      */
     public static Temperature fahrenheit(double fahrenheit) {
-        return new Temperature((fahrenheit - 32.0) / 1.8 + ZERO_CELSIUS_K);
+        return new Temperature((fahrenheit + ZERO_FAHRENHEIT) / 1.8);
     }
 
     /**
@@ -69,7 +72,31 @@ public record Temperature(double inKelvin) implements Comparable<Temperature> {
      * @return the temperature in degrees Fahrenheit
      */
     public double inFahrenheit() {
-        return (inKelvin - ZERO_CELSIUS_K) * 1.8 + 32.0;
+        return inKelvin * 1.8 - ZERO_FAHRENHEIT;
+    }
+
+    /**
+     * Reads a temperature such as {@code 20 °C}; {@link Units#TEMPERATURE} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the temperature
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     temperature out of range
+     */
+    public static Temperature parse(String text) {
+        return new Temperature(Units.TEMPERATURE.parseSi(text));
+    }
+
+    /**
+     * Writes the temperature with a fixed count of decimals, rounded half up, such as {@code 20.0 °C}.
+     *
+     * @param unit a unit of {@link Units#TEMPERATURE} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.TEMPERATURE.format(inKelvin, unit, decimals);
     }
 
     /**

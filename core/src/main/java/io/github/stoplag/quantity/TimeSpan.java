@@ -72,6 +72,30 @@ public record TimeSpan(double inSeconds) implements Comparable<TimeSpan> {
     }
 
     /**
+     * Reads a time such as {@code 200 ms}; {@link Units#TIME} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the time
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     time out of range
+     */
+    public static TimeSpan parse(String text) {
+        return new TimeSpan(Units.TIME.parseSi(text));
+    }
+
+    /**
+     * Writes the time with a fixed count of decimals, rounded half up, such as {@code 0.2 s}.
+     *
+     * @param unit a unit of {@link Units#TIME} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.TIME.format(inSeconds, unit, decimals);
+    }
+
+    /**
      * Says whether another time is within a tolerance of this one.
      *
      * @param other the other time

@@ -50,6 +50,30 @@ public record Voltage(double inVolts) implements Comparable<Voltage> {
     }
 
     /**
+     * Reads a voltage such as {@code 13.5 V}; {@link Units#VOLTAGE} has the units and says how numbers are written.
+     *
+     * @param text a number with a unit
+     * @return the voltage
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
+     *     voltage out of range
+     */
+    public static Voltage parse(String text) {
+        return new Voltage(Units.VOLTAGE.parseSi(text));
+    }
+
+    /**
+     * Writes the voltage with a fixed count of decimals, rounded half up, such as {@code 13.5 V}.
+     *
+     * @param unit a unit of {@link Units#VOLTAGE} in any of its spellings, printed as given
+     * @param decimals how many decimals to print, 0 to 15
+     * @return the text
+     * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
+     */
+    public String format(String unit, int decimals) {
+        return Units.VOLTAGE.format(inVolts, unit, decimals);
+    }
+
+    /**
      * Says whether another voltage is within a tolerance of this one.
      *
      * @param other the other voltage

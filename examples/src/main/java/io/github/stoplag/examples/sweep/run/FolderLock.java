@@ -1,6 +1,6 @@
-package io.github.stoplag.examples.sweep;
+package io.github.stoplag.examples.sweep.run;
 
-import io.github.stoplag.examples.InputException;
+import io.github.stoplag.examples.file.InputException;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.ByteBuffer;
