@@ -42,8 +42,8 @@ public final class AashtoSightDistance implements GradedStoppingRule {
     private final Deceleration deceleration;
 
     private AashtoSightDistance(String levelKey, String gradesKey, Deceleration deceleration) {
-        this.level = PublishedRule.named(levelKey);
-        this.grades = PublishedRule.named(gradesKey);
+        this.level = PublishedRule.published(levelKey);
+        this.grades = PublishedRule.published(gradesKey);
         this.deceleration = deceleration;
     }
 

@@ -3,6 +3,7 @@ package io.github.stoplag.braking;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
@@ -35,6 +36,12 @@ public record BrakeRequirement(
         boolean oneSuffices,
         Source source,
         String note) {
+    private static final Catalogue<BrakeRequirement> PUBLISHED = Catalogue.read(
+            "brake requirement",
+            BrakeRequirement.class,
+            "brake_requirements.csv",
+            BrakeRequirement::of,
+            BrakeRequirement::id);
     private static final double LEAST_SHARE_OF_TEST_SPEED = 0.98;
     private static final double MOST_SHARE_OF_TEST_SPEED = 1.02;
 
@@ -90,8 +97,7 @@ public record BrakeRequirement(
      * @return the rows of the table in order
      */
     public static List<BrakeRequirement> published() {
-        Table table = Table.read(BrakeRequirement.class, "brake_requirements.csv");
-        return table.rows().stream().map(row -> of(table, row)).toList();
+        return PUBLISHED.list();
     }
 
     /**
@@ -99,14 +105,10 @@ public record BrakeRequirement(
      *
      * @param id the name of the row, for example {@code un-r13h-type0}
      * @return the requirement
-     * @throws IllegalArgumentException if no row has this name
+     * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static BrakeRequirement published(String id) {
-        return published().stream()
-                .filter(requirement -> requirement.id.equals(id))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("brake requirement must be one of "
-                        + published().stream().map(BrakeRequirement::id).toList() + ", got \"" + id + "\""));
+        return PUBLISHED.get(id);
     }
 
     /**

@@ -3,6 +3,9 @@ package io.github.stoplag.braking;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Catalogue;
+import io.github.stoplag.source.PublishedRange;
+import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
@@ -70,6 +73,33 @@ public final class BrakeResponse {
      */
     public TimeSpan equivalentLag() {
         return TimeSpan.seconds(deadS + 0.5 * buildUpS);
+    }
+
+    /**
+     * Lists published figures about brake response that are no response by themselves: release times, jerk limits. For
+     * published responses see {@link BrakeSystem}.
+     *
+     * @return the rows of the table in order
+     */
+    public static List<PublishedRange> published() {
+        return Figures.PUBLISHED.list();
+    }
+
+    /**
+     * Finds a published figure about brake response.
+     *
+     * @param id the name of the row
+     * @return the figure
+     * @throws IllegalArgumentException if no row has this name; the message offers the nearest
+     */
+    public static PublishedRange published(String id) {
+        return Figures.PUBLISHED.get(id);
+    }
+
+    /** Read when first asked for: a response is made in many a run that needs no table. */
+    private static final class Figures {
+        static final Catalogue<PublishedRange> PUBLISHED =
+                PublishedRange.read("brake figure", BrakeResponse.class, "brake_figures.csv");
     }
 
     @Override

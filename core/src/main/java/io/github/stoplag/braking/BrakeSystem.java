@@ -1,7 +1,7 @@
 package io.github.stoplag.braking;
 
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.source.PublishedRange;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
@@ -23,7 +23,8 @@ import java.util.Map;
  * @param note how the response was read from the source, possibly empty
  */
 public record BrakeSystem(String id, Kind kind, String what, BrakeResponse response, Source source, String note) {
-    private static final String RESOURCE = "brake_systems.csv";
+    private static final Catalogue<BrakeSystem> PUBLISHED = Catalogue.read(
+            "brake system", BrakeSystem.class, "brake_systems.csv", BrakeSystem::of, BrakeSystem::id);
 
     /** How the pedal reaches the brakes. */
     public enum Kind {
@@ -41,8 +42,7 @@ public record BrakeSystem(String id, Kind kind, String what, BrakeResponse respo
      * @return the rows of the table in order
      */
     public static List<BrakeSystem> published() {
-        Table table = Table.read(BrakeSystem.class, RESOURCE);
-        return table.rows().stream().map(row -> of(table, row)).toList();
+        return PUBLISHED.list();
     }
 
     /**
@@ -52,7 +52,7 @@ public record BrakeSystem(String id, Kind kind, String what, BrakeResponse respo
      * @return the rows in order
      */
     public static List<BrakeSystem> published(Kind kind) {
-        return published().stream().filter(system -> system.kind == kind).toList();
+        return PUBLISHED.list(system -> system.kind == kind);
     }
 
     /**
@@ -60,23 +60,10 @@ public record BrakeSystem(String id, Kind kind, String what, BrakeResponse respo
      *
      * @param id the name of the row, for example {@code fmvss121-truck}
      * @return the response
-     * @throws IllegalArgumentException if no row has this name
+     * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static BrakeSystem published(String id) {
-        return published().stream()
-                .filter(system -> system.id.equals(id))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("brake system must be one of "
-                        + published().stream().map(BrakeSystem::id).toList() + ", got \"" + id + "\""));
-    }
-
-    /**
-     * Lists published figures about brake response that are no response by themselves: release times, jerk limits.
-     *
-     * @return the rows of the table in order
-     */
-    public static List<PublishedRange> figures() {
-        return PublishedRange.read(BrakeSystem.class, "brake_figures.csv");
+        return PUBLISHED.get(id);
     }
 
     private static BrakeSystem of(Table table, Map<String, String> row) {

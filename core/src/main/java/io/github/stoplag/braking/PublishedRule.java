@@ -18,7 +18,7 @@ import java.util.Optional;
  * rules, {@code rules_rows.csv} the printed rows. A further rule is a further row; a rule of one's own needs no catalogue, only
  * {@link QuadraticRule#of}, {@link KinematicRule} or {@link FrictionRule#exact} and a {@link TableRounding}.
  *
- * @param key the name by which {@link #named} finds it
+ * @param key the name by which {@link #published(String)} finds it
  * @param rule the rule without the table's rounding
  * @param rounding how the table rounds
  * @param note what to know about the rule, possibly empty
@@ -30,8 +30,8 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
      *
      * @return the rules in the order of their tables
      */
-    public static List<PublishedRule> all() {
-        return RuleTables.rules();
+    public static List<PublishedRule> published() {
+        return RuleTables.RULES.list();
     }
 
     /**
@@ -39,17 +39,10 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
      *
      * @param key its key, for example {@code uk-highway-code}
      * @return the rule
-     * @throws IllegalArgumentException if no rule has this key
+     * @throws IllegalArgumentException if no rule has this key; the message offers the nearest
      */
-    public static PublishedRule named(String key) {
-        List<PublishedRule> rules = all();
-        return rules.stream()
-                .filter(rule -> rule.key.equals(key))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("stopping rule must be one of "
-                        + String.join(
-                                ", ", rules.stream().map(PublishedRule::key).toList())
-                        + "; got \"" + key + "\""));
+    public static PublishedRule published(String key) {
+        return RuleTables.RULES.get(key);
     }
 
     /**

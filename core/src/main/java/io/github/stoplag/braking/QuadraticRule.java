@@ -78,8 +78,8 @@ public final class QuadraticRule implements StoppingRule {
      * @return the rule
      * @throws IllegalArgumentException if there is no such rule or it is of another form
      */
-    public static QuadraticRule named(String key) {
-        StoppingRule rule = PublishedRule.named(key).rule();
+    public static QuadraticRule published(String key) {
+        StoppingRule rule = PublishedRule.published(key).rule();
         if (rule instanceof QuadraticRule quadratic) {
             return quadratic;
         }

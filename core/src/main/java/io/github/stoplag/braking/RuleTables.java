@@ -5,12 +5,14 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Grade;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Table;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -18,11 +20,14 @@ import java.util.TreeMap;
 import java.util.function.BiFunction;
 import java.util.stream.Stream;
 
-/** Reads the catalogue of published rules from its tables. */
+/** Reads the catalogue of published rules and their printed rows from the tables, once. */
 final class RuleTables {
+    static final Catalogue<PublishedRule> RULES = Catalogue.of("stopping rule", rules(), PublishedRule::key);
+    private static final Map<String, List<PublishedRow>> ROWS = printedRows();
+
     private RuleTables() {}
 
-    static List<PublishedRule> rules() {
+    private static List<PublishedRule> rules() {
         return Stream.of(
                         rules("rules_quadratic.csv", RuleTables::quadratic),
                         rules("rules_kinematic.csv", RuleTables::kinematic),
@@ -99,11 +104,17 @@ final class RuleTables {
     }
 
     static List<PublishedRow> rows(PublishedRule rule) {
+        return ROWS.getOrDefault(rule.key(), List.of());
+    }
+
+    private static Map<String, List<PublishedRow>> printedRows() {
         Table table = Table.read(PublishedRule.class, "rules_rows.csv");
-        return table.rows().stream()
-                .filter(row -> table.text(row, "rule").equals(rule.key()))
-                .map(row -> row(table, row, rule.rule().source()))
-                .toList();
+        Map<String, List<PublishedRow>> rows = new HashMap<>();
+        table.groups("rule").forEach((key, group) -> {
+            Source source = RULES.get(key).rule().source();
+            rows.put(key, group.stream().map(row -> row(table, row, source)).toList());
+        });
+        return rows;
     }
 
     private static PublishedRow row(Table table, Map<String, String> row, Source ofRule) {

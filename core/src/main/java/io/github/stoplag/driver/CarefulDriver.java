@@ -1,9 +1,10 @@
 package io.github.stoplag.driver;
 
 import io.github.stoplag.braking.BrakeResponse;
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Range;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
@@ -20,29 +21,32 @@ import java.util.Map;
  *
  * @param riskEvaluation the time to evaluate the risk, [0, 30] s
  * @param delay the time from perception to the start of deceleration, [0, 30] s
- * @param buildUp the time from the start of deceleration to all of it, (0, 30] s
+ * @param buildUp the time from the start of deceleration to all of it, (0, 10] s
  * @param deceleration the full deceleration
  * @param source where the figures come from
  */
 public record CarefulDriver(
         TimeSpan riskEvaluation, TimeSpan delay, TimeSpan buildUp, Deceleration deceleration, Source source) {
     private static final String RESOURCE = "careful_driver.csv";
+    private static final Range SOME_BUILD_UP = Ranges.BUILD_UP.withoutLowerEnd();
+    private static final Range SOME_DECELERATION = Ranges.DECELERATION.named("full deceleration").withoutLowerEnd();
+    private static final Table TABLE = Table.read(CarefulDriver.class, RESOURCE);
 
     /**
      * Checks the ranges.
      *
      * @param riskEvaluation the time to evaluate the risk, [0, 30] s
      * @param delay the time from perception to the start of deceleration, [0, 30] s
-     * @param buildUp the time from the start of deceleration to all of it, (0, 30] s
+     * @param buildUp the time from the start of deceleration to all of it, (0, 10] s
      * @param deceleration the full deceleration
      * @param source where the figures come from
      * @throws IllegalArgumentException if a time is out of range or the deceleration is 0
      */
     public CarefulDriver {
-        Check.inRange("risk evaluation time", riskEvaluation.inSeconds(), 0, 30, "s");
-        Check.inRange("delay before deceleration", delay.inSeconds(), 0, 30, "s");
-        Check.above("brake build-up time", buildUp.inSeconds(), 0, 30, "s");
-        Check.above("full deceleration", deceleration.inMps2(), 0, 200, "m/s²");
+        Ranges.REACTION.check("risk evaluation time", riskEvaluation.inSeconds());
+        Ranges.REACTION.check("delay before deceleration", delay.inSeconds());
+        SOME_BUILD_UP.check(buildUp.inSeconds());
+        SOME_DECELERATION.check(deceleration.inMps2());
     }
 
     /**
@@ -51,13 +55,12 @@ public record CarefulDriver(
      * @return the driver
      */
     public static CarefulDriver unR157() {
-        Table table = Table.read(CarefulDriver.class, RESOURCE);
         return new CarefulDriver(
-                TimeSpan.seconds(value(table, "risk evaluation")),
-                TimeSpan.seconds(value(table, "delay")),
-                TimeSpan.seconds(value(table, "build-up")),
-                Deceleration.standardGravities(value(table, "deceleration")),
-                table.source(row(table, "deceleration")));
+                TimeSpan.seconds(value("risk evaluation")),
+                TimeSpan.seconds(value("delay")),
+                TimeSpan.seconds(value("build-up")),
+                Deceleration.standardGravities(value("deceleration")),
+                TABLE.source(row("deceleration")));
     }
 
     /**
@@ -66,16 +69,16 @@ public record CarefulDriver(
      * @return 0.375 m
      */
     public static Distance unR157LateralWander() {
-        return Distance.metres(value(Table.read(CarefulDriver.class, RESOURCE), "lateral wander"));
+        return Distance.metres(value("lateral wander"));
     }
 
-    private static double value(Table table, String quantity) {
-        return table.number(row(table, quantity), "value");
+    private static double value(String quantity) {
+        return TABLE.number(row(quantity), "value");
     }
 
-    private static Map<String, String> row(Table table, String quantity) {
-        return table.rows().stream()
-                .filter(row -> table.text(row, "quantity").equals(quantity))
+    private static Map<String, String> row(String quantity) {
+        return TABLE.rows().stream()
+                .filter(row -> TABLE.text(row, "quantity").equals(quantity))
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("no row " + quantity + " in " + RESOURCE));
     }
@@ -93,7 +96,6 @@ public record CarefulDriver(
      * Gives the brake response that belongs to this driver; the delay already holds any dead time.
      *
      * @return no dead time, then the build-up
-     * @throws IllegalArgumentException if the build-up exceeds 10 s
      */
     public BrakeResponse response() {
         return new BrakeResponse(TimeSpan.seconds(0), buildUp);

@@ -3,11 +3,10 @@ package io.github.stoplag.driver;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.PublishedRange;
 import io.github.stoplag.source.Source;
-import io.github.stoplag.source.Table;
 import java.util.List;
-import java.util.Map;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.apache.commons.statistics.distribution.TruncatedNormalDistribution;
 
@@ -20,6 +19,9 @@ import org.apache.commons.statistics.distribution.TruncatedNormalDistribution;
  * the upper cut bites.
  */
 public final class ChosenDeceleration {
+    private static final Catalogue<PublishedRange> PUBLISHED =
+            PublishedRange.read("chosen deceleration", ChosenDeceleration.class, "chosen_decelerations.csv");
+
     private final double meanMps2;
     private final double sdMps2;
     private final TruncatedNormalDistribution distribution;
@@ -85,41 +87,24 @@ public final class ChosenDeceleration {
     }
 
     /**
-     * Finds a published distribution.
-     *
-     * @param id {@code unexpected-1997} or {@code expected-1997}
-     * @param most the largest deceleration that road and brakes allow
-     * @return the distribution
-     * @throws IllegalArgumentException if there is no such distribution
-     */
-    public static ChosenDeceleration published(String id, Deceleration most) {
-        Table table = Table.read(ChosenDeceleration.class, "deceleration_distributions.csv");
-        return table.rows().stream()
-                .filter(row -> table.text(row, "id").equals(id))
-                .findFirst()
-                .map(row -> new ChosenDeceleration(
-                        gravities(table, row, "mean_g"),
-                        gravities(table, row, "sd_g"),
-                        most.inMps2(),
-                        table.source(row)))
-                .orElseThrow(() -> new IllegalArgumentException("deceleration distribution must be one of "
-                        + table.rows().stream()
-                                .map(row -> table.text(row, "id"))
-                                .toList()
-                        + ", got \"" + id + "\""));
-    }
-
-    private static double gravities(Table table, Map<String, String> row, String column) {
-        return Deceleration.standardGravities(table.number(row, column)).inMps2();
-    }
-
-    /**
-     * Lists single published figures of chosen decelerations: means, percentiles, ranges.
+     * Lists single published figures of chosen decelerations: means, percentiles, ranges. For published distributions see
+     * {@link DecelerationStudy}.
      *
      * @return the rows of the table in order
      */
-    public static List<PublishedRange> figures() {
-        return PublishedRange.read(ChosenDeceleration.class, "chosen_decelerations.csv");
+    public static List<PublishedRange> published() {
+        return PUBLISHED.list();
+    }
+
+    /**
+     * Finds a published figure of chosen decelerations.
+     *
+     * @param id the name of the row
+     * @return the figure
+     * @throws IllegalArgumentException if no row has this name; the message offers the nearest
+     */
+    public static PublishedRange published(String id) {
+        return PUBLISHED.get(id);
     }
 
     /**

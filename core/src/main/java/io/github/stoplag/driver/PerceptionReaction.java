@@ -2,6 +2,7 @@ package io.github.stoplag.driver;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
@@ -15,10 +16,12 @@ import java.util.Map;
  * <p>tᵢ in s, each [0, 30] s. A constant stands for one driver, the design driver of its norm; it says nothing about the
  * spread. Use a {@link ReactionStudy} for that.
  *
+ * @param name the name of the norm or the set of parts, for example {@code AASHTO}
  * @param parts the parts in their order, at least one
  */
-public record PerceptionReaction(List<Part> parts) {
-    private static final String RESOURCE = "reaction_parts.csv";
+public record PerceptionReaction(String name, List<Part> parts) {
+    private static final Catalogue<PerceptionReaction> PUBLISHED =
+            Catalogue.of("perception-reaction set", read(), PerceptionReaction::name);
 
     /**
      * One part of the time.
@@ -44,6 +47,7 @@ public record PerceptionReaction(List<Part> parts) {
     /**
      * Copies the parts.
      *
+     * @param name the name of the norm or the set of parts
      * @param parts the parts in their order, at least one
      * @throws IllegalArgumentException if there is none
      */
@@ -65,10 +69,12 @@ public record PerceptionReaction(List<Part> parts) {
      * @throws IllegalArgumentException if a part is not in [0, 30] s
      */
     public static PerceptionReaction of(TimeSpan perceive, TimeSpan decide, TimeSpan moveFoot, Source source) {
-        return new PerceptionReaction(List.of(
-                new Part("perceive", perceive, source),
-                new Part("decide", decide, source),
-                new Part("move the foot", moveFoot, source)));
+        return new PerceptionReaction(
+                "perceive, decide, move the foot",
+                List.of(
+                        new Part("perceive", perceive, source),
+                        new Part("decide", decide, source),
+                        new Part("move the foot", moveFoot, source)));
     }
 
     /**
@@ -76,31 +82,27 @@ public record PerceptionReaction(List<Part> parts) {
      *
      * @param set its name, for example {@code AASHTO} (2.5 s)
      * @return the time in parts
-     * @throws IllegalArgumentException if there is no such set
+     * @throws IllegalArgumentException if there is no such set; the message offers the nearest
      */
     public static PerceptionReaction published(String set) {
-        Table table = Table.read(PerceptionReaction.class, RESOURCE);
-        List<Part> parts = table.rows().stream()
-                .filter(row -> table.text(row, "set").equals(set))
-                .map(row -> part(table, row))
-                .toList();
-        if (parts.isEmpty()) {
-            throw new IllegalArgumentException(
-                    "perception-reaction set must be one of " + published() + ", got \"" + set + "\"");
-        }
-        return new PerceptionReaction(parts);
+        return PUBLISHED.get(set);
     }
 
     /**
      * Lists the published norms and sets of parts.
      *
-     * @return their names
+     * @return all of them, in the order of the table
      */
-    public static List<String> published() {
-        Table table = Table.read(PerceptionReaction.class, RESOURCE);
-        return table.rows().stream()
-                .map(row -> table.text(row, "set"))
-                .distinct()
+    public static List<PerceptionReaction> published() {
+        return PUBLISHED.list();
+    }
+
+    private static List<PerceptionReaction> read() {
+        Table table = Table.read(PerceptionReaction.class, "reaction_parts.csv");
+        return table.groups("set").entrySet().stream()
+                .map(set -> new PerceptionReaction(
+                        set.getKey(),
+                        set.getValue().stream().map(row -> part(table, row)).toList()))
                 .toList();
     }
 

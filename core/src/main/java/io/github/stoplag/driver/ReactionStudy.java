@@ -2,6 +2,7 @@ package io.github.stoplag.driver;
 
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
@@ -42,6 +43,12 @@ public record ReactionStudy(
         Source source,
         List<Caveat> caveats)
         implements Evident {
+    private static final Catalogue<ReactionStudy> PUBLISHED = Catalogue.read(
+            "reaction study",
+            ReactionStudy.class,
+            "reaction_studies.csv",
+            ReactionStudy::of,
+            ReactionStudy::id);
 
     /** How far drivers expect the signal. */
     public enum Expectancy {
@@ -81,8 +88,7 @@ public record ReactionStudy(
      * @return the rows of the table in order
      */
     public static List<ReactionStudy> published() {
-        Table table = Table.read(ReactionStudy.class, "reaction_studies.csv");
-        return table.rows().stream().map(row -> of(table, row)).toList();
+        return PUBLISHED.list();
     }
 
     /**
@@ -92,9 +98,7 @@ public record ReactionStudy(
      * @return the rows in order
      */
     public static List<ReactionStudy> published(Expectancy expectancy) {
-        return published().stream()
-                .filter(study -> study.expectancy == expectancy)
-                .toList();
+        return PUBLISHED.list(study -> study.expectancy == expectancy);
     }
 
     /**
@@ -102,14 +106,10 @@ public record ReactionStudy(
      *
      * @param id the row name, for example {@code sivak-1982}
      * @return the set
-     * @throws IllegalArgumentException if no row has this name
+     * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static ReactionStudy published(String id) {
-        return published().stream()
-                .filter(study -> study.id.equals(id))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("reaction study must be one of "
-                        + published().stream().map(ReactionStudy::id).toList() + ", got \"" + id + "\""));
+        return PUBLISHED.get(id);
     }
 
     private static ReactionStudy of(Table table, Map<String, String> row) {

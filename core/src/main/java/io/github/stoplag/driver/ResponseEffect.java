@@ -1,5 +1,6 @@
 package io.github.stoplag.driver;
 
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
@@ -21,6 +22,12 @@ import java.util.Map;
  * @param note what to know before using it, possibly empty
  */
 public record ResponseEffect(String id, String factor, String situation, double timeRatio, Source source, String note) {
+    private static final Catalogue<ResponseEffect> PUBLISHED = Catalogue.read(
+            "response effect",
+            ResponseEffect.class,
+            "response_effects.csv",
+            ResponseEffect::of,
+            ResponseEffect::id);
 
     /**
      * Lists all published effects.
@@ -28,8 +35,7 @@ public record ResponseEffect(String id, String factor, String situation, double 
      * @return the rows of the table in order
      */
     public static List<ResponseEffect> published() {
-        Table table = Table.read(ResponseEffect.class, "response_effects.csv");
-        return table.rows().stream().map(row -> of(table, row)).toList();
+        return PUBLISHED.list();
     }
 
     /**
@@ -37,14 +43,10 @@ public record ResponseEffect(String id, String factor, String situation, double 
      *
      * @param id the row name, for example {@code texting}
      * @return the effect
-     * @throws IllegalArgumentException if no row has this name
+     * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static ResponseEffect published(String id) {
-        return published().stream()
-                .filter(effect -> effect.id.equals(id))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("response effect must be one of "
-                        + published().stream().map(ResponseEffect::id).toList() + ", got \"" + id + "\""));
+        return PUBLISHED.get(id);
     }
 
     private static ResponseEffect of(Table table, Map<String, String> row) {

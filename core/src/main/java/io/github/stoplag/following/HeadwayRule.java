@@ -4,12 +4,14 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -34,6 +36,9 @@ import java.util.Optional;
  */
 public record HeadwayRule(String id, String rule, Kind kind, double amount, Speed above, Source source, String note)
         implements Evident {
+    private static final Catalogue<HeadwayRule> PUBLISHED = Catalogue.read(
+            "headway rule", HeadwayRule.class, "headway_rules.csv", HeadwayRule::read, HeadwayRule::id);
+
     /** How the gap grows with speed. */
     public enum Kind {
         /** A time gap in s. */
@@ -72,17 +77,18 @@ public record HeadwayRule(String id, String rule, Kind kind, double amount, Spee
      * @return the rows of the table in order
      */
     public static List<HeadwayRule> published() {
-        Table table = Table.read(HeadwayRule.class, "headway_rules.csv");
-        return table.rows().stream()
-                .map(row -> new HeadwayRule(
-                        table.text(row, "id"),
-                        table.text(row, "rule"),
-                        Kind.valueOf(table.text(row, "kind").toUpperCase(Locale.ROOT)),
-                        table.number(row, "amount"),
-                        Speed.kmh(table.number(row, "above_kmh")),
-                        table.source(row),
-                        table.text(row, "note")))
-                .toList();
+        return PUBLISHED.list();
+    }
+
+    private static HeadwayRule read(Table table, Map<String, String> row) {
+        return new HeadwayRule(
+                table.text(row, "id"),
+                table.text(row, "rule"),
+                Kind.valueOf(table.text(row, "kind").toUpperCase(Locale.ROOT)),
+                table.number(row, "amount"),
+                Speed.kmh(table.number(row, "above_kmh")),
+                table.source(row),
+                table.text(row, "note"));
     }
 
     /**
@@ -90,14 +96,10 @@ public record HeadwayRule(String id, String rule, Kind kind, double amount, Spee
      *
      * @param id the name, for example {@code gb-two-second}
      * @return the rule
-     * @throws IllegalArgumentException if there is no such rule
+     * @throws IllegalArgumentException if there is no such rule; the message offers the nearest
      */
-    public static HeadwayRule of(String id) {
-        return published().stream()
-                .filter(rule -> rule.id.equals(id))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("headway rule must be one of "
-                        + published().stream().map(HeadwayRule::id).toList() + ", got \"" + id + "\""));
+    public static HeadwayRule published(String id) {
+        return PUBLISHED.get(id);
     }
 
     /**
@@ -106,7 +108,7 @@ public record HeadwayRule(String id, String rule, Kind kind, double amount, Spee
      * @return the rule {@code gb-two-second}
      */
     public static HeadwayRule twoSecond() {
-        return of("gb-two-second");
+        return published("gb-two-second");
     }
 
     /**
@@ -115,7 +117,7 @@ public record HeadwayRule(String id, String rule, Kind kind, double amount, Spee
      * @return the rule {@code de-half-speedometer}
      */
     public static HeadwayRule halfSpeedometer() {
-        return of("de-half-speedometer");
+        return published("de-half-speedometer");
     }
 
     /**

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Mass;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.PublishedRange;
 import java.util.List;
@@ -30,6 +31,9 @@ import java.util.function.DoubleUnaryOperator;
  * @param restitutionRatio the restitution e
  */
 public record Impact(Mass leaderMass, Speed leader, Mass followerMass, Speed follower, double restitutionRatio) {
+    private static final Catalogue<PublishedRange> PUBLISHED =
+            PublishedRange.read("restitution", Impact.class, "restitutions.csv");
+
     /** Why there is no injury-risk curve in here. */
     public static final Caution INJURY = new Caution(
             "injury risk",
@@ -98,8 +102,19 @@ public record Impact(Mass leaderMass, Speed leader, Mass followerMass, Speed fol
      *
      * @return the rows of the table in order
      */
-    public static List<PublishedRange> publishedRestitutions() {
-        return PublishedRange.read(Impact.class, "restitutions.csv");
+    public static List<PublishedRange> published() {
+        return PUBLISHED.list();
+    }
+
+    /**
+     * Finds a published restitution of vehicles.
+     *
+     * @param id the name of the row
+     * @return the restitution
+     * @throws IllegalArgumentException if no row has this name; the message offers the nearest
+     */
+    public static PublishedRange published(String id) {
+        return PUBLISHED.get(id);
     }
 
     /**

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.PublishedRange;
 import io.github.stoplag.source.Source;
 import java.util.List;
@@ -15,7 +16,7 @@ import java.util.Optional;
  *
  * <p>h gap [m], v_F, v_L speeds of follower and leader [m/s], a_L the leader's deceleration [m/s²]. Ranges: h in (0, 1e5] m
  * unless said otherwise, speeds in [0, 150] m/s. Each function names its source. The thresholds that authors drew are in
- * {@link #thresholds()}; none is applied here.
+ * {@link #published()}; none is applied here.
  *
  * <p>For the course over a whole motion see {@link TimeToCollision}.
  */
@@ -33,6 +34,9 @@ public final class SurrogateMeasures {
             Source.fromMemory("Allen, Shin & Cooper, Transportation Research Record 667, 1978", "PSD");
 
     private static final double MOST_MPS2 = 200;
+
+    private static final Catalogue<PublishedRange> PUBLISHED =
+            PublishedRange.read("threshold", SurrogateMeasures.class, "surrogate_thresholds.csv");
 
     private SurrogateMeasures() {}
 
@@ -146,8 +150,19 @@ public final class SurrogateMeasures {
      *
      * @return the rows of the table in order; the row's id starts with the measure
      */
-    public static List<PublishedRange> thresholds() {
-        return PublishedRange.read(SurrogateMeasures.class, "surrogate_thresholds.csv");
+    public static List<PublishedRange> published() {
+        return PUBLISHED.list();
+    }
+
+    /**
+     * Finds a threshold that authors drew for one of these measures.
+     *
+     * @param id the name of the row, which starts with the measure
+     * @return the threshold
+     * @throws IllegalArgumentException if no row has this name; the message offers the nearest
+     */
+    public static PublishedRange published(String id) {
+        return PUBLISHED.get(id);
     }
 
     private static double gap(Distance gap) {

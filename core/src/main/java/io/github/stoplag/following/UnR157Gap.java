@@ -7,6 +7,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import org.apache.commons.math3.analysis.interpolation.LinearInterpolator;
+import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
 
 /**
  * The minimum following distance of UN Regulation No. 157 for automated lane keeping up to 60 km/h.
@@ -24,8 +25,14 @@ public final class UnR157Gap {
 
     private static final double TOP_KMH = 60;
     private static final double LEAST_M = 2.0;
+    private static final PolynomialSplineFunction TIME_GAP_S = read();
 
     private UnR157Gap() {}
+
+    private static PolynomialSplineFunction read() {
+        Table table = Table.read(UnR157Gap.class, "un_r157_following_gap.csv");
+        return new LinearInterpolator().interpolate(table.numbers("speed_kmh"), table.numbers("min_time_gap_s"));
+    }
 
     /**
      * Gives the minimum time gap.
@@ -35,13 +42,9 @@ public final class UnR157Gap {
      * @throws IllegalArgumentException if the speed is above 60 km/h
      */
     public static TimeSpan timeGap(Speed speed) {
-        Table table = Table.read(UnR157Gap.class, "un_r157_following_gap.csv");
-        double[] tabledKmh = table.numbers("speed_kmh");
         // 60 km/h given in another unit may come back a rounding error above 60
         double kmh = Math.min(TOP_KMH, Check.inRange("speed", speed.inKmh(), 0, TOP_KMH * (1 + 1e-12), "km/h"));
-        return TimeSpan.seconds(new LinearInterpolator()
-                .interpolate(tabledKmh, table.numbers("min_time_gap_s"))
-                .value(Math.max(tabledKmh[0], kmh)));
+        return TimeSpan.seconds(TIME_GAP_S.value(Math.max(TIME_GAP_S.getKnots()[0], kmh)));
     }
 
     /**

@@ -3,6 +3,7 @@ package io.github.stoplag.lamp;
 import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Voltage;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Map;
@@ -15,12 +16,14 @@ import java.util.Optional;
  * coloured, the clear flux is that of the same filament in clear glass.
  */
 public final class BulbCatalogue {
+    private static final Catalogue<BulbRating> PUBLISHED = Catalogue.read(
+            "bulb", BulbCatalogue.class, "bulbs.csv", BulbCatalogue::rating, BulbRating::toString);
+
     private BulbCatalogue() {}
 
     /** {@return all bulbs, in the order of the table} */
-    public static List<BulbRating> all() {
-        Table table = Table.read(BulbCatalogue.class, "bulbs.csv");
-        return table.rows().stream().map(row -> rating(table, row)).toList();
+    public static List<BulbRating> published() {
+        return PUBLISHED.list();
     }
 
     /**
@@ -28,10 +31,10 @@ public final class BulbCatalogue {
      *
      * @param category its name, for example {@code P21W} or {@code 1157}
      * @return the bulb
-     * @throws IllegalArgumentException if there is none; the message names those there are
+     * @throws IllegalArgumentException if there is none; the message offers the nearest
      */
-    public static BulbRating find(String category) {
-        return find(category, Voltage.volts(12));
+    public static BulbRating published(String category) {
+        return published(category, Voltage.volts(12));
     }
 
     /**
@@ -40,18 +43,10 @@ public final class BulbCatalogue {
      * @param category its name
      * @param system the nominal voltage of the vehicle
      * @return the bulb
-     * @throws IllegalArgumentException if there is none; the message names those there are
+     * @throws IllegalArgumentException if there is none; the message offers the nearest
      */
-    public static BulbRating find(String category, Voltage system) {
-        List<BulbRating> all = all();
-        return all.stream()
-                .filter(bulb ->
-                        bulb.category().equals(category) && bulb.system().equals(system))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("bulb must be one of "
-                        + String.join(
-                                ", ", all.stream().map(BulbRating::toString).toList()) + "; got \"" + category
-                        + "\" for " + system));
+    public static BulbRating published(String category, Voltage system) {
+        return PUBLISHED.get(category + " " + system);
     }
 
     private static BulbRating rating(Table table, Map<String, String> row) {

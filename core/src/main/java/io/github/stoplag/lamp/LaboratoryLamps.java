@@ -3,7 +3,6 @@ package io.github.stoplag.lamp;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
-import io.github.stoplag.source.Table;
 
 /**
  * The one set of inputs with which published laboratory figures of stop lamps are predicted, none tuned to its own check.
@@ -30,7 +29,7 @@ public final class LaboratoryLamps {
 
     /** {@return the standard bulb's stop filament} */
     public static FilamentLamp bulb() {
-        return BulbCatalogue.find("1157").majorLamp().build();
+        return BulbCatalogue.published("1157").majorLamp().build();
     }
 
     /** {@return 12.8 V, no series resistance, 300 K, red lens} */
@@ -51,10 +50,5 @@ public final class LaboratoryLamps {
     /** {@return the LED lamp switched on: a step} */
     public static LedLamp led() {
         return LedLamp.of(TimeSpan.seconds(0), TimeSpan.seconds(0));
-    }
-
-    /** {@return the published figures: id, quantity, value, tolerance, unit, conditions, source, standing} */
-    public static Table published() {
-        return Table.read(LaboratoryLamps.class, "published_lamp_figures.csv");
     }
 }

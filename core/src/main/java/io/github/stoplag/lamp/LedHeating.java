@@ -4,6 +4,8 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Catalogue;
+import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
@@ -27,6 +29,9 @@ import java.util.Map;
  */
 public record LedHeating(String kind, double slopePerK, double referenceC, double validToC, Source source)
         implements Evident {
+    private static final Catalogue<LedHeating> PUBLISHED =
+            Catalogue.read("LED kind", LedHeating.class, "led_temperature.csv", LedHeating::read, LedHeating::kind);
+
     /**
      * Checks the slope.
      *
@@ -43,8 +48,7 @@ public record LedHeating(String kind, double slopePerK, double referenceC, doubl
 
     /** {@return the published slopes} */
     public static List<LedHeating> published() {
-        Table table = Table.read(LedHeating.class, "led_temperature.csv");
-        return table.rows().stream().map(row -> read(table, row)).toList();
+        return PUBLISHED.list();
     }
 
     /**
@@ -52,14 +56,10 @@ public record LedHeating(String kind, double slopePerK, double referenceC, doubl
      *
      * @param kind the kind of LED as the table names it
      * @return the row
-     * @throws IllegalArgumentException if there is no such row; the message names those there are
+     * @throws IllegalArgumentException if there is no such row; the message offers the nearest
      */
-    public static LedHeating find(String kind) {
-        List<LedHeating> all = published();
-        return all.stream().filter(row -> row.kind.equals(kind)).findFirst().orElseThrow(() -> {
-            List<String> kinds = all.stream().map(LedHeating::kind).toList();
-            return new IllegalArgumentException("LED kind must be one of " + kinds + ", got \"" + kind + "\"");
-        });
+    public static LedHeating published(String kind) {
+        return PUBLISHED.get(kind);
     }
 
     private static LedHeating read(Table table, Map<String, String> row) {

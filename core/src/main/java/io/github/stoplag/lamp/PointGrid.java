@@ -18,6 +18,7 @@ import java.util.Set;
  * tail lamp if the sum reaches it. Points and minima in {@code fmvss108_points.csv} (49 CFR 571.108, Tables VIII and IX).
  */
 public final class PointGrid {
+    private static final Table TABLE = Table.read(PointGrid.class, "fmvss108_points.csv");
     private static final double STOP_POINT_SHARE = 0.6;
     private static final String SUM = "sum ";
 
@@ -30,10 +31,9 @@ public final class PointGrid {
         Check.inRange("lighted sections", sections, 1, 3, "");
         this.lamp = lamp;
         this.pointShare = pointShare;
-        Table table = Table.read(PointGrid.class, "fmvss108_points.csv");
-        for (Map<String, String> row : table.rows()) {
-            minima.put(table.text(row, "point"), table.number(row, lamp + "_min_cd_" + sections));
-            groups.put(table.text(row, "point"), table.text(row, "group"));
+        for (Map<String, String> row : TABLE.rows()) {
+            minima.put(TABLE.text(row, "point"), TABLE.number(row, lamp + "_min_cd_" + sections));
+            groups.put(TABLE.text(row, "point"), TABLE.text(row, "group"));
         }
     }
 

@@ -1,6 +1,7 @@
 package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
@@ -41,6 +42,13 @@ public record RearLampLimit(
         Optional<LuminousIntensity> mostByNight,
         String mostWhere,
         Source source) {
+    private static final Catalogue<RearLampLimit> PUBLISHED = Catalogue.read(
+            "rear lamp limit",
+            RearLampLimit.class,
+            "rear_lamp_limits.csv",
+            RearLampLimit::read,
+            RearLampLimit::toString);
+
     /** How a lamp is used, which decides its greatest intensity. */
     public enum Use {
         /** By itself, or several that depend on one another measured together. */
@@ -75,30 +83,19 @@ public record RearLampLimit(
     }
 
     /** {@return all rows, in the order of the table} */
-    public static List<RearLampLimit> all() {
-        Table table = Table.read(RearLampLimit.class, "rear_lamp_limits.csv");
-        return table.rows().stream().map(row -> read(table, row)).toList();
+    public static List<RearLampLimit> published() {
+        return PUBLISHED.list();
     }
 
     /**
      * Finds a row.
      *
-     * @param regulation the regulation as the table names it
-     * @param lamp the lamp as the table names it
-     * @param variant the variant as the table names it
+     * @param id regulation, lamp and variant, for example {@code UN R148 stop S1} or {@code FMVSS 108 high-mounted stop}
      * @return the row
-     * @throws IllegalArgumentException if there is none; the message names those of the regulation
+     * @throws IllegalArgumentException if there is none; the message offers the nearest
      */
-    public static RearLampLimit find(String regulation, String lamp, String variant) {
-        List<RearLampLimit> all = all();
-        return all.stream()
-                .filter(row ->
-                        row.regulation.equals(regulation) && row.lamp.equals(lamp) && row.variant.equals(variant))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("rear lamp limit must be one of "
-                        + all.stream().map(RearLampLimit::toString).toList() + ", got \"" + regulation + " " + lamp
-                        + " "
-                        + variant + "\""));
+    public static RearLampLimit published(String id) {
+        return PUBLISHED.get(id);
     }
 
     private static RearLampLimit read(Table table, Map<String, String> row) {

@@ -3,6 +3,7 @@ package io.github.stoplag.lamp;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.PublishedRange;
 import java.util.List;
 
@@ -33,11 +34,14 @@ public final class StopSignalRules {
         MAY_CONTINUE
     }
 
+    private static final Catalogue<PublishedRange> PUBLISHED =
+            PublishedRange.read("stop signal rule", StopSignalRules.class, "stop_signal_rules.csv");
+
     private StopSignalRules() {}
 
     /** {@return the published thresholds} */
     public static List<PublishedRange> published() {
-        return PublishedRange.read(StopSignalRules.class, "stop_signal_rules.csv");
+        return PUBLISHED.list();
     }
 
     /**
@@ -45,14 +49,10 @@ public final class StopSignalRules {
      *
      * @param id its name in the table, for example {@code emergency_on}
      * @return the row
-     * @throws IllegalArgumentException if there is none; the message names those there are
+     * @throws IllegalArgumentException if there is none; the message offers the nearest
      */
-    public static PublishedRange find(String id) {
-        List<PublishedRange> all = published();
-        return all.stream().filter(row -> row.id().equals(id)).findFirst().orElseThrow(() -> {
-            List<String> ids = all.stream().map(PublishedRange::id).toList();
-            return new IllegalArgumentException("stop signal rule must be one of " + ids + ", got \"" + id + "\"");
-        });
+    public static PublishedRange published(String id) {
+        return PUBLISHED.get(id);
     }
 
     /**
@@ -65,10 +65,10 @@ public final class StopSignalRules {
      */
     public static StopLamp regenerative(Deceleration deceleration) {
         double a = deceleration.inMps2();
-        if (a <= find("regenerative_off").high()) {
+        if (a <= published("regenerative_off").high()) {
             return StopLamp.MUST_BE_OFF;
         }
-        return a > find("regenerative_on").low() ? StopLamp.MANDATORY : StopLamp.OPTIONAL;
+        return a > published("regenerative_on").low() ? StopLamp.MANDATORY : StopLamp.OPTIONAL;
     }
 
     /**
@@ -101,11 +101,11 @@ public final class StopSignalRules {
     private static EmergencySignal emergency(
             Speed speed, Deceleration deceleration, boolean antilockCycling, String onId) {
         double a = deceleration.inMps2();
-        if (speed.inKmh() > find("emergency_speed").high()
-                && (antilockCycling || a >= find(onId).low())) {
+        if (speed.inKmh() > published("emergency_speed").high()
+                && (antilockCycling || a >= published(onId).low())) {
             return EmergencySignal.MAY_START;
         }
-        return antilockCycling || a >= find("emergency_off").low()
+        return antilockCycling || a >= published("emergency_off").low()
                 ? EmergencySignal.MAY_CONTINUE
                 : EmergencySignal.MUST_BE_OFF;
     }
@@ -120,7 +120,7 @@ public final class StopSignalRules {
      */
     public static boolean emergencyFrequencyAllowed(double frequencyHz, boolean filament) {
         Check.inRange("flash frequency", frequencyHz, 0, 1000, "Hz");
-        PublishedRange range = find(filament ? "emergency_flash_filament" : "emergency_flash");
+        PublishedRange range = published(filament ? "emergency_flash_filament" : "emergency_flash");
         return frequencyHz >= range.low() && frequencyHz <= range.high();
     }
 }

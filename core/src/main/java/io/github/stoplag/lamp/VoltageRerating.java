@@ -5,7 +5,10 @@ import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Table;
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 
@@ -77,6 +80,7 @@ public final class VoltageRerating {
             OptionalDouble physicsExponent,
             List<Published> published) {}
 
+    private static final Map<Quantity, List<Law>> LAWS = read();
     private static final double STEP = 0.01;
 
     private final FilamentLamp lamp;
@@ -92,14 +96,25 @@ public final class VoltageRerating {
      * @return its laws, best standing first
      */
     public static List<Law> laws(Quantity quantity) {
+        return LAWS.getOrDefault(quantity, List.of());
+    }
+
+    private static Map<Quantity, List<Law>> read() {
         Table table = Table.read(VoltageRerating.class, "rerating_exponents.csv");
-        return table.rows().stream()
-                .filter(row -> table.text(row, "quantity").equals(quantity.name()))
-                .map(row -> new Law(
-                        table.number(row, "exponent_low"), table.number(row, "exponent_high"), table.source(row)))
-                .sorted((a, b) -> Boolean.compare(
-                        a.source().standing() != Standing.SEEN, b.source().standing() != Standing.SEEN))
-                .toList();
+        Map<Quantity, List<Law>> laws = new EnumMap<>(Quantity.class);
+        table.groups("quantity")
+                .forEach((quantity, rows) -> laws.put(
+                        Quantity.valueOf(quantity),
+                        rows.stream()
+                                .map(row -> new Law(
+                                        table.number(row, "exponent_low"),
+                                        table.number(row, "exponent_high"),
+                                        table.source(row)))
+                                .sorted((a, b) -> Boolean.compare(
+                                        a.source().standing() != Standing.SEEN,
+                                        b.source().standing() != Standing.SEEN))
+                                .toList()));
+        return Collections.unmodifiableMap(laws);
     }
 
     /**

@@ -13,6 +13,12 @@ public final class Ranges {
     /** A deceleration, 0 for a vehicle that does not slow, [0, 200] m/s². */
     public static final Range DECELERATION = Range.closed("deceleration", 0, 200, "m/s²");
 
+    /** The speed of a vehicle that moves, (0, 150] m/s. */
+    public static final Range MOVING = SPEED.withoutLowerEnd();
+
+    /** The deceleration of a vehicle that brakes, (0, 200] m/s². */
+    public static final Range BRAKING = DECELERATION.withoutLowerEnd();
+
     /** A distance, [-1e7, 1e7] m. */
     public static final Range DISTANCE = Range.closed("distance", -1e7, 1e7, "m");
 
@@ -81,6 +87,18 @@ public final class Ranges {
 
     /** A deceleration that may speed the vehicle up, [-200, 200] m/s². */
     public static final Range SIGNED_DECELERATION = Range.closed("deceleration", -200, 200, "m/s²");
+
+    /** The length of a skid, [0, 1e7] m. */
+    public static final Range SKID_LENGTH = Range.closed("skid length", 0, 1e7, "m");
+
+    /** A supply voltage, or a voltage it drives somewhere, [0, 1000] V. */
+    public static final Range SUPPLY = Range.closed("supply voltage", 0, 1000, "V");
+
+    /** A time after a start, [0, 1e6] s. */
+    public static final Range ELAPSED = Range.closed("time", 0, 1e6, "s");
+
+    /** A time that something lasts, (0, 1e6] s. */
+    public static final Range LASTING = ELAPSED.withoutLowerEnd();
 
     private Ranges() {}
 }

@@ -7,6 +7,7 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Mass;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.PublishedRange;
 import java.util.List;
 
@@ -23,6 +24,9 @@ import java.util.List;
 public final class RoadLoad {
     /** Neither rolling resistance nor drag. */
     public static final RoadLoad NONE = new RoadLoad(0, 0);
+
+    private static final Catalogue<PublishedRange> PUBLISHED =
+            PublishedRange.read("road load coefficient", RoadLoad.class, "road_load.csv");
 
     private final double rollingMps2;
     private final double dragPerM;
@@ -58,7 +62,18 @@ public final class RoadLoad {
      * @return the rows of the table in order
      */
     public static List<PublishedRange> published() {
-        return PublishedRange.read(RoadLoad.class, "road_load.csv");
+        return PUBLISHED.list();
+    }
+
+    /**
+     * Finds a published rolling resistance or drag coefficient.
+     *
+     * @param id the name of the row
+     * @return the coefficient
+     * @throws IllegalArgumentException if no row has this name; the message offers the nearest
+     */
+    public static PublishedRange published(String id) {
+        return PUBLISHED.get(id);
     }
 
     /**

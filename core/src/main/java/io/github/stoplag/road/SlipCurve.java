@@ -3,9 +3,11 @@ package io.github.stoplag.road;
 import io.github.stoplag.kernel.FrictionKernel;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.FrictionCoefficient;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Friction against wheel slip: rising to a peak, then falling to the value of the locked wheel.
@@ -20,12 +22,17 @@ import java.util.List;
  * <p>Source: M. Burckhardt, Fahrwerktechnik: Radschlupf-Regelsysteme, Vogel 1993, through copies.
  */
 public final class SlipCurve {
+    private static final Catalogue<SlipCurve> PUBLISHED =
+            Catalogue.read("slip curve", SlipCurve.class, "slip_curves.csv", SlipCurve::read, SlipCurve::surface);
+
+    private final String surface;
     private final double c1;
     private final double c2;
     private final double c3;
     private final Source source;
 
-    private SlipCurve(double c1, double c2, double c3, Source source) {
+    private SlipCurve(String surface, double c1, double c2, double c3, Source source) {
+        this.surface = surface;
         this.c1 = Check.above("slip curve coefficient c1", c1, 0, 2, "");
         this.c2 = Check.above("slip curve coefficient c2", c2, 0, 1000, "");
         this.c3 = Check.inRange("slip curve coefficient c3", c3, 0, -c1 * Math.expm1(-c2), "");
@@ -35,6 +42,7 @@ public final class SlipCurve {
     /**
      * Makes a slip curve from its coefficients.
      *
+     * @param surface the surface in words
      * @param c1 the height c₁ the curve would reach without its fall
      * @param c2 the steepness c₂ of its rise
      * @param c3 the fall c₃ over the whole slip
@@ -42,8 +50,8 @@ public final class SlipCurve {
      * @return the curve
      * @throws IllegalArgumentException if a coefficient is out of range, or the locked friction would be below 0
      */
-    public static SlipCurve of(double c1, double c2, double c3, Source source) {
-        return new SlipCurve(c1, c2, c3, source);
+    public static SlipCurve of(String surface, double c1, double c2, double c3, Source source) {
+        return new SlipCurve(surface, c1, c2, c3, source);
     }
 
     /**
@@ -51,27 +59,37 @@ public final class SlipCurve {
      *
      * @param surface the surface, for example {@code wet asphalt}
      * @return the curve
-     * @throws IllegalArgumentException if no curve is published here for it
+     * @throws IllegalArgumentException if no curve is published here for it; the message offers the nearest
      */
     public static SlipCurve published(String surface) {
-        Table table = Table.read(SlipCurve.class, "slip_curves.csv");
-        return table.rows().stream()
-                .filter(row -> table.text(row, "surface").equals(surface))
-                .findFirst()
-                .map(row -> new SlipCurve(
-                        table.number(row, "c1"), table.number(row, "c2"), table.number(row, "c3"), table.source(row)))
-                .orElseThrow(() -> new IllegalArgumentException(
-                        "surface of a slip curve must be one of " + surfaces() + ", got \"" + surface + "\""));
+        return PUBLISHED.get(surface);
     }
 
     /**
-     * Lists the surfaces with a published slip curve.
+     * Lists the published slip curves.
      *
-     * @return their names
+     * @return the rows of the table in order
      */
-    public static List<String> surfaces() {
-        Table table = Table.read(SlipCurve.class, "slip_curves.csv");
-        return table.rows().stream().map(row -> table.text(row, "surface")).toList();
+    public static List<SlipCurve> published() {
+        return PUBLISHED.list();
+    }
+
+    private static SlipCurve read(Table table, Map<String, String> row) {
+        return new SlipCurve(
+                table.text(row, "surface"),
+                table.number(row, "c1"),
+                table.number(row, "c2"),
+                table.number(row, "c3"),
+                table.source(row));
+    }
+
+    /**
+     * Gives the surface in words.
+     *
+     * @return the surface
+     */
+    public String surface() {
+        return surface;
     }
 
     /**

@@ -2,6 +2,7 @@ package io.github.stoplag.road;
 
 import io.github.stoplag.quantity.FrictionCoefficient;
 import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Table;
@@ -16,6 +17,9 @@ import java.util.Map;
  * remembered.
  */
 public final class TabulatedFriction implements FrictionAtSpeed {
+    private static final Catalogue<TabulatedFriction> PUBLISHED =
+            Catalogue.of("friction table", read(), TabulatedFriction::name);
+
     private final String name;
     private final double[] speedMps;
     private final double[] frictionRatio;
@@ -34,16 +38,29 @@ public final class TabulatedFriction implements FrictionAtSpeed {
      * @param name {@code AASHTO 1990} (the older design factors, 0.40 at 20 mph to 0.28 at 70 mph), {@code IRC 66} or
      *     {@code RRL LR 131}
      * @return the table
-     * @throws IllegalArgumentException if there is no such table
+     * @throws IllegalArgumentException if there is no such table; the message offers the nearest
      */
     public static TabulatedFriction published(String name) {
+        return PUBLISHED.get(name);
+    }
+
+    /**
+     * Lists the published tables.
+     *
+     * @return all of them
+     */
+    public static List<TabulatedFriction> published() {
+        return PUBLISHED.list();
+    }
+
+    private static List<TabulatedFriction> read() {
         Table table = Table.read(TabulatedFriction.class, "friction_by_speed.csv");
-        List<Map<String, String>> rows = table.rows().stream()
-                .filter(row -> table.text(row, "table").equals(name))
+        return table.groups("table").entrySet().stream()
+                .map(group -> read(group.getKey(), table, group.getValue()))
                 .toList();
-        if (rows.isEmpty()) {
-            throw new IllegalArgumentException("friction table must be one of " + names() + ", got \"" + name + "\"");
-        }
+    }
+
+    private static TabulatedFriction read(String name, Table table, List<Map<String, String>> rows) {
         double[] speedMps =
                 rows.stream().mapToDouble(row -> speed(table, row).inMps()).toArray();
         double[] ratio =
@@ -54,19 +71,6 @@ public final class TabulatedFriction implements FrictionAtSpeed {
                 .findFirst()
                 .orElse(table.source(rows.get(0)));
         return new TabulatedFriction(name, speedMps, ratio, source);
-    }
-
-    /**
-     * Lists the published tables.
-     *
-     * @return their names
-     */
-    public static List<String> names() {
-        Table table = Table.read(TabulatedFriction.class, "friction_by_speed.csv");
-        return table.rows().stream()
-                .map(row -> table.text(row, "table"))
-                .distinct()
-                .toList();
     }
 
     private static Speed speed(Table table, Map<String, String> row) {
@@ -97,6 +101,15 @@ public final class TabulatedFriction implements FrictionAtSpeed {
                 FrictionCoefficient.of(ratio),
                 source,
                 inside ? List.of() : validity.check(speed.inKmh()).stream().toList());
+    }
+
+    /**
+     * Gives the table's name.
+     *
+     * @return the name by which {@link #published(String)} finds it
+     */
+    public String name() {
+        return name;
     }
 
     /**

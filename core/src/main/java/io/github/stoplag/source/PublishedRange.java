@@ -1,7 +1,7 @@
 package io.github.stoplag.source;
 
 import io.github.stoplag.quantity.Numbers;
-import java.util.List;
+import java.util.Map;
 
 /**
  * A range that a source publishes for a figure; a single published figure has equal ends.
@@ -37,23 +37,25 @@ public record PublishedRange(String id, String what, double low, double high, St
     /**
      * Reads ranges from a table with columns id, what, low, high, unit, document, place, standing, note.
      *
+     * @param whatOne what one range is, as a message shall name it
      * @param owner the class beside which the resource lies
      * @param resource the file name
-     * @return the ranges in order
+     * @return the ranges
      * @throws IllegalArgumentException if the resource is missing or a row is not of this form
      */
-    public static List<PublishedRange> read(Class<?> owner, String resource) {
-        Table table = Table.read(owner, resource);
-        return table.rows().stream()
-                .map(row -> new PublishedRange(
-                        table.text(row, "id"),
-                        table.text(row, "what"),
-                        table.number(row, "low"),
-                        table.number(row, "high"),
-                        table.text(row, "unit"),
-                        table.source(row),
-                        table.text(row, "note")))
-                .toList();
+    public static Catalogue<PublishedRange> read(String whatOne, Class<?> owner, String resource) {
+        return Catalogue.read(whatOne, owner, resource, PublishedRange::of, PublishedRange::id);
+    }
+
+    private static PublishedRange of(Table table, Map<String, String> row) {
+        return new PublishedRange(
+                table.text(row, "id"),
+                table.text(row, "what"),
+                table.number(row, "low"),
+                table.number(row, "high"),
+                table.text(row, "unit"),
+                table.source(row),
+                table.text(row, "note"));
     }
 
     @Override

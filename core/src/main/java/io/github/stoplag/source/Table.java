@@ -16,6 +16,7 @@ import java.util.Map;
  * units, then rows. Fields that hold a comma stand in double quotes, a quote inside them doubled. The first comment line reads {@code # source: ...}.
  *
  * <p>It reads the library's own resources, which tests check; files from users are read by a CSV library at the edge.
+ * Internal: it is public for the library's other packages, not for users, who find what is published by {@code published()}.
  */
 public final class Table {
     private final String name;
@@ -121,6 +122,21 @@ public final class Table {
      */
     public List<Map<String, String>> rows() {
         return rows;
+    }
+
+    /**
+     * Gives the rows together that have the same text in a column.
+     *
+     * @param column the column's name
+     * @return the rows by that text, both in the order of the table
+     * @throws IllegalArgumentException if there is no such column
+     */
+    public Map<String, List<Map<String, String>>> groups(String column) {
+        Map<String, List<Map<String, String>>> groups = new LinkedHashMap<>();
+        for (Map<String, String> row : rows) {
+            groups.computeIfAbsent(text(row, column), key -> new ArrayList<>()).add(row);
+        }
+        return groups;
     }
 
     /**

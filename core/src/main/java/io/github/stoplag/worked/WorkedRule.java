@@ -22,7 +22,7 @@ import java.math.BigDecimal;
  */
 public final class WorkedRule {
     private static final Rounding TENTH = Rounding.nearest("0.1");
-    private static final PublishedRule HIGHWAY_CODE = PublishedRule.named("uk-highway-code");
+    private static final PublishedRule HIGHWAY_CODE = PublishedRule.published("uk-highway-code");
 
     private WorkedRule() {}
 

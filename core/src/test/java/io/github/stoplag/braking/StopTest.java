@@ -78,10 +78,10 @@ class StopTest {
     @Test
     void regulationIdentityHoldsInBothUnitSystems() {
         // dm = 1/(25.92 k2) for km/h and metres
-        QuadraticRule rule = QuadraticRule.named("un-r13h-type0");
+        QuadraticRule rule = QuadraticRule.published("un-r13h-type0");
         assertThat(rule.impliedDeceleration().inMps2()).isCloseTo(1 / (25.92 * 0.0060), within(1e-12));
         // mph²/20 ft: v²/(2a) with v = 22/15 ft/s gives a = 10 (22/15)² ft/s²
-        QuadraticRule code = QuadraticRule.named("uk-highway-code");
+        QuadraticRule code = QuadraticRule.published("uk-highway-code");
         assertThat(code.impliedDeceleration().inFtps2()).isCloseTo(10 * Math.pow(22 / 15.0, 2), within(1e-12));
         assertThat(code.impliedLag().inSeconds()).isCloseTo(15 / 22.0, within(1e-15));
         assertThat(code).hasToString("UK Highway Code typical stopping distance");
@@ -90,7 +90,7 @@ class StopTest {
     @Test
     void quadraticRuleEqualsTheKinematicsItImplies() {
         for (String key : List.of("uk-highway-code", "un-r13h-type0", "un-r13-type0", "american-samoa")) {
-            QuadraticRule rule = QuadraticRule.named(key);
+            QuadraticRule rule = QuadraticRule.published(key);
             KinematicRule kinematic =
                     new KinematicRule(rule.name(), rule.impliedLag(), rule.impliedDeceleration(), rule.source());
             for (double kmh = 5; kmh <= 160; kmh += 15) {

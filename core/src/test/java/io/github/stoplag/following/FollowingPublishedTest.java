@@ -96,7 +96,7 @@ class FollowingPublishedTest extends PublishedTableTest {
         boolean regulation = row.text("rule").equals("un-r157");
         double metres = (regulation
                         ? UnR157Gap.distance(speed)
-                        : HeadwayRule.of(row.text("rule")).minimumGap(speed).orElseThrow())
+                        : HeadwayRule.published(row.text("rule")).minimumGap(speed).orElseThrow())
                 .inMetres();
         if (row.text("quantity").equals("distance")) {
             return metres;

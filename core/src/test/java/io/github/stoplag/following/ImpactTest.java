@@ -92,7 +92,7 @@ class ImpactTest {
 
     @Test
     void publishedRestitutionsAreRatios() {
-        assertThat(Impact.publishedRestitutions()).isNotEmpty().allSatisfy(row -> {
+        assertThat(Impact.published()).isNotEmpty().allSatisfy(row -> {
             assertThat(row.low()).isBetween(0.0, 1.0);
             assertThat(row.high()).isBetween(row.low(), 1.0);
         });

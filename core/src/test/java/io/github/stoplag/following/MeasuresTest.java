@@ -131,12 +131,12 @@ class MeasuresTest {
                         .orElseThrow()
                         .inMetres())
                 .isCloseTo(65, within(1e-12));
-        assertThat(HeadwayRule.of("de-12.5.1").minimumGap(Speed.kmh(80))).isEmpty();
-        assertThat(HeadwayRule.of("de-12.5.1").toString())
+        assertThat(HeadwayRule.published("de-12.5.1").minimumGap(Speed.kmh(80))).isEmpty();
+        assertThat(HeadwayRule.published("de-12.5.1").toString())
                 .isEqualTo("offence below 5/10 of half the speedometer: 0.5 of half the speedometer above 80 km/h,"
                         + " German federal schedule of fines (BKatV), number 12.5.1 (seen)");
         // StVO, section 4 (3): lorries above 3.5 t and buses, on motorways, faster than 50 km/h, at least 50 m (seen)
-        HeadwayRule heavy = HeadwayRule.of("de-heavy");
+        HeadwayRule heavy = HeadwayRule.published("de-heavy");
         assertThat(heavy)
                 .asString()
                 .isEqualTo(
@@ -144,15 +144,15 @@ class MeasuresTest {
                                 + " traffic regulations (StVO), section 4 (3) (seen)");
         assertThat(heavy.minimumGap(Speed.kmh(50))).isEmpty();
         assertThat(heavy.minimumGap(Speed.kmh(80)).orElseThrow().inMetres()).isEqualTo(50);
-        assertThatThrownBy(() -> HeadwayRule.of("none"))
+        assertThatThrownBy(() -> HeadwayRule.published("gb-2-second"))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageStartingWith("headway rule must be one of [gb-two-second,")
-                .hasMessageEndingWith("got \"none\"");
+                .hasMessageStartingWith("headway rule must be one of gb-two-second, ")
+                .hasMessageEndingWith("got \"gb-2-second\"");
     }
 
     @Test
     void thresholdsAreSourced() {
-        assertThat(SurrogateMeasures.thresholds())
+        assertThat(SurrogateMeasures.published())
                 .isNotEmpty()
                 .allSatisfy(row -> assertThat(row.source().document()).isNotBlank())
                 .anySatisfy(row -> {

@@ -25,11 +25,11 @@ class FilamentHistoryTest {
                 BULB.switchOn(ON),
                 BULB.switchOn(ON.withSeriesResistance(Resistance.ohms(0.3))),
                 BULB.switchOn(ON.withInitialTemperature(Temperature.kelvin(1100))),
-                BulbCatalogue.find("P21/5W", Voltage.volts(24))
+                BulbCatalogue.published("P21/5W", Voltage.volts(24))
                         .minorLamp()
                         .build()
                         .switchOn(SupplyConditions.of(Voltage.volts(28))),
-                BulbCatalogue.find("P21/5W", Voltage.volts(6))
+                BulbCatalogue.published("P21/5W", Voltage.volts(6))
                         .majorLamp()
                         .build()
                         .switchOn(SupplyConditions.of(Voltage.volts(6.75))));

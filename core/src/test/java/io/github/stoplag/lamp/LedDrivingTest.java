@@ -71,12 +71,12 @@ class LedDrivingTest {
 
     @Test
     void anLedLosesLightAsPublished() {
-        LedHeating red = LedHeating.find("native red");
+        LedHeating red = LedHeating.published("native red");
         assertThat(red.lightRatio(Temperature.celsius(65))).isCloseTo(0.5, within(1e-9));
         assertThat(red.source().standing()).isEqualTo(Standing.SEEN);
-        LedHeating phosphor = LedHeating.find("phosphor-converted red");
+        LedHeating phosphor = LedHeating.published("phosphor-converted red");
         assertThat(phosphor.lightRatio(Temperature.celsius(65))).isCloseTo(0.9, within(1e-9));
-        LedHeating amber = LedHeating.find("AlInGaP red-orange");
+        LedHeating amber = LedHeating.published("AlInGaP red-orange");
         assertThat(amber.slopePerK()).isCloseTo(0.0095, within(1e-5));
         assertThat(amber.source().standing()).isEqualTo(Standing.FROM_MEMORY);
         assertThat(red.lightRatio(Temperature.celsius(-20))).isGreaterThan(1);
@@ -89,7 +89,7 @@ class LedDrivingTest {
 
     @Test
     void warmingItselfAnLedFadesToItsSettledLight() {
-        LedHeating red = LedHeating.find("native red");
+        LedHeating red = LedHeating.published("native red");
         Temperature room = Temperature.celsius(25);
         TimeSpan theta = TimeSpan.seconds(60);
         assertThat(red.whileWarming(TimeSpan.seconds(0), room, 40, theta)).isEqualTo(1);
@@ -99,10 +99,10 @@ class LedDrivingTest {
         assertThatThrownBy(() -> red.whileWarming(TimeSpan.seconds(1), room, 300, theta))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("self-heating of the LED must be in [0, 200] K, got 300 K");
-        assertThatThrownBy(() -> LedHeating.find("blue"))
+        assertThatThrownBy(() -> LedHeating.published("blue"))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage(
-                        "LED kind must be one of [native red, phosphor-converted red, AlInGaP red-orange], got \"blue\"");
+                        "LED kind must be one of native red, AlInGaP red-orange, phosphor-converted red, got \"blue\"");
     }
 
     @Test

@@ -143,6 +143,6 @@ class FrictionAtSpeedTest {
                         .inRatio())
                 .isEqualTo(0.35);
         assertThatThrownBy(() -> TabulatedFriction.published("none"))
-                .hasMessage("friction table must be one of [AASHTO 1990, IRC 66, RRL LR 131], got \"none\"");
+                .hasMessage("friction table must be one of AASHTO 1990, IRC 66, RRL LR 131, got \"none\"");
     }
 }

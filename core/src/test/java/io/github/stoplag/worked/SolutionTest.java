@@ -224,7 +224,7 @@ class SolutionTest {
     /** Every rule of the catalogue at the speeds of its own printed rows and at round ones, in both systems of units. */
     @TestFactory
     Stream<DynamicTest> everyPublishedRuleHasAWorking() {
-        return PublishedRule.all().stream()
+        return PublishedRule.published().stream()
                 .map(rule -> DynamicTest.dynamicTest(rule.key(), () -> {
                     for (Style style : List.of(Style.metric(), Style.usCustomary())) {
                         for (Given speed : List.of(
@@ -254,13 +254,13 @@ class SolutionTest {
     @Test
     void thePublishedWorkingEndsInThePrintedFigure() {
         assertThat(answer(WorkedRule.published(
-                        Style.usCustomary(), PublishedRule.named("aashto-us"), Given.of(60, Unit.MPH))))
+                        Style.usCustomary(), PublishedRule.published("aashto-us"), Given.of(60, Unit.MPH))))
                 .isEqualTo("570 ft");
         assertThat(answer(WorkedRule.published(
-                        Style.metric(), PublishedRule.named("uk-highway-code"), Given.of(70, Unit.MPH))))
+                        Style.metric(), PublishedRule.published("uk-highway-code"), Given.of(70, Unit.MPH))))
                 .isEqualTo("96.0 m");
         assertThat(answer(WorkedRule.published(
-                        Style.metric(), PublishedRule.named("uk-td9-desirable"), Given.of(120, Unit.KMH))))
+                        Style.metric(), PublishedRule.published("uk-td9-desirable"), Given.of(120, Unit.KMH))))
                 .isEqualTo("295 m");
     }
 

@@ -65,8 +65,8 @@ public record FilamentInput(FilamentLamp lamp, String origin, String key) {
         String[] words = bulb.split("\\s+", 2);
         try {
             return words.length == 1
-                    ? BulbCatalogue.find(words[0])
-                    : BulbCatalogue.find(words[0], QuantityText.parseVoltage(words[1]));
+                    ? BulbCatalogue.published(words[0])
+                    : BulbCatalogue.published(words[0], QuantityText.parseVoltage(words[1]));
         } catch (IllegalArgumentException e) {
             throw file.bad(BULB, bulb, e.getMessage() + "; or " + NO_BULB + " to give the rating yourself");
         }

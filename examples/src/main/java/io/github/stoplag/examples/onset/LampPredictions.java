@@ -22,7 +22,7 @@ final class LampPredictions {
     static Map<String, DoubleSupplier> computed() {
         FilamentOnset laboratory = LaboratoryLamps.standard();
         FilamentOnset clear = LaboratoryLamps.bulb().switchOn(SupplyConditions.of(Voltage.volts(13.5)));
-        BulbRating combined = BulbCatalogue.find("1157");
+        BulbRating combined = BulbCatalogue.published("1157");
         return Map.ofEntries(
                 entry("first_light", () -> levelMs(clear, 0.01)),
                 entry("light_90", () -> levelMs(laboratory, 0.9)),
@@ -32,7 +32,7 @@ final class LampPredictions {
                 entry("inrush_high", clear::inrushRatio),
                 entry(
                         "inrush_twice",
-                        () -> twiceMs(BulbCatalogue.find("194").majorLamp().build())),
+                        () -> twiceMs(BulbCatalogue.published("194").majorLamp().build())),
                 entry(
                         "inrush_twice_small",
                         () -> twiceMs(FilamentLamp.builder(Voltage.volts(12), Power.watts(1.2))
@@ -67,7 +67,7 @@ final class LampPredictions {
 
     /** At one temperature the flux goes with the power. */
     private static double wattsFromFlux() {
-        BulbFilament rated = BulbCatalogue.find("P21/5W").major();
+        BulbFilament rated = BulbCatalogue.published("P21/5W").major();
         FilamentLamp usual =
                 FilamentLamp.builder(rated.testVoltage(), rated.power()).build();
         return usual.ratedPower().inWatts()

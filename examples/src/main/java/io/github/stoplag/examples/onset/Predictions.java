@@ -74,7 +74,7 @@ final class Predictions {
     /** Predicts each bulb's flux from volts and watts alone, at the model's usual filament temperature. */
     private static List<Prediction> fluxes() {
         Map<List<Object>, Prediction> once = new LinkedHashMap<>();
-        for (BulbRating bulb : BulbCatalogue.all()) {
+        for (BulbRating bulb : BulbCatalogue.published()) {
             BulbFilament rated = bulb.major();
             double publishedLm = rated.clearFlux().inLumens();
             once.putIfAbsent(

@@ -41,9 +41,9 @@ public final class StoppingTablesCommand extends ProgramCommand {
     @Override
     protected Results results() {
         List<PublishedRule> printed = keys.isEmpty()
-                ? PublishedRule.all()
+                ? PublishedRule.published()
                 : keys.stream().map(StoppingTablesCommand::rule).toList();
-        List<RuleResiduals> all = RuleResiduals.of(PublishedRule.all());
+        List<RuleResiduals> all = RuleResiduals.of(PublishedRule.published());
         List<String> lines = new ArrayList<>(ResidualsText.of(RuleResiduals.of(printed)));
         lines.add("All rules are in " + RESIDUALS + " with "
                 + all.stream().mapToInt(rule -> rule.residuals().size()).sum() + " figures.");
@@ -55,7 +55,7 @@ public final class StoppingTablesCommand extends ProgramCommand {
 
     private static PublishedRule rule(String key) {
         try {
-            return PublishedRule.named(key);
+            return PublishedRule.published(key);
         } catch (IllegalArgumentException e) {
             throw new InputException("--rule = " + key + ": " + e.getMessage(), e);
         }

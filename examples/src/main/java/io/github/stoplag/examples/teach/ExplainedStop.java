@@ -79,7 +79,7 @@ final class ExplainedStop {
         // this rule is printed in feet and, rounded part by part, in metres
         return key.equals("uk-highway-code")
                 ? WorkedRule.highwayCode(style, speed)
-                : WorkedRule.published(style, PublishedRule.named(key), speed);
+                : WorkedRule.published(style, PublishedRule.published(key), speed);
     }
 
     static Given reaction(QuestionParts parts, Slot slot) {

@@ -39,7 +39,7 @@ class StoppingTablesRunTest {
         assertThat(Files.readString(file)).startsWith("rule,case,published,computed,unit,residual,standing,source\n");
         List<NamedCsvRecord> rows = Program.csv(file);
         assertThat(rows)
-                .hasSize(PublishedRule.all().stream()
+                .hasSize(PublishedRule.published().stream()
                         .mapToInt(rule -> rule.rows().size())
                         .sum());
         for (NamedCsvRecord row : rows) {
@@ -60,7 +60,7 @@ class StoppingTablesRunTest {
                 .doesNotContain("NOT EXPLAINED")
                 .contains("It is no proof of safety")
                 .contains("residuals.csv with " + rows.size() + " figures.");
-        PublishedRule.all()
+        PublishedRule.published()
                 .forEach(rule -> assertThat(run.out())
                         .contains(System.lineSeparator() + rule.key() + ": "
                                 + rule.rule().name()));
@@ -83,10 +83,10 @@ class StoppingTablesRunTest {
 
     @Test
     void unknownRuleAndForeignFolderAreRefused() throws IOException {
-        Program unknown = run("--rule", "moon");
+        Program unknown = run("--rule", "uk-highway");
         assertThat(unknown.exitCode()).isEqualTo(2);
         assertThat(unknown.err())
-                .startsWith("--rule = moon: stopping rule must be one of aashto-us, ")
+                .startsWith("--rule = uk-highway: stopping rule must be one of uk-highway-code, ")
                 .hasLineCount(1);
         assertThat(results()).doesNotExist();
         Files.createDirectory(results());
