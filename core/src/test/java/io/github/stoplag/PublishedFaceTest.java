@@ -13,6 +13,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.assertj.core.api.InstanceOfAssertFactories;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -28,7 +29,9 @@ class PublishedFaceTest {
                 .map(type -> DynamicTest.dynamicTest(type.getSimpleName(), () -> {
                     Method list = method(type, "published").orElseThrow();
                     Object rows = list.invoke(null);
-                    assertThat(rows).asInstanceOf(org.assertj.core.api.InstanceOfAssertFactories.LIST).isNotEmpty();
+                    assertThat(rows)
+                            .asInstanceOf(InstanceOfAssertFactories.LIST)
+                            .isNotEmpty();
                     assertThat(list.invoke(null)).as("read once").isSameAs(rows);
                     Method find = method(type, "published", String.class).orElseThrow();
                     assertThatThrownBy(() -> find.invoke(null, "no such row"))
@@ -42,9 +45,9 @@ class PublishedFaceTest {
 
     @Test
     void thereAreManyAndNoOtherNamesForIt() {
-        assertThat(types().filter(type -> method(type, "published").isPresent())).hasSizeGreaterThan(15);
-        assertThat(types()
-                        .flatMap(type -> Arrays.stream(type.getDeclaredMethods()))
+        assertThat(types().filter(type -> method(type, "published").isPresent()))
+                .hasSizeGreaterThan(15);
+        assertThat(types().flatMap(type -> Arrays.stream(type.getDeclaredMethods()))
                         .filter(method -> Modifier.isPublic(method.getModifiers())
                                 && Modifier.isStatic(method.getModifiers())
                                 && OTHER_NAMES.contains(method.getName())))
@@ -53,8 +56,7 @@ class PublishedFaceTest {
 
     private static Stream<? extends Class<?>> types() {
         return new ClassFileImporter()
-                .withImportOption(new ImportOption.DoNotIncludeTests())
-                .importPackages("io.github.stoplag").stream()
+                .withImportOption(new ImportOption.DoNotIncludeTests()).importPackages("io.github.stoplag").stream()
                         .map(JavaClass::reflect)
                         .filter(type -> Modifier.isPublic(type.getModifiers()));
     }

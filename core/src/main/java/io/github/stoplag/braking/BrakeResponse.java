@@ -2,6 +2,7 @@ package io.github.stoplag.braking;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.PublishedRange;
@@ -30,8 +31,8 @@ public final class BrakeResponse {
      * @throws IllegalArgumentException if a time is not in [0, 10] s
      */
     public BrakeResponse(TimeSpan deadTime, TimeSpan buildUp) {
-        deadS = Check.inRange("brake dead time", deadTime.inSeconds(), 0, 10, "s");
-        buildUpS = Check.inRange("brake build-up time", buildUp.inSeconds(), 0, 10, "s");
+        deadS = Ranges.DEAD_TIME.check(deadTime.inSeconds());
+        buildUpS = Ranges.BUILD_UP.check(buildUp.inSeconds());
     }
 
     /**

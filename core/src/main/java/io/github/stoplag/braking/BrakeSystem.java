@@ -23,8 +23,8 @@ import java.util.Map;
  * @param note how the response was read from the source, possibly empty
  */
 public record BrakeSystem(String id, Kind kind, String what, BrakeResponse response, Source source, String note) {
-    private static final Catalogue<BrakeSystem> PUBLISHED = Catalogue.read(
-            "brake system", BrakeSystem.class, "brake_systems.csv", BrakeSystem::of, BrakeSystem::id);
+    private static final Catalogue<BrakeSystem> PUBLISHED =
+            Catalogue.read("brake system", BrakeSystem.class, "brake_systems.csv", BrakeSystem::of, BrakeSystem::id);
 
     /** How the pedal reaches the brakes. */
     public enum Kind {

@@ -5,6 +5,7 @@ import io.github.stoplag.kernel.StopKernel;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.Road;
@@ -43,7 +44,7 @@ public record BrakingCapability(Deceleration brakes, Road road, double frictionU
      * @throws IllegalArgumentException if the brakes give nothing or the share is not in (0, 1]
      */
     public BrakingCapability {
-        Check.above("brake capacity", brakes.inMps2(), 0, 200, "m/s²");
+        Ranges.BRAKING.check("brake capacity", brakes.inMps2());
         Check.above("share of friction used", frictionUseRatio, 0, 1, "");
     }
 
@@ -116,8 +117,9 @@ public record BrakingCapability(Deceleration brakes, Road road, double frictionU
 
     @Override
     public Evidence evidence() {
-        return Evidence.of("brakes give " + brakes + " on the level and use a share of " + Numbers.text(frictionUseRatio)
-                        + " of the friction").with(road.evidence());
+        return Evidence.of("brakes give " + brakes + " on the level and use a share of "
+                        + Numbers.text(frictionUseRatio) + " of the friction")
+                .with(road.evidence());
     }
 
     private static Limiter limiter(double demandMps2, double brakesMps2, double roadMps2, double gradeMps2) {

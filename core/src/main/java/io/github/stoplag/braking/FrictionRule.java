@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Grade;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
@@ -41,7 +42,7 @@ public final class FrictionRule implements GradedStoppingRule {
             TimeSpan reaction,
             Map<Double, Double> frictionBySpeed,
             Source source) {
-        Check.inRange("reaction time", reaction.inSeconds(), 0, 30, "s");
+        Ranges.REACTION.check(reaction.inSeconds());
         Check.above("coefficient c of " + name, perSpeedAndTime, 0, 10, "");
         Check.above("divisor k of " + name, squareDivisor, 0, 1000, "");
         if (frictionBySpeed.isEmpty()) {
@@ -49,7 +50,7 @@ public final class FrictionRule implements GradedStoppingRule {
         }
         frictionBySpeed.forEach((speed, friction) -> {
             Check.inRange("speed in the friction table of " + name, speed, 0, 1000, "");
-            Check.above("friction of " + name, friction, 0, 2, "");
+            Ranges.GRIP.check("friction of " + name, friction);
         });
         this.name = name;
         this.units = units;

@@ -1,11 +1,11 @@
 package io.github.stoplag.braking;
 
 import io.github.stoplag.kernel.StopKernel;
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Grade;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
@@ -41,8 +41,8 @@ public record KinematicRule(
      * @throws IllegalArgumentException if the reaction time or the deceleration is out of range
      */
     public KinematicRule {
-        Check.inRange("reaction time", reaction.inSeconds(), 0, 30, "s");
-        Check.above("deceleration", deceleration.inMps2(), 0, 200, "m/s²");
+        Ranges.REACTION.check(reaction.inSeconds());
+        Ranges.BRAKING.check(deceleration.inMps2());
     }
 
     /**

@@ -25,8 +25,7 @@ import io.github.stoplag.source.Source;
  * @param toAt the place s_e, beyond s_b
  * @param samples how many samples lie between the two speeds
  */
-public record MeanDeceleration(Speed from, Speed to, Distance fromAt, Distance toAt, int samples)
-        implements Evident {
+public record MeanDeceleration(Speed from, Speed to, Distance fromAt, Distance toAt, int samples) implements Evident {
     private static final int FEW = 10;
 
     /**
@@ -94,7 +93,8 @@ public record MeanDeceleration(Speed from, Speed to, Distance fromAt, Distance t
      */
     @Override
     public Evidence evidence() {
-        return Evidence.of("mean deceleration over distance from " + from + " at " + fromAt + " to " + to + " at " + toAt)
+        return Evidence.of(
+                        "mean deceleration over distance from " + from + " at " + fromAt + " to " + to + " at " + toAt)
                 .withCaveatIf(
                         samples < FEW,
                         "only " + samples + " samples lie between " + from + " and " + to

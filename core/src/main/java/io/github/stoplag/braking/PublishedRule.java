@@ -23,8 +23,7 @@ import java.util.Optional;
  * @param rounding how the table rounds
  * @param note what to know about the rule, possibly empty
  */
-public record PublishedRule(String key, StoppingRule rule, TableRounding rounding, String note)
-        implements Evident {
+public record PublishedRule(String key, StoppingRule rule, TableRounding rounding, String note) implements Evident {
     /**
      * Lists the catalogue.
      *

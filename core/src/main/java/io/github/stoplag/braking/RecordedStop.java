@@ -3,6 +3,7 @@ package io.github.stoplag.braking;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import java.util.Optional;
 
@@ -56,7 +57,7 @@ public final class RecordedStop {
         double lowestMps = Double.POSITIVE_INFINITY;
         for (int i = 0; i < speedMps.length; i++) {
             Check.inRange("distance of sample " + i, distanceM[i], -1e6, 1e6, "m");
-            Check.inRange("speed of sample " + i, speedMps[i], 0, 200, "m/s");
+            Ranges.SPEED.check("speed of sample " + i, speedMps[i]);
             if (i > 0 && distanceM[i] < distanceM[i - 1]) {
                 throw disorder(i, "distance must not fall", distanceM[i], distanceM[i - 1], "m");
             }
@@ -65,7 +66,7 @@ public final class RecordedStop {
             }
             lowestMps = Math.min(lowestMps, speedMps[i]);
         }
-        Check.above("initial speed", speedMps[0], 0, 200, "m/s");
+        Ranges.MOVING.check("initial speed", speedMps[0]);
         return new RecordedStop(distanceM.clone(), speedMps.clone());
     }
 
@@ -90,7 +91,7 @@ public final class RecordedStop {
             }
             distanceM[i] = distanceM[i - 1] + 0.5 * (speedMps[i] + speedMps[i - 1]) * (timeS[i] - timeS[i - 1]);
             // a bad speed is named by its own check, not as a bad distance
-            Check.inRange("speed of sample " + i, speedMps[i], 0, 200, "m/s");
+            Ranges.SPEED.check("speed of sample " + i, speedMps[i]);
         }
         return of(distanceM, speedMps, noise);
     }

@@ -2,10 +2,10 @@ package io.github.stoplag.braking;
 
 import io.github.stoplag.kernel.StopKernel;
 import io.github.stoplag.kernel.Trajectory;
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.Road;
@@ -82,7 +82,7 @@ public final class Stop implements StopOutcome {
             BrakeResponse response,
             Deceleration deceleration,
             @Nullable Evident origin) {
-        Check.inRange("reaction time", reaction.inSeconds(), 0, 30, "s");
+        Ranges.REACTION.check(reaction.inSeconds());
         Stop stop = new Stop(speed, reaction, response, deceleration, origin);
         if (deceleration.inMps2() == 0 && speed.inMps() > 0) {
             return new NeverStops("deceleration is 0 m/s²: the vehicle goes on at " + speed, stop.evidence());
@@ -96,9 +96,11 @@ public final class Stop implements StopOutcome {
     }
 
     private NeverStops beyondReach() {
-        return new NeverStops("a deceleration of " + deceleration() + " takes " + Numbers.text(distanceM()) + " m and "
-                + Numbers.text(durationS()) + " s from " + Speed.mps(speedMps)
-                + ", beyond the 1e7 m and 1e6 s looked at here", evidence());
+        return new NeverStops(
+                "a deceleration of " + deceleration() + " takes " + Numbers.text(distanceM()) + " m and "
+                        + Numbers.text(durationS()) + " s from " + Speed.mps(speedMps)
+                        + ", beyond the 1e7 m and 1e6 s looked at here",
+                evidence());
     }
 
     private double distanceM() {
@@ -124,15 +126,13 @@ public final class Stop implements StopOutcome {
         if (allowed instanceof RoadDeceleration.Holds holds) {
             return of(speed, reaction, response, holds.deceleration(), road);
         }
-        return neverStops(
-                ((RoadDeceleration.CannotHold) allowed).reason(), speed, reaction, response, road);
+        return neverStops(((RoadDeceleration.CannotHold) allowed).reason(), speed, reaction, response, road);
     }
 
     static NeverStops neverStops(
             String reason, Speed speed, TimeSpan reaction, BrakeResponse response, Evident origin) {
-        Check.inRange("reaction time", reaction.inSeconds(), 0, 30, "s");
-        return new NeverStops(
-                reason, new Stop(speed, reaction, response, Deceleration.mps2(0), origin).evidence());
+        Ranges.REACTION.check(reaction.inSeconds());
+        return new NeverStops(reason, new Stop(speed, reaction, response, Deceleration.mps2(0), origin).evidence());
     }
 
     /**

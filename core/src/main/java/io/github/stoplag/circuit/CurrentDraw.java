@@ -7,6 +7,8 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Range;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Evidence;
@@ -28,6 +30,7 @@ import java.util.stream.DoubleStream;
  * }</pre>
  */
 public final class CurrentDraw implements Evident {
+    private static final Range SOME_RESISTANCE = Ranges.RESISTANCE.withoutLowerEnd();
     private final String label;
     private final DoubleUnaryOperator currentA;
     private final double[] knotsV;
@@ -129,8 +132,8 @@ public final class CurrentDraw implements Evident {
      * @throws IllegalArgumentException if an argument is outside its range
      */
     public static CurrentDraw ledWithResistor(Voltage forwardVoltage, Resistance series) {
-        double uf = Check.inRange("forward voltage", forwardVoltage.inVolts(), 0, 1000, "V");
-        double r = Check.above("series resistance", series.inOhms(), 0, 1e9, "Ω");
+        double uf = Ranges.SUPPLY.check("forward voltage", forwardVoltage.inVolts());
+        double r = SOME_RESISTANCE.check("series resistance", series.inOhms());
         return new CurrentDraw(
                 "LED lamp " + forwardVoltage + " + " + series,
                 v -> Math.max(0, (v - uf) / r),
@@ -226,7 +229,7 @@ public final class CurrentDraw implements Evident {
     }
 
     double currentA(double voltageV) {
-        return currentA.applyAsDouble(Check.inRange("voltage across the load", voltageV, 0, 1000, "V"));
+        return currentA.applyAsDouble(Ranges.SUPPLY.check("voltage across the load", voltageV));
     }
 
     /**

@@ -3,6 +3,7 @@ package io.github.stoplag.circuit;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
@@ -183,7 +184,7 @@ public final class Diode {
      * @throws IllegalArgumentException if a voltage is negative or the diode would conduct
      */
     public Blocking block(Voltage behind, Voltage before) {
-        double behindV = Check.inRange("voltage behind the diode", behind.inVolts(), 0, 1000, "V");
+        double behindV = Ranges.SUPPLY.check("voltage behind the diode", behind.inVolts());
         double beforeV = Check.inRange("voltage before the blocking diode", before.inVolts(), 0, behindV, "V");
         double reverseV = behindV - beforeV;
         Evidence evidence = Evidence.of("diode blocking: reverse voltage against the rated " + highestReverse)

@@ -1,6 +1,7 @@
 package io.github.stoplag.circuit;
 
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 
 /**
@@ -21,8 +22,8 @@ public record Duty(TimeSpan on, TimeSpan off) {
      * @throws IllegalArgumentException if the time on is not above 0 or the time off is negative
      */
     public Duty {
-        Check.above("time on", on.inSeconds(), 0, 1e6, "s");
-        Check.inRange("time off", off.inSeconds(), 0, 1e6, "s");
+        Ranges.LASTING.check("time on", on.inSeconds());
+        Ranges.ELAPSED.check("time off", off.inSeconds());
     }
 
     /**
@@ -60,7 +61,7 @@ public record Duty(TimeSpan on, TimeSpan off) {
      * @throws IllegalArgumentException if the time constant is not above 0 s
      */
     public double peakShare(TimeSpan timeConstant) {
-        double tau = Check.above("thermal time constant", timeConstant.inSeconds(), 0, 1e6, "s");
+        double tau = Ranges.LASTING.check("thermal time constant", timeConstant.inSeconds());
         return Math.expm1(-on.inSeconds() / tau) / Math.expm1(-(on.inSeconds() + off.inSeconds()) / tau);
     }
 }

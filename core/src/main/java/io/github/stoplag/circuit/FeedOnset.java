@@ -11,7 +11,6 @@ import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
-import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 

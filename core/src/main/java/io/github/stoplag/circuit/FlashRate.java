@@ -2,6 +2,7 @@ package io.github.stoplag.circuit;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import java.util.List;
 
@@ -73,7 +74,7 @@ public record FlashRate(double inPerMinute) {
             throw new IllegalArgumentException("a flash rate is averaged over at least 3 cycles, got " + cycles.size());
         }
         return new FlashRate(cycles.stream()
-                .mapToDouble(c -> 60 / Check.above("cycle", c.inSeconds(), 0, 1e6, "s"))
+                .mapToDouble(c -> 60 / Ranges.LASTING.check("cycle", c.inSeconds()))
                 .average()
                 .orElseThrow());
     }

@@ -3,8 +3,8 @@ package io.github.stoplag.circuit;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.FilamentOnset;
 import io.github.stoplag.lamp.SupplyConditions;
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
@@ -82,7 +82,7 @@ public final class LampFeed {
      * @throws IllegalArgumentException if the supply is negative
      */
     public Point operate(CurrentDraw load, Voltage supply) {
-        double supplyV = Check.inRange("supply", supply.inVolts(), 0, 1000, "V");
+        double supplyV = Ranges.SUPPLY.check("supply", supply.inVolts());
         double lampV = lampVoltageV(load, supplyV);
         double amperes = load.currentA(lampV);
         Evidence evidence = Evidence.of("operating point: U_s = U + I R + U_F(I), wiring " + Resistance.ohms(wiringOhm))
@@ -139,7 +139,7 @@ public final class LampFeed {
      * @throws IllegalArgumentException if the supply is negative or there is no wiring resistance to limit the current
      */
     public Current shortCircuitCurrent(Voltage supply) {
-        double supplyV = Check.inRange("supply", supply.inVolts(), 0, 1000, "V");
+        double supplyV = Ranges.SUPPLY.check("supply", supply.inVolts());
         if (!(wiringOhm > 0)) {
             throw new IllegalArgumentException(
                     "a short circuit behind a wiring resistance of 0 Ω draws an unbounded current; give the wiring's resistance");

@@ -3,6 +3,7 @@ package io.github.stoplag.circuit;
 import io.github.stoplag.circuit.OutageVerdict.Outcome;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
@@ -45,7 +46,7 @@ public final class LoadResistor {
      */
     public static LoadResistor of(Resistance nominal, double toleranceRatio, ResistorRating rating) {
         Check.above("load resistance", nominal.inOhms(), 0, 1e6, "Ω");
-        Check.inRange("resistor tolerance", toleranceRatio, 0, 0.5, "");
+        Ranges.TOLERANCE.check(toleranceRatio);
         return new LoadResistor(nominal, toleranceRatio, rating);
     }
 

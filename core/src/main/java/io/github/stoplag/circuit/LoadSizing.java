@@ -1,7 +1,7 @@
 package io.github.stoplag.circuit;
 
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
@@ -32,7 +32,7 @@ public sealed interface LoadSizing extends Evident {
      * @throws IllegalArgumentException if the tolerance is outside its range
      */
     static LoadSizing of(OutageMonitor monitor, CurrentDraw lamp, double toleranceRatio) {
-        double p = Check.inRange("resistor tolerance", toleranceRatio, 0, 0.5, "");
+        double p = Ranges.TOLERANCE.check(toleranceRatio);
         OutageVerdict alone = monitor.judge(lamp);
         if (alone.outcome() == OutageVerdict.Outcome.REPORTS_HEALTHY) {
             return new NotNeeded(alone, alone.evidence());

@@ -3,6 +3,7 @@ package io.github.stoplag.circuit;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.source.Evidence;
@@ -52,7 +53,7 @@ public final class ShockleyDiode implements ForwardCharacteristic {
             Current saturation, double idealityRatio, Resistance series, Temperature junction, Source source) {
         double is = Check.above("saturation current", saturation.inAmperes(), 0, 1, "A");
         double n = Check.inRange("ideality factor", idealityRatio, 0.5, 5, "");
-        double rs = Check.inRange("series resistance", series.inOhms(), 0, 100, "Ω");
+        double rs = Ranges.SERIES_RESISTANCE.check(series.inOhms());
         double vt = BOLTZMANN_J_PER_K * junction.inKelvin() / ELEMENTARY_CHARGE_C;
         String basis = "diode by Shockley's equation: I_s = " + saturation + ", n = " + Numbers.text(n) + ", R_s = "
                 + series + ", junction " + ResistorRating.celsius(junction) + "; " + source;
@@ -61,15 +62,15 @@ public final class ShockleyDiode implements ForwardCharacteristic {
 
     @Override
     public double voltageV(double currentA) {
-        double i = Check.inRange("diode current", currentA, 0, 1e5, "A");
+        double i = Ranges.DIODE_CURRENT.check(currentA);
         return slopeV * Math.log1p(i / saturationA) + i * seriesOhm;
     }
 
     @Override
     public double currentA(double voltageV) {
-        double u = Check.inRange("forward voltage", voltageV, 0, 1000, "V");
+        double u = Ranges.SUPPLY.check("forward voltage", voltageV);
         if (seriesOhm == 0) {
-            return Check.inRange("diode current", saturationA * Math.expm1(u / slopeV), 0, 1e5, "A");
+            return Ranges.DIODE_CURRENT.check(saturationA * Math.expm1(u / slopeV));
         }
         double drop = saturationA * seriesOhm;
         double w = lambertOfExp(Math.log(drop / slopeV) + (u + drop) / slopeV);

@@ -2,6 +2,7 @@ package io.github.stoplag.circuit;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Source;
 
@@ -47,12 +48,12 @@ public final class TabledDiode implements ForwardCharacteristic {
 
     @Override
     public double voltageV(double currentA) {
-        return along(amperes, volts, Check.inRange("diode current", currentA, 0, 1e5, "A"));
+        return along(amperes, volts, Ranges.DIODE_CURRENT.check(currentA));
     }
 
     @Override
     public double currentA(double voltageV) {
-        return along(volts, amperes, Check.inRange("forward voltage", voltageV, 0, 1000, "V"));
+        return along(volts, amperes, Ranges.SUPPLY.check("forward voltage", voltageV));
     }
 
     private static double along(double[] x, double[] y, double at) {

@@ -29,7 +29,6 @@ public record CarefulDriver(
         TimeSpan riskEvaluation, TimeSpan delay, TimeSpan buildUp, Deceleration deceleration, Source source) {
     private static final String RESOURCE = "careful_driver.csv";
     private static final Range SOME_BUILD_UP = Ranges.BUILD_UP.withoutLowerEnd();
-    private static final Range SOME_DECELERATION = Ranges.DECELERATION.named("full deceleration").withoutLowerEnd();
     private static final Table TABLE = Table.read(CarefulDriver.class, RESOURCE);
 
     /**
@@ -46,7 +45,7 @@ public record CarefulDriver(
         Ranges.REACTION.check("risk evaluation time", riskEvaluation.inSeconds());
         Ranges.REACTION.check("delay before deceleration", delay.inSeconds());
         SOME_BUILD_UP.check(buildUp.inSeconds());
-        SOME_DECELERATION.check(deceleration.inMps2());
+        Ranges.BRAKING.check("full deceleration", deceleration.inMps2());
     }
 
     /**

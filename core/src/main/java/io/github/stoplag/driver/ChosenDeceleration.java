@@ -3,6 +3,7 @@ package io.github.stoplag.driver;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.PublishedRange;
 import io.github.stoplag.source.Source;
@@ -30,7 +31,7 @@ public final class ChosenDeceleration {
     private ChosenDeceleration(double meanMps2, double sdMps2, double mostMps2, Source source) {
         this.meanMps2 = Check.above("mean deceleration", meanMps2, 0, 15, "m/s²");
         this.sdMps2 = Check.above("standard deviation of the deceleration", sdMps2, 0, 15, "m/s²");
-        Check.above("largest deceleration possible", mostMps2, 0, 200, "m/s²");
+        Ranges.BRAKING.check("largest deceleration possible", mostMps2);
         this.distribution = TruncatedNormalDistribution.of(meanMps2, sdMps2, 0, mostMps2);
         this.source = source;
     }

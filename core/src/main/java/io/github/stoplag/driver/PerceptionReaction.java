@@ -1,6 +1,6 @@
 package io.github.stoplag.driver;
 
-import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Source;
@@ -40,7 +40,7 @@ public record PerceptionReaction(String name, List<Part> parts) {
          * @throws IllegalArgumentException if it is not in [0, 30] s
          */
         public Part {
-            Check.inRange("time to " + name, time.inSeconds(), 0, 30, "s");
+            Ranges.REACTION.check("time to " + name, time.inSeconds());
         }
     }
 

@@ -2,6 +2,7 @@ package io.github.stoplag.driver;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
@@ -102,7 +103,7 @@ public abstract sealed class ReactionDistribution implements Evident permits Log
     }
 
     static double time(String name, TimeSpan time) {
-        return Check.above(name, time.inSeconds(), 0, 30, "s");
+        return Ranges.REACTING.check(name, time.inSeconds());
     }
 
     static double ratio(double timeRatio) {

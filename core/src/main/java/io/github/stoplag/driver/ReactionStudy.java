@@ -44,11 +44,7 @@ public record ReactionStudy(
         List<Caveat> caveats)
         implements Evident {
     private static final Catalogue<ReactionStudy> PUBLISHED = Catalogue.read(
-            "reaction study",
-            ReactionStudy.class,
-            "reaction_studies.csv",
-            ReactionStudy::of,
-            ReactionStudy::id);
+            "reaction study", ReactionStudy.class, "reaction_studies.csv", ReactionStudy::of, ReactionStudy::id);
 
     /** How far drivers expect the signal. */
     public enum Expectancy {

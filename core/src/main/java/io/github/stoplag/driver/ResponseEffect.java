@@ -23,11 +23,7 @@ import java.util.Map;
  */
 public record ResponseEffect(String id, String factor, String situation, double timeRatio, Source source, String note) {
     private static final Catalogue<ResponseEffect> PUBLISHED = Catalogue.read(
-            "response effect",
-            ResponseEffect.class,
-            "response_effects.csv",
-            ResponseEffect::of,
-            ResponseEffect::id);
+            "response effect", ResponseEffect.class, "response_effects.csv", ResponseEffect::of, ResponseEffect::id);
 
     /**
      * Lists all published effects.

@@ -2,6 +2,7 @@ package io.github.stoplag.film;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Source;
 import java.util.Arrays;
 import java.util.List;
@@ -51,7 +52,8 @@ public final class TransferCurve {
             l -> l < BETA ? 4.5 * l : ALPHA * Math.pow(l, 0.45) - (ALPHA - 1),
             v -> v < 4.5 * BETA ? v / 4.5 : Math.pow((v + ALPHA - 1) / ALPHA, 1 / 0.45));
 
-    private static final List<TransferCurve> PUBLISHED = List.of(LINEAR, SRGB, BT709);
+    private static final Catalogue<TransferCurve> PUBLISHED =
+            Catalogue.of("transfer curve", List.of(LINEAR, SRGB, BT709), curve -> curve.label);
 
     private final String label;
     private final Source source;
@@ -136,19 +138,30 @@ public final class TransferCurve {
      * @return linear, sRGB, BT.709
      */
     public static List<TransferCurve> published() {
-        return PUBLISHED;
+        return PUBLISHED.list();
     }
 
     /**
-     * Finds a curve by its name.
+     * Finds the curve of a standard.
+     *
+     * @param name {@code linear}, {@code sRGB} or {@code BT.709}
+     * @return the curve
+     * @throws IllegalArgumentException if there is none of that name
+     */
+    public static TransferCurve published(String name) {
+        return PUBLISHED.get(name);
+    }
+
+    /**
+     * Reads a curve from its text.
      *
      * @param name {@code linear}, {@code sRGB}, {@code BT.709} in any case, or {@code power 2.2}
      * @return the curve
      * @throws IllegalArgumentException if there is none of that name
      */
-    public static TransferCurve named(String name) {
+    public static TransferCurve parse(String name) {
         String text = name.strip();
-        for (TransferCurve curve : PUBLISHED) {
+        for (TransferCurve curve : PUBLISHED.list()) {
             if (curve.label.equalsIgnoreCase(text)) {
                 return curve;
             }

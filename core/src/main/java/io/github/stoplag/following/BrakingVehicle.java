@@ -1,8 +1,8 @@
 package io.github.stoplag.following;
 
 import io.github.stoplag.braking.BrakeResponse;
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.Road;
@@ -46,8 +46,7 @@ public final class BrakingVehicle {
      * @return the vehicle
      * @throws IllegalArgumentException if the reaction time is not in [0, 30] s
      */
-    public static BrakingVehicle of(
-            Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration) {
+    public static BrakingVehicle of(Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration) {
         return of(speed, reaction, response, deceleration, Evidence.none());
     }
 
@@ -70,7 +69,7 @@ public final class BrakingVehicle {
             Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration, Evidence origin) {
         return new BrakingVehicle(
                 speed.inMps(),
-                Check.inRange("reaction time", reaction.inSeconds(), 0, 30, "s"),
+                Ranges.REACTION.check(reaction.inSeconds()),
                 response.deadTime().inSeconds(),
                 response.buildUp().inSeconds(),
                 deceleration.inMps2(),

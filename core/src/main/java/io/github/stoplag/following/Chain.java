@@ -6,6 +6,7 @@ import io.github.stoplag.kernel.GapKernel;
 import io.github.stoplag.kernel.Trajectory;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.sight.Detection;
 import io.github.stoplag.source.Evidence;
@@ -65,8 +66,8 @@ public final class Chain implements Evident {
          * @throws IllegalArgumentException if gap or latency is out of range
          */
         public Member {
-            Check.inRange("gap", gap.inMetres(), 0, 1e5, "m");
-            Check.inRange("lamp latency", lampLatency.inSeconds(), 0, 30, "s");
+            Ranges.GAP.check(gap.inMetres());
+            Ranges.LATENCY.check(lampLatency.inSeconds());
         }
 
         /**
@@ -223,9 +224,9 @@ public final class Chain implements Evident {
     @Override
     public Evidence evidence() {
         List<Evidence> parts = new ArrayList<>();
-        parts.add(Evidence.of(
-                "chain of " + members.size() + " vehicles, each driver braking for the lamp ahead alone; prescribed motions,"
-                        + " nothing is said about the motion after a contact"));
+        parts.add(Evidence.of("chain of " + members.size()
+                + " vehicles, each driver braking for the lamp ahead alone; prescribed motions,"
+                + " nothing is said about the motion after a contact"));
         members.stream().distinct().forEach(member -> {
             BrakingVehicle car = member.vehicle();
             parts.add(StopEvidence.of(

@@ -94,7 +94,8 @@ public record Difference(
      */
     public Optional<Distance> gapSaved() {
         if (neededBefore instanceof GapNeeded.Finite was && neededAfter instanceof GapNeeded.Finite is) {
-            return Optional.of(Distance.metres(was.border().inMetres() - is.border().inMetres()));
+            return Optional.of(
+                    Distance.metres(was.border().inMetres() - is.border().inMetres()));
         }
         return Optional.empty();
     }

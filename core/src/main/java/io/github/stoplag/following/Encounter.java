@@ -3,9 +3,9 @@ package io.github.stoplag.following;
 import io.github.stoplag.kernel.GapEvent;
 import io.github.stoplag.kernel.GapKernel;
 import io.github.stoplag.kernel.Trajectory;
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
@@ -48,7 +48,7 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap, Ev
      * @throws IllegalArgumentException if the gap is not in [0, 1e5] m
      */
     public Encounter {
-        Check.inRange("gap", gap.inMetres(), 0, 1e5, "m");
+        Ranges.GAP.check(gap.inMetres());
     }
 
     /**

@@ -1,7 +1,7 @@
 package io.github.stoplag.following;
 
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import java.util.NoSuchElementException;
@@ -50,9 +50,9 @@ public sealed interface GapNeeded {
          * @throws IllegalArgumentException if the follower stands, or is so slow that the time gap exceeds 1e6 s
          */
         public TimeSpan timeGap(Speed follower) {
-            double speedMps = Check.above("follower speed", follower.inMps(), 0, 150, "m/s");
+            double speedMps = Ranges.MOVING.check("follower speed", follower.inMps());
             return TimeSpan.seconds(
-                    Check.inRange("time gap of " + border + " at " + follower, border.inMetres() / speedMps, 0, 1e6, "s"));
+                    Ranges.ELAPSED.check("time gap of " + border + " at " + follower, border.inMetres() / speedMps));
         }
     }
 

@@ -36,8 +36,8 @@ import java.util.Optional;
  */
 public record HeadwayRule(String id, String rule, Kind kind, double amount, Speed above, Source source, String note)
         implements Evident {
-    private static final Catalogue<HeadwayRule> PUBLISHED = Catalogue.read(
-            "headway rule", HeadwayRule.class, "headway_rules.csv", HeadwayRule::read, HeadwayRule::id);
+    private static final Catalogue<HeadwayRule> PUBLISHED =
+            Catalogue.read("headway rule", HeadwayRule.class, "headway_rules.csv", HeadwayRule::read, HeadwayRule::id);
 
     /** How the gap grows with speed. */
     public enum Kind {

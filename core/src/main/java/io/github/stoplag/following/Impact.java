@@ -22,7 +22,7 @@ import java.util.function.DoubleUnaryOperator;
  * loses. A central impact along the lane, tyre forces left out during the impact, no override or underride. The motion
  * after it is not modelled.
  *
- * <p>Source: see {@link ImpactKernel}; published restitutions in {@link #publishedRestitutions()}.
+ * <p>Source: see {@link ImpactKernel}; published restitutions in {@link #published()}.
  *
  * @param leaderMass the leader's mass
  * @param leader the leader's speed before

@@ -2,6 +2,7 @@ package io.github.stoplag.following;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
 
@@ -59,7 +60,7 @@ public record LinearFollowing(double sensitivityPerS, TimeSpan delay) {
      */
     public LinearFollowing {
         Check.above("sensitivity", sensitivityPerS, 0, 100, "1/s");
-        Check.above("delay", delay.inSeconds(), 0, 30, "s");
+        Ranges.REACTING.check("delay", delay.inSeconds());
     }
 
     /**

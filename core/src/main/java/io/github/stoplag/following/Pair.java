@@ -3,8 +3,8 @@ package io.github.stoplag.following;
 import io.github.stoplag.kernel.GapEvent;
 import io.github.stoplag.kernel.GapKernel;
 import io.github.stoplag.kernel.Trajectory;
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.RoadLoad;
@@ -59,8 +59,8 @@ public final class Pair implements Evident {
         followerDeadS = follower.deadS;
         followerBuildUpS = follower.buildUpS;
         followerMps2 = follower.decelMps2;
-        gapM = Check.inRange("gap", gap.inMetres(), 0, 1e5, "m");
-        latencyS = Check.inRange("lamp latency", lampLatency.inSeconds(), 0, 30, "s");
+        gapM = Ranges.GAP.check(gap.inMetres());
+        latencyS = Ranges.LATENCY.check(lampLatency.inSeconds());
         leaderOrigin = leader.origin;
         followerOrigin = follower.origin;
         this.lampOrigin = lampOrigin;
@@ -102,8 +102,7 @@ public final class Pair implements Evident {
      * @return the leader
      */
     public BrakingVehicle leader() {
-        return new BrakingVehicle(
-                leaderMps, leaderReactionS, leaderDeadS, leaderBuildUpS, leaderMps2, leaderOrigin);
+        return new BrakingVehicle(leaderMps, leaderReactionS, leaderDeadS, leaderBuildUpS, leaderMps2, leaderOrigin);
     }
 
     /**
@@ -272,8 +271,8 @@ public final class Pair implements Evident {
      * @return the border, or that any or no latency does
      */
     public LatencyBorder largestLampLatency() {
-        return largestLampLatency(
-                otherS -> Encounter.of(leaderTrajectory(), followerTrajectory(otherS), gap()).gapNeeded());
+        return largestLampLatency(otherS -> Encounter.of(leaderTrajectory(), followerTrajectory(otherS), gap())
+                .gapNeeded());
     }
 
     LatencyBorder largestLampLatency(DoubleFunction<GapNeeded> neededAtLatencyS) {
@@ -295,10 +294,7 @@ public final class Pair implements Evident {
      */
     @Override
     public Evidence evidence() {
-        return PairEvidence.of(this)
-                .with(leaderOrigin)
-                .with(followerOrigin)
-                .with(lampOrigin);
+        return PairEvidence.of(this).with(leaderOrigin).with(followerOrigin).with(lampOrigin);
     }
 
     private double leaderOnsetS() {

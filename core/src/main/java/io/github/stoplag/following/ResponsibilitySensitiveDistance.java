@@ -3,6 +3,7 @@ package io.github.stoplag.following;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
@@ -48,10 +49,10 @@ public record ResponsibilitySensitiveDistance(
      * @throws IllegalArgumentException if a parameter is out of range
      */
     public ResponsibilitySensitiveDistance {
-        Check.inRange("response time", response.inSeconds(), 0, 30, "s");
+        Ranges.REACTION.check("response time", response.inSeconds());
         Check.inRange("acceleration during the response", speedingUpMps2, 0, 20, "m/s²");
-        Check.above("follower's least deceleration", followerLeast.inMps2(), 0, 200, "m/s²");
-        Check.above("leader's hardest deceleration", leaderHardest.inMps2(), 0, 200, "m/s²");
+        Ranges.BRAKING.check("follower's least deceleration", followerLeast.inMps2());
+        Ranges.BRAKING.check("leader's hardest deceleration", leaderHardest.inMps2());
     }
 
     /**

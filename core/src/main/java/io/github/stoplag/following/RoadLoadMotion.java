@@ -1,7 +1,7 @@
 package io.github.stoplag.following;
 
 import io.github.stoplag.kernel.Trajectory;
-import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.RoadLoad;
 import java.util.List;
@@ -47,7 +47,7 @@ public final class RoadLoadMotion {
      *     the vehicle to rest
      */
     public static Trajectory of(Trajectory braking, RoadLoad load, TimeSpan engineOff) {
-        double fromS = Check.inRange("engine-off time", engineOff.inSeconds(), 0, 1e6, "s");
+        double fromS = Ranges.ELAPSED.check("engine-off time", engineOff.inSeconds());
         boolean none = load.dragPerM() == 0 && load.rolling().inMps2() == 0;
         return none || braking.speedAtMps(fromS) == 0 ? braking : new RoadLoadMotion(braking, load).from(fromS);
     }
@@ -56,12 +56,7 @@ public final class RoadLoadMotion {
         List<Trajectory.Phase> phases = braking.phases();
         int moving = braking.restS().isPresent() ? phases.size() - 1 : phases.size();
         Trajectory.Phase last = phases.get(moving - 1);
-        Check.above(
-                "deceleration at rest with brakes and rolling resistance",
-                last.decelMps2() + rollingMps2,
-                0,
-                200,
-                "m/s²");
+        Ranges.BRAKING.check("deceleration at rest with brakes and rolling resistance", last.decelMps2() + rollingMps2);
         Trajectory.Builder motion = Trajectory.startingAt(phases.get(0).speedMps());
         double[] state = {0, phases.get(0).speedMps()};
         for (int i = 0; i < moving && state[1] > 0; i++) {

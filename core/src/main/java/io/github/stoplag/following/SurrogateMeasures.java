@@ -3,6 +3,7 @@ package io.github.stoplag.following;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Catalogue;
@@ -33,8 +34,6 @@ public final class SurrogateMeasures {
     public static final Source PSD_SOURCE =
             Source.fromMemory("Allen, Shin & Cooper, Transportation Research Record 667, 1978", "PSD");
 
-    private static final double MOST_MPS2 = 200;
-
     private static final Catalogue<PublishedRange> PUBLISHED =
             PublishedRange.read("threshold", SurrogateMeasures.class, "surrogate_thresholds.csv");
 
@@ -50,7 +49,7 @@ public final class SurrogateMeasures {
      * @throws IllegalArgumentException if the gap is out of range
      */
     public static Optional<TimeSpan> timeToCollision(Distance gap, Speed follower, Speed leader) {
-        Check.inRange("gap", gap.inMetres(), 0, 1e5, "m");
+        Ranges.GAP.check(gap.inMetres());
         double closingMps = follower.inMps() - leader.inMps();
         return closingMps > 0 && gap.inMetres() <= 1e6 * closingMps
                 ? Optional.of(TimeSpan.seconds(gap.inMetres() / closingMps))
@@ -120,7 +119,7 @@ public final class SurrogateMeasures {
      */
     public static Deceleration decelerationToSafetyTime(
             Distance gap, Speed follower, Speed leader, TimeSpan safetyTime) {
-        double keptM = leader.inMps() * Check.inRange("safety time", safetyTime.inSeconds(), 0, 30, "s");
+        double keptM = leader.inMps() * Ranges.REACTION.check("safety time", safetyTime.inSeconds());
         Check.above("gap behind a leader with this safety time", gap(gap), keptM, 1e5, "m");
         double closingMps = Math.max(0, follower.inMps() - leader.inMps());
         return rate("deceleration to safety time", closingMps * closingMps / (2 * (gap.inMetres() - keptM)));
@@ -139,9 +138,9 @@ public final class SurrogateMeasures {
      * @throws IllegalArgumentException if an input is out of range
      */
     public static double proportionOfStoppingDistanceRatio(Distance remaining, Speed speed, Deceleration most) {
-        Check.inRange("remaining distance", remaining.inMetres(), 0, 1e5, "m");
-        Check.above("speed", speed.inMps(), 0, 150, "m/s");
-        Check.above("hardest deceleration", most.inMps2(), 0, MOST_MPS2, "m/s²");
+        Ranges.GAP.check("remaining distance", remaining.inMetres());
+        Ranges.MOVING.check(speed.inMps());
+        Ranges.BRAKING.check("hardest deceleration", most.inMps2());
         return remaining.inMetres() * 2 * most.inMps2() / (speed.inMps() * speed.inMps());
     }
 
@@ -166,10 +165,10 @@ public final class SurrogateMeasures {
     }
 
     private static double gap(Distance gap) {
-        return Check.above("gap", gap.inMetres(), 0, 1e5, "m");
+        return Ranges.APART.check(gap.inMetres());
     }
 
     private static Deceleration rate(String name, double decelMps2) {
-        return Deceleration.mps2(Check.inRange(name, decelMps2, 0, MOST_MPS2, "m/s²"));
+        return Deceleration.mps2(Ranges.DECELERATION.check(name, decelMps2));
     }
 }

@@ -1,6 +1,7 @@
 package io.github.stoplag.following;
 
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
 import java.util.Comparator;
@@ -146,7 +147,7 @@ public final class TimeToCollision {
      * @throws IllegalArgumentException if the time is not in [0, 1e6] s
      */
     public Optional<TimeSpan> at(TimeSpan time) {
-        double timeS = Check.inRange("time", time.inSeconds(), 0, 1e6, "s");
+        double timeS = Ranges.ELAPSED.check(time.inSeconds());
         return pieces.stream()
                 .filter(piece -> timeS >= piece.startS() && timeS <= piece.startS() + piece.lengthS())
                 .reduce((earlier, later) -> later)

@@ -1,6 +1,7 @@
 package io.github.stoplag.kernel;
 
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Ranges;
 
 /**
  * Braking with a resistance that grows with the square of speed, in SI doubles and closed form.
@@ -98,7 +99,7 @@ public final class DragKernel {
      */
     public static double speedAtTimeMps(double fromMps, double timeS, double decelMps2, double dragPerM) {
         checkModel(fromMps, decelMps2, dragPerM);
-        Check.inRange("time", timeS, 0, 1e6, "s");
+        Ranges.ELAPSED.check(timeS);
         if (decelMps2 > 0 && timeS >= timeS(fromMps, 0, decelMps2, dragPerM)) {
             return 0;
         }
@@ -135,8 +136,8 @@ public final class DragKernel {
     }
 
     private static void checkModel(double fromMps, double decelMps2, double dragPerM) {
-        Check.inRange("initial speed", fromMps, 0, 150, "m/s");
-        Check.inRange("deceleration at rest", decelMps2, -200, 200, "m/s²");
+        Ranges.SPEED.check("initial speed", fromMps);
+        Ranges.SIGNED_DECELERATION.check("deceleration at rest", decelMps2);
         Check.inRange("drag", dragPerM, 0, 1, "1/m");
     }
 }

@@ -1,7 +1,7 @@
 package io.github.stoplag.kernel;
 
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 
 /**
  * The exact outcome for a follower behind a leader: no contact and the smallest gap, or contact, when and how fast.
@@ -38,7 +38,7 @@ public final class GapKernel {
      *
      * @param leader the leader's motion
      * @param follower the follower's motion
-     * @param gapM the gap at time 0, in [0, 1e7] m
+     * @param gapM the gap at time 0, in [0, 1e5] m
      * @param event where the outcome goes
      * @throws IllegalArgumentException if the gap is out of range
      */
@@ -70,7 +70,7 @@ public final class GapKernel {
      * @param followerOnsetS when the follower's deceleration starts, in s
      * @param followerBuildUpS how long it takes to build up, in s
      * @param followerDecelMps2 the follower's deceleration after that, in m/s²; 0 never brakes
-     * @param gapM the gap at time 0, in [0, 1e7] m
+     * @param gapM the gap at time 0, in [0, 1e5] m
      * @param event where the outcome goes
      * @throws IllegalArgumentException if the gap is out of range or another argument is negative or not finite
      */
@@ -133,7 +133,7 @@ public final class GapKernel {
      * @param followerOnsetS when the follower's deceleration starts, in s
      * @param followerBuildUpS how long it takes to build up, in s
      * @param followerDecelMps2 the follower's deceleration after that, in m/s²; 0 never brakes
-     * @param gapM the gap at time 0, in [0, 1e7] m
+     * @param gapM the gap at time 0, in [0, 1e5] m
      * @param event where the outcome goes
      * @return true if the event holds the outcome; false if it is none of these cases, and the event has not been touched
      * @throws IllegalArgumentException if the gap is out of range
@@ -183,7 +183,7 @@ public final class GapKernel {
      * @param followerOnsetS when the follower's deceleration starts, in s
      * @param followerBuildUpS how long it takes to build up, in s
      * @param followerDecelMps2 the follower's deceleration after that, in m/s²; 0 never brakes
-     * @param gapM the gap at time 0, in [0, 1e7] m
+     * @param gapM the gap at time 0, in [0, 1e5] m
      * @param event where the outcome goes
      * @throws IllegalArgumentException if the gap is out of range or another argument is negative or not finite
      */
@@ -306,6 +306,6 @@ public final class GapKernel {
     }
 
     private static double checkedGapM(double gapM) {
-        return Check.inRange("gap", gapM, 0, 1e7, "m") + 0.0;
+        return Ranges.GAP.check(gapM) + 0.0;
     }
 }

@@ -56,7 +56,7 @@ public final class PairBatch {
      * @param followerOnsetS when the followers' decelerations start, in s
      * @param followerBuildUpS how long they take to build up, in s
      * @param followerDecelMps2 the followers' decelerations after that, in m/s²; 0 never brakes
-     * @param gapM the gaps at time 0, in [0, 1e7] m
+     * @param gapM the gaps at time 0, in [0, 1e5] m
      * @param timeS where the moment of contact, or of the smallest gap, goes
      * @param smallestGapM where the smallest gap goes, 0 on contact
      * @param closingSpeedMps where the closing speed goes, NaN without contact

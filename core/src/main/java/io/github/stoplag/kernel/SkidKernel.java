@@ -1,6 +1,7 @@
 package io.github.stoplag.kernel;
 
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Ranges;
 
 /**
  * Speed lost and length skidded, both ways, on one surface or several, in SI doubles.
@@ -27,7 +28,7 @@ public final class SkidKernel {
      *     faster than v₁
      */
     public static double entrySpeedMps(double endMps, double decelMps2, double lengthM) {
-        return root(Check.inRange("exit speed", endMps, 0, 150, "m/s") * endMps + loss(decelMps2, lengthM));
+        return root(Ranges.SPEED.check("exit speed", endMps) * endMps + loss(decelMps2, lengthM));
     }
 
     /**
@@ -47,7 +48,7 @@ public final class SkidKernel {
             throw new IllegalArgumentException("a deceleration is needed for each length, got " + decelMps2.length
                     + " decelerations and " + lengthM.length + " lengths");
         }
-        double speedMps = Check.inRange("exit speed", endMps, 0, 150, "m/s");
+        double speedMps = Ranges.SPEED.check("exit speed", endMps);
         for (int i = lengthM.length - 1; i >= 0; i--) {
             speedMps = root(speedMps * speedMps + loss(decelMps2[i], lengthM[i]));
         }
@@ -66,7 +67,7 @@ public final class SkidKernel {
      * @throws IllegalArgumentException if an input is out of range
      */
     public static double exitSpeedMps(double entryMps, double decelMps2, double lengthM) {
-        double square = Check.inRange("entry speed", entryMps, 0, 150, "m/s") * entryMps - loss(decelMps2, lengthM);
+        double square = Ranges.SPEED.check("entry speed", entryMps) * entryMps - loss(decelMps2, lengthM);
         return square > 0 ? Math.sqrt(square) : 0;
     }
 
@@ -82,15 +83,15 @@ public final class SkidKernel {
      * @throws IllegalArgumentException if an input is out of range or the deceleration is not above 0
      */
     public static double lengthM(double entryMps, double endMps, double decelMps2) {
-        Check.inRange("entry speed", entryMps, 0, 150, "m/s");
+        Ranges.SPEED.check("entry speed", entryMps);
         Check.inRange("exit speed", endMps, 0, entryMps, "m/s");
-        Check.above("deceleration", decelMps2, 0, 200, "m/s²");
+        Ranges.BRAKING.check(decelMps2);
         return (entryMps - endMps) * (entryMps + endMps) / (2 * decelMps2);
     }
 
     private static double loss(double decelMps2, double lengthM) {
-        Check.inRange("deceleration", decelMps2, -200, 200, "m/s²");
-        Check.inRange("skid length", lengthM, 0, 1e7, "m");
+        Ranges.SIGNED_DECELERATION.check(decelMps2);
+        Ranges.SKID_LENGTH.check(lengthM);
         return 2 * decelMps2 * lengthM;
     }
 

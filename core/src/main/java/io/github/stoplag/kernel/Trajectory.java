@@ -1,6 +1,6 @@
 package io.github.stoplag.kernel;
 
-import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Ranges;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -23,7 +23,6 @@ import java.util.stream.IntStream;
  * vehicle holds the deceleration it has: until rest if that is positive, for ever at constant speed if it is 0.
  */
 public final class Trajectory {
-    private static final double LONGEST_S = 1e6;
 
     private final Phases phases;
 
@@ -50,7 +49,7 @@ public final class Trajectory {
      * @throws IllegalArgumentException if the speed is out of range
      */
     public static Builder startingAt(double speedMps) {
-        return new Builder(Check.inRange("speed", speedMps, 0, 150, "m/s"));
+        return new Builder(Ranges.SPEED.check(speedMps));
     }
 
     /**
@@ -64,9 +63,9 @@ public final class Trajectory {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static Trajectory stop(double speedMps, double brakeOnsetS, double buildUpS, double decelMps2) {
-        Check.inRange("brake onset", brakeOnsetS, 0, LONGEST_S, "s");
-        Check.inRange("brake build-up time", buildUpS, 0, LONGEST_S, "s");
-        Check.inRange("deceleration", decelMps2, 0, 200, "m/s²");
+        Ranges.ELAPSED.check("brake onset", brakeOnsetS);
+        Ranges.BUILD_UP.check(buildUpS);
+        Ranges.DECELERATION.check(decelMps2);
         return startingAt(speedMps)
                 .cruise(brakeOnsetS)
                 .changeTo(decelMps2, buildUpS)
@@ -148,7 +147,7 @@ public final class Trajectory {
     }
 
     private int phaseAt(double timeS) {
-        Check.inRange("time", timeS, 0, LONGEST_S, "s");
+        Ranges.ELAPSED.check(timeS);
         int i = phases.count - 1;
         while (i > 0 && timeS < phases.startS[i]) {
             i--;
@@ -192,8 +191,8 @@ public final class Trajectory {
          * @throws IllegalArgumentException if an argument is out of range
          */
         public Builder changeTo(double targetMps2, double durationS) {
-            Check.inRange("deceleration", targetMps2, -200, 200, "m/s²");
-            Check.inRange("duration", durationS, 0, LONGEST_S, "s");
+            Ranges.SIGNED_DECELERATION.check(targetMps2);
+            Ranges.ELAPSED.check("duration", durationS);
             if (durationS > 0) {
                 parts.add(new double[] {decelMps2, (targetMps2 - decelMps2) / durationS, durationS});
             }
@@ -209,7 +208,7 @@ public final class Trajectory {
          * @throws IllegalArgumentException if the duration is out of range
          */
         public Builder hold(double durationS) {
-            Check.inRange("duration", durationS, 0, LONGEST_S, "s");
+            Ranges.ELAPSED.check("duration", durationS);
             parts.add(new double[] {decelMps2, 0, durationS});
             return this;
         }

@@ -16,8 +16,8 @@ import java.util.Optional;
  * coloured, the clear flux is that of the same filament in clear glass.
  */
 public final class BulbCatalogue {
-    private static final Catalogue<BulbRating> PUBLISHED = Catalogue.read(
-            "bulb", BulbCatalogue.class, "bulbs.csv", BulbCatalogue::rating, BulbRating::toString);
+    private static final Catalogue<BulbRating> PUBLISHED =
+            Catalogue.read("bulb", BulbCatalogue.class, "bulbs.csv", BulbCatalogue::rating, BulbRating::toString);
 
     private BulbCatalogue() {}
 

@@ -1,10 +1,10 @@
 package io.github.stoplag.lamp;
 
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
@@ -134,7 +134,7 @@ public final class FilamentOnset implements OnsetCurve {
      * @throws IllegalArgumentException if the time is negative
      */
     public FilamentDecay switchOffAfter(TimeSpan after) {
-        Check.inRange("time on", after.inSeconds(), 0, 1e6, "s");
+        Ranges.ELAPSED.check("time on", after.inSeconds());
         return FilamentDecay.of(lamp, conditions.withSupply(Voltage.volts(0)), heating.temperatureK(after.inSeconds()));
     }
 

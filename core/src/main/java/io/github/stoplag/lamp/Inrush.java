@@ -2,6 +2,7 @@ package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
@@ -56,7 +57,7 @@ public final class Inrush {
      * @throws IllegalArgumentException if the time is negative
      */
     public double energyJ(TimeSpan until) {
-        return heating.energyJ(Check.inRange("time after switch-on", until.inSeconds(), 0, 1e6, "s"));
+        return heating.energyJ(Ranges.ELAPSED.check("time after switch-on", until.inSeconds()));
     }
 
     /**

@@ -2,10 +2,10 @@ package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Catalogue;
-import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
@@ -93,9 +93,9 @@ public record LedHeating(String kind, double slopePerK, double referenceC, doubl
      * @throws IllegalArgumentException if an argument is out of range or the end above 200 °C
      */
     public double whileWarming(TimeSpan time, Temperature start, double riseK, TimeSpan timeConstant) {
-        Check.inRange("time after switch-on", time.inSeconds(), 0, 1e6, "s");
+        Ranges.ELAPSED.check("time after switch-on", time.inSeconds());
         Check.inRange("self-heating of the LED", riseK, 0, 200, "K");
-        Check.above("thermal time constant of the LED", timeConstant.inSeconds(), 0, 1e6, "s");
+        Ranges.LASTING.check("thermal time constant of the LED", timeConstant.inSeconds());
         double warmedK = -riseK * Math.expm1(-time.inSeconds() / timeConstant.inSeconds());
         return lightRatio(Temperature.kelvin(start.inKelvin() + warmedK)) / lightRatio(start);
     }

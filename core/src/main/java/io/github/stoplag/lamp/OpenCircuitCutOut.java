@@ -30,7 +30,7 @@ public record OpenCircuitCutOut(TimeSpan deglitch, TimeSpan retry, Source source
     }
 
     /** {@return a lamp driver's published times: waiting 125 µs (100 to 150 µs), a try every 10.8 ms} */
-    public static OpenCircuitCutOut published() {
+    public static OpenCircuitCutOut vehicleLedDriver() {
         return new OpenCircuitCutOut(
                 TimeSpan.seconds(125e-6),
                 TimeSpan.seconds(10.8e-3),

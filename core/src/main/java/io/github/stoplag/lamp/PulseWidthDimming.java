@@ -107,7 +107,8 @@ public final class PulseWidthDimming implements Evident {
                 .withCaveatIf(
                         Math.abs(meanRatio / dutyRatio - 1) > 0.05,
                         "the mean light " + Numbers.text(meanRatio, 3) + " differs from the duty "
-                                + Numbers.text(dutyRatio, 3) + ": delay, rise and fall are not short against the pulse");
+                                + Numbers.text(dutyRatio, 3)
+                                + ": delay, rise and fall are not short against the pulse");
     }
 
     @Override

@@ -1,6 +1,7 @@
 package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
@@ -34,8 +35,8 @@ public record SupplyConditions(
      *     ambient temperature not in [200, 500] K or the initial temperature not in [200, 3600] K
      */
     public SupplyConditions {
-        Check.inRange("supply voltage", supply.inVolts(), 0, 1000, "V");
-        Check.inRange("series resistance", seriesResistance.inOhms(), 0, 100, "Ω");
+        Ranges.SUPPLY.check(supply.inVolts());
+        Ranges.SERIES_RESISTANCE.check(seriesResistance.inOhms());
         Check.inRange("ambient temperature", ambientTemperature.inKelvin(), Tungsten.LOWEST_K, 500, "K");
         Check.inRange(
                 "initial filament temperature",

@@ -2,6 +2,7 @@ package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import java.util.Arrays;
@@ -32,7 +33,7 @@ public final class SupplyCourse {
      * @throws IllegalArgumentException if it is out of range
      */
     public static SupplyCourse step(Voltage voltage) {
-        double volt = Check.inRange("supply voltage", voltage.inVolts(), 0, 1000, "V");
+        double volt = Ranges.SUPPLY.check(voltage.inVolts());
         return new SupplyCourse("a step of " + voltage, t -> volt, new double[0]);
     }
 
@@ -46,8 +47,8 @@ public final class SupplyCourse {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static SupplyCourse sag(Voltage first, Voltage last, TimeSpan timeConstant) {
-        double u0 = Check.inRange("first supply voltage", first.inVolts(), 0, 1000, "V");
-        double u1 = Check.inRange("last supply voltage", last.inVolts(), 0, 1000, "V");
+        double u0 = Ranges.SUPPLY.check("first supply voltage", first.inVolts());
+        double u1 = Ranges.SUPPLY.check("last supply voltage", last.inVolts());
         double tau = Check.above("time constant of the supply", timeConstant.inSeconds(), 0, 1000, "s");
         return new SupplyCourse(
                 "a sag from " + first + " to " + last + " with time constant " + timeConstant,
@@ -71,7 +72,7 @@ public final class SupplyCourse {
                             + " and " + volts.length);
         }
         for (int i = 0; i < timeS.length; i++) {
-            Check.inRange("point " + i + ": supply voltage", volts[i], 0, 1000, "V");
+            Ranges.SUPPLY.check("point " + i + ": supply voltage", volts[i]);
             Check.inRange("point " + i + ": time", timeS[i], i == 0 ? 0 : timeS[i - 1], i == 0 ? 0 : 1e4, "s");
         }
         double[] times = timeS.clone();
@@ -104,7 +105,7 @@ public final class SupplyCourse {
      * @throws IllegalArgumentException if an argument is out of range or there are more than 10 000 edges
      */
     public static SupplyCourse switched(Voltage voltage, SwitchingPattern pattern, TimeSpan until) {
-        double volt = Check.inRange("supply voltage", voltage.inVolts(), 0, 1000, "V");
+        double volt = Ranges.SUPPLY.check(voltage.inVolts());
         double untilS = Check.above("end of the switching", until.inSeconds(), 0, 1000, "s");
         double[] edges = pattern.edgesUntilS(untilS);
         // asked midway between two edges, so that rounding cannot put a moment on the wrong side of one

@@ -57,16 +57,6 @@ public record Range(String name, double lo, boolean open, double hi, String unit
     }
 
     /**
-     * Gives the same range for a quantity of another name.
-     *
-     * @param other the name
-     * @return the range
-     */
-    public Range named(String other) {
-        return new Range(other, lo, open, hi, unit);
-    }
-
-    /**
      * Gives the same range without its lower end, for a quantity that must not be zero.
      *
      * @return (lo, hi]

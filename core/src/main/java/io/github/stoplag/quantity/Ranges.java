@@ -19,6 +19,9 @@ public final class Ranges {
     /** The deceleration of a vehicle that brakes, (0, 200] m/s². */
     public static final Range BRAKING = DECELERATION.withoutLowerEnd();
 
+    /** The friction of a road that holds at all, (0, 2]. */
+    public static final Range GRIP = Range.above("friction coefficient", 0, 2, "");
+
     /** A distance, [-1e7, 1e7] m. */
     public static final Range DISTANCE = Range.closed("distance", -1e7, 1e7, "m");
 
@@ -70,6 +73,9 @@ public final class Ranges {
     /** A driver's reaction time, or a part of it, [0, 30] s. */
     public static final Range REACTION = Range.closed("reaction time", 0, 30, "s");
 
+    /** The reaction time of a driver who needs some, (0, 30] s. */
+    public static final Range REACTING = REACTION.withoutLowerEnd();
+
     /** A lamp latency, [0, 30] s. */
     public static final Range LATENCY = Range.closed("lamp latency", 0, 30, "s");
 
@@ -82,6 +88,9 @@ public final class Ranges {
     /** The gap between two vehicles, [0, 1e5] m. */
     public static final Range GAP = Range.closed("gap", 0, 1e5, "m");
 
+    /** The gap between two vehicles that do not touch, (0, 1e5] m. */
+    public static final Range APART = GAP.withoutLowerEnd();
+
     /** The gravity of a road, [1, 30] m/s². */
     public static final Range GRAVITY = Range.closed("gravity", 1, 30, "m/s²");
 
@@ -93,6 +102,18 @@ public final class Ranges {
 
     /** A supply voltage, or a voltage it drives somewhere, [0, 1000] V. */
     public static final Range SUPPLY = Range.closed("supply voltage", 0, 1000, "V");
+
+    /** A resistor's tolerance, [0, 0.5]. */
+    public static final Range TOLERANCE = Range.closed("resistor tolerance", 0, 0.5, "");
+
+    /** The resistance of a switch, a harness or a diode, [0, 100] Ω. */
+    public static final Range SERIES_RESISTANCE = Range.closed("series resistance", 0, 100, "Ω");
+
+    /** The current through a diode, [0, 1e5] A. */
+    public static final Range DIODE_CURRENT = Range.closed("diode current", 0, 1e5, "A");
+
+    /** A probability, [0, 1]. */
+    public static final Range PROBABILITY = Range.closed("probability", 0, 1, "");
 
     /** A time after a start, [0, 1e6] s. */
     public static final Range ELAPSED = Range.closed("time", 0, 1e6, "s");

@@ -22,7 +22,8 @@ final class UnitText {
 
     static Units.Reading read(Units units, String text) {
         if (text.length() > LONGEST) {
-            throw new UnitText(units, text.substring(0, LONGEST)).numberFailure("longer than " + LONGEST + " characters");
+            throw new UnitText(units, text.substring(0, LONGEST))
+                    .numberFailure("longer than " + LONGEST + " characters");
         }
         return new UnitText(units, text).read();
     }
@@ -80,7 +81,8 @@ final class UnitText {
         if (inches.compareTo(INCHES_PER_FOOT) >= 0) {
             throw failure("inches beside feet must be in [0, 12), got " + inchText);
         }
-        double magnitude = new BigDecimal(feetText).multiply(INCHES_PER_FOOT).add(inches).doubleValue();
+        double magnitude =
+                new BigDecimal(feetText).multiply(INCHES_PER_FOOT).add(inches).doubleValue();
         return new Units.Reading(feet.startsWith("-") ? -magnitude : magnitude, unit);
     }
 

@@ -37,11 +37,21 @@ public final class Units {
             "m s-1",
             si("m/s").typed("m/sec").said("metre(s) per second", "metre(s) a second"),
             unit("km/h", "1/3.6")
-                    .said("km/h", "kmh", "kph", "kmph", "km/hr", "km per hour", "kilometre(s) per hour", "kilometre(s) an hour"),
+                    .said(
+                            "km/h",
+                            "kmh",
+                            "kph",
+                            "kmph",
+                            "km/hr",
+                            "km per hour",
+                            "kilometre(s) per hour",
+                            "kilometre(s) an hour"),
             unit("mph", "0.44704")
                     .said("mph", "mi/h", "miles/h", "mile(s) per hour", "mile(s) an hour")
                     .in(US_CUSTOMARY),
-            unit("ft/s", "0.3048").said("ft/s", "ft/sec", "fps", "foot per second", "feet per second").in(US_CUSTOMARY),
+            unit("ft/s", "0.3048")
+                    .said("ft/s", "ft/sec", "fps", "foot per second", "feet per second")
+                    .in(US_CUSTOMARY),
             // capitals would make it kilonewton
             unit("kn", "1852/3600").said("kt", "kts", "knot(s)").in(BOTH));
 
@@ -71,7 +81,9 @@ public final class Units {
     public static final Units DECELERATION = new Units(
             "deceleration",
             "m s-2",
-            si("m/s²").typed("m/s2", "m/s^2", "m/s/s").said("metre(s) per second squared", "metre(s) per second per second"),
+            si("m/s²")
+                    .typed("m/s2", "m/s^2", "m/s/s")
+                    .said("metre(s) per second squared", "metre(s) per second per second"),
             unit("ft/s²", "0.3048")
                     .said("ft/s2", "ft/s^2", "ft/s/s", "foot per second squared", "feet per second squared")
                     .in(US_CUSTOMARY),
@@ -131,8 +143,12 @@ public final class Units {
             "temperature",
             "K",
             si("K").said("kelvin(s)"),
-            new NamedUnit("°C", "1", "273.15").typed("degC", "\u2103").said("c", "°c", "degc", "deg c", "celsius", "degree(s) c", "degree(s) celsius"),
-            new NamedUnit("°F", "1/1.8", "459.67").typed("degF", "\u2109").said("f", "°f", "degf", "deg f", "fahrenheit", "degree(s) f", "degree(s) fahrenheit"));
+            new NamedUnit("°C", "1", "273.15")
+                    .typed("degC", "\u2103")
+                    .said("c", "°c", "degc", "deg c", "celsius", "degree(s) c", "degree(s) celsius"),
+            new NamedUnit("°F", "1/1.8", "459.67")
+                    .typed("degF", "\u2109")
+                    .said("f", "°f", "degf", "deg f", "fahrenheit", "degree(s) f", "degree(s) fahrenheit"));
 
     /** Gauge pressure in Pa, kPa, bar, and psi, the pound-force per square inch. */
     public static final Units PRESSURE = new Units(
@@ -141,7 +157,9 @@ public final class Units {
             si("Pa").said("pascal(s)"),
             unit("kPa", "1000").said("kpa", "kilopascal(s)"),
             unit("bar", "100000").said("bar(s)"),
-            unit("psi", "4.4482216152605/0.00064516").said("psi", "lb/in2", "pound(s) per square inch").in(US_CUSTOMARY));
+            unit("psi", "4.4482216152605/0.00064516")
+                    .said("psi", "lb/in2", "pound(s) per square inch")
+                    .in(US_CUSTOMARY));
 
     /** Luminous intensity in cd, mcd. */
     public static final Units LUMINOUS_INTENSITY = new Units(
@@ -157,10 +175,8 @@ public final class Units {
     public static final Units ILLUMINANCE = new Units("illuminance", "cd sr m-2", si("lx").said("lx", "lux"));
 
     /** Luminance in cd/m². */
-    public static final Units LUMINANCE = new Units(
-            "luminance",
-            "cd m-2",
-            si("cd/m²").said("cd/m2", "cd/m^2", "candela(s) per square metre"));
+    public static final Units LUMINANCE =
+            new Units("luminance", "cd m-2", si("cd/m²").said("cd/m2", "cd/m^2", "candela(s) per square metre"));
 
     /** A share of a whole in %, or as a plain number. */
     public static final Units SHARE = new Units("share", "", percent(), si(""));
@@ -347,7 +363,8 @@ public final class Units {
         return Optional.ofNullable(lookUp(spelling));
     }
 
-    @Nullable NamedUnit lookUp(String spelling) {
+    @Nullable
+    NamedUnit lookUp(String spelling) {
         NamedUnit found = exact.get(spelling);
         return found == null ? loose.get(UnitText.small(spelling)) : found;
     }

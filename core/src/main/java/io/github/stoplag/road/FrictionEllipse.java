@@ -7,6 +7,7 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.FrictionCoefficient;
 import io.github.stoplag.quantity.Grade;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 
 /**
@@ -24,8 +25,8 @@ public final class FrictionEllipse {
     private final FrictionCoefficient lateral;
 
     private FrictionEllipse(FrictionCoefficient longitudinal, FrictionCoefficient lateral) {
-        Check.above("longitudinal friction", longitudinal.inRatio(), 0, 2, "");
-        Check.above("lateral friction", lateral.inRatio(), 0, 2, "");
+        Ranges.GRIP.check("longitudinal friction", longitudinal.inRatio());
+        Ranges.GRIP.check("lateral friction", lateral.inRatio());
         this.longitudinal = longitudinal;
         this.lateral = lateral;
     }

@@ -69,8 +69,7 @@ public final class Hydroplaning {
      * @param source the formula
      * @param caveats the reservations
      */
-    public record Result(Speed speed, Source source, List<Caveat> caveats)
-            implements Evident {
+    public record Result(Speed speed, Source source, List<Caveat> caveats) implements Evident {
         /**
          * Copies the caveats.
          *

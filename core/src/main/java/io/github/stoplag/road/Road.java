@@ -1,11 +1,11 @@
 package io.github.stoplag.road;
 
 import io.github.stoplag.kernel.StopKernel;
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.FrictionCoefficient;
 import io.github.stoplag.quantity.Grade;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 
@@ -41,7 +41,7 @@ public record Road(FrictionCoefficient friction, Grade grade, double gravityMps2
      * @throws IllegalArgumentException if gravityMps2 is not in [1, 30] m/s²
      */
     public Road {
-        gravityMps2 = Check.inRange("gravity", gravityMps2, 1, 30, "m/s²");
+        gravityMps2 = Ranges.GRAVITY.check(gravityMps2);
     }
 
     /**

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Mass;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Catalogue;
@@ -129,6 +130,11 @@ public final class RoadLoad {
      */
     public TimeSpan brakingTime(Speed from, Speed to, Deceleration braking) {
         return TimeSpan.seconds(DragKernel.timeS(from.inMps(), to.inMps(), atRest(braking), dragPerM));
+    }
+
+    @Override
+    public String toString() {
+        return "rolling resistance " + rolling() + ", drag " + Numbers.text(dragPerM) + " 1/m";
     }
 
     private double atRest(Deceleration braking) {

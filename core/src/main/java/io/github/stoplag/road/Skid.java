@@ -1,12 +1,12 @@
 package io.github.stoplag.road;
 
 import io.github.stoplag.kernel.SkidKernel;
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.FrictionCoefficient;
 import io.github.stoplag.quantity.Grade;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import java.util.List;
 
@@ -42,8 +42,8 @@ public final class Skid {
          * @throws IllegalArgumentException if the length is negative or the deceleration not in [−200, 200] m/s²
          */
         public Section {
-            Check.inRange("skid length", length.inMetres(), 0, 1e7, "m");
-            Check.inRange("net deceleration", netDecelMps2, -200, 200, "m/s²");
+            Ranges.SKID_LENGTH.check(length.inMetres());
+            Ranges.SIGNED_DECELERATION.check("net deceleration", netDecelMps2);
         }
 
         /**

@@ -14,8 +14,7 @@ import java.util.List;
  * @param source the model or table it comes from
  * @param caveats the reservations, empty if there are none
  */
-public record SourcedFriction(FrictionCoefficient friction, Source source, List<Caveat> caveats)
-        implements Evident {
+public record SourcedFriction(FrictionCoefficient friction, Source source, List<Caveat> caveats) implements Evident {
     /**
      * Copies the caveats.
      *

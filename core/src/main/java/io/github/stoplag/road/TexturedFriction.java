@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.FrictionCoefficient;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Source;
@@ -120,7 +121,7 @@ public final class TexturedFriction implements FrictionAtSpeed {
         Check.inRange("final speed", to.inMps(), 0, from.inMps(), "m/s");
         double scaleMps = speedConstant().inMps();
         double rest = FrictionKernel.exponentialRatio(0, f60.inRatio(), REFERENCE.inMps(), scaleMps);
-        Check.above("friction at 60 km/h", f60.inRatio(), 0, 2, "");
+        Ranges.GRIP.check("friction at 60 km/h", f60.inRatio());
         return Distance.metres(FrictionKernel.exponentialSkidM(
                 from.inMps(), to.inMps(), rest, scaleMps, Deceleration.STANDARD_GRAVITY_MPS2));
     }

@@ -81,8 +81,8 @@ public sealed interface Detection extends Evident {
 
         @Override
         public TimeSpan orElseThrow() {
-            throw new NoSuchElementException("lamp must be seen to have a time of detection, got never seen by "
-                    + criterion + ": " + reason);
+            throw new NoSuchElementException(
+                    "lamp must be seen to have a time of detection, got never seen by " + criterion + ": " + reason);
         }
 
         @Override

@@ -17,8 +17,7 @@ import java.util.List;
  * @param method the method with its parameters
  * @param evidence what it rests on and how far it holds
  */
-public record EffectiveIntensity(LuminousIntensity intensity, String method, Evidence evidence)
-        implements Evident {
+public record EffectiveIntensity(LuminousIntensity intensity, String method, Evidence evidence) implements Evident {
     private static final Caveat AT_THRESHOLD = new Caveat(
             "effective intensity is defined for a flash just seen: above the threshold of illuminance no method"
                     + " is adequate (IALA recommendation E-200-4, 2008, recital, seen)");
@@ -33,8 +32,9 @@ public record EffectiveIntensity(LuminousIntensity intensity, String method, Evi
         caveats.addAll(timeConstantCaveats(timeConstant));
         DURATION.check(flash.duration().inSeconds()).ifPresent(caveats::add);
         return new EffectiveIntensity(
-                LuminousIntensity.candela(cd), method, Evidence.of("effective intensity by " + method)
-                        .withCaveats(caveats));
+                LuminousIntensity.candela(cd),
+                method,
+                Evidence.of("effective intensity by " + method).withCaveats(caveats));
     }
 
     static List<Caveat> timeConstantCaveats(TimeSpan timeConstant) {

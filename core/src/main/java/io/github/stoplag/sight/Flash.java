@@ -3,6 +3,7 @@ package io.github.stoplag.sight;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
@@ -58,7 +59,7 @@ public final class Flash {
         }
         for (int i = 0; i < timeS.length; i++) {
             Check.inRange("sample " + i + ": time", timeS[i], -1000, 1000, "s");
-            Check.inRange("sample " + i + ": intensity", intensityCd[i], 0, 1e7, "cd");
+            Ranges.INTENSITY.check("sample " + i + ": intensity", intensityCd[i]);
             checkOrder(timeS, i);
         }
         Check.above("duration of the flash", timeS[timeS.length - 1] - timeS[0], 0, 2000, "s");

@@ -77,8 +77,7 @@ public final class PieronLaw implements Evident {
      * @param law the law with its parameters
      * @param evidence the law, with a caveat outside the intensities it was set by
      */
-    public record Reaction(TimeSpan total, TimeSpan intensityPart, String law, Evidence evidence)
-            implements Evident {}
+    public record Reaction(TimeSpan total, TimeSpan intensityPart, String law, Evidence evidence) implements Evident {}
 
     private PieronLaw(
             TimeSpan irreducible,
@@ -161,8 +160,9 @@ public final class PieronLaw implements Evident {
                 TimeSpan.seconds(irreducible.inSeconds() + part.inSeconds()),
                 part,
                 toString(),
-                evidence().withCaveats(validity.flatMap(v -> v.check(intensity.inCandela())).stream()
-                        .toList()));
+                evidence()
+                        .withCaveats(validity.flatMap(v -> v.check(intensity.inCandela())).stream()
+                                .toList()));
     }
 
     @Override

@@ -115,7 +115,7 @@ public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> c
      * @return both, this one's statements first
      */
     public Evidence with(Evidence other) {
-        return other == NONE ? this : joined(List.of(this, other));
+        return other.equals(NONE) ? this : joined(List.of(this, other));
     }
 
     /**

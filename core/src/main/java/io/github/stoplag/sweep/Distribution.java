@@ -3,6 +3,7 @@ package io.github.stoplag.sweep;
 import io.github.stoplag.driver.LogNormalReaction;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -34,7 +35,7 @@ public sealed interface Distribution
     }
 
     private static double share(double share) {
-        return Check.inRange("probability", share, 0, 1, "");
+        return Ranges.PROBABILITY.check(share);
     }
 
     /**

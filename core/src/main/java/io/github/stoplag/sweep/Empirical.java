@@ -1,7 +1,7 @@
 package io.github.stoplag.sweep;
 
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import java.util.Arrays;
 
 /**
@@ -50,7 +50,7 @@ public final class Empirical implements Distribution {
 
     @Override
     public double quantile(double probability) {
-        double h = Check.inRange("probability", probability, 0, 1, "") * (sorted.length - 1);
+        double h = Ranges.PROBABILITY.check(probability) * (sorted.length - 1);
         int below = Math.min((int) h, sorted.length - 2);
         return sorted[below] + (h - below) * (sorted[below + 1] - sorted[below]);
     }

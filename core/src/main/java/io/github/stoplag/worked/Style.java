@@ -2,6 +2,7 @@ package io.github.stoplag.worked;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
+import io.github.stoplag.quantity.Ranges;
 
 /**
  * How a solution is written: its system of units, the digits carried from step to step, the digits of the answer.
@@ -27,7 +28,7 @@ public record Style(UnitSystem units, int carriedDigits, int answerDigits, Given
     public Style {
         Check.inRange("carried digits", carriedDigits, 2, 12, "");
         Check.inRange("answer digits", answerDigits, 1, carriedDigits, "");
-        Check.inRange("gravity", gravity.in(Unit.MPS2), 1, 30, "m/s²");
+        Ranges.GRAVITY.check(gravity.in(Unit.MPS2));
     }
 
     /**

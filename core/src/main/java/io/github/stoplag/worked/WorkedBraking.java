@@ -3,6 +3,7 @@ package io.github.stoplag.worked;
 import static io.github.stoplag.worked.Expression.number;
 
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.worked.Expression.Symbol;
 
 /**
@@ -71,7 +72,7 @@ public final class WorkedBraking {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution brakingTime(Style style, Given speed, Given deceleration) {
-        Check.above("deceleration", deceleration.in(Unit.MPS2), 0, 200, "m/s²");
+        Ranges.BRAKING.check(deceleration.in(Unit.MPS2));
         Working w = Working.of(style, "Braking time", "time from the first braking to rest");
         Symbol v = w.given("v", "speed", speed, style.units().speed());
         Symbol a = w.given("a", "deceleration", deceleration, style.units().deceleration());

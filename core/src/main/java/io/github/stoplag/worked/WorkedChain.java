@@ -10,6 +10,7 @@ import io.github.stoplag.following.GapNeeded;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caution;
@@ -62,10 +63,10 @@ public record WorkedChain(Given speed, List<Vehicle> vehicles) {
          * @throws IllegalArgumentException if a quantity is out of range
          */
         public Vehicle {
-            Check.above("deceleration", deceleration.in(Unit.MPS2), 0, 200, "m/s²");
-            Check.inRange("reaction time", reaction.in(Unit.SECOND), 0, 30, "s");
-            Check.inRange("lamp latency", lampLatency.in(Unit.SECOND), 0, 30, "s");
-            Check.inRange("gap", gap.in(Unit.METRE), 0, 1e5, "m");
+            Ranges.BRAKING.check(deceleration.in(Unit.MPS2));
+            Ranges.REACTION.check(reaction.in(Unit.SECOND));
+            Ranges.LATENCY.check(lampLatency.in(Unit.SECOND));
+            Ranges.GAP.check(gap.in(Unit.METRE));
         }
     }
 
@@ -77,7 +78,7 @@ public record WorkedChain(Given speed, List<Vehicle> vehicles) {
      * @throws IllegalArgumentException if speed or number of vehicles is out of range
      */
     public WorkedChain {
-        Check.above("speed", speed.in(Unit.MPS), 0, 150, "m/s");
+        Ranges.MOVING.check(speed.in(Unit.MPS));
         Check.inRange("number of vehicles in a chain", vehicles.size(), 2, 20, "");
         vehicles = List.copyOf(vehicles);
     }

@@ -9,6 +9,8 @@ import io.github.stoplag.circuit.ShockleyDiode;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Range;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
@@ -23,6 +25,8 @@ import io.github.stoplag.worked.Expression.Symbol;
  * <p>Source: Ohm's law, Joule's law and Shockley's equation; see {@link LoadResistor} and {@link ShockleyDiode}.
  */
 public final class WorkedCircuit {
+    private static final Range SOME_CURRENT = Ranges.DIODE_CURRENT.withoutLowerEnd();
+
     /** k/e in volts per kelvin from the exact constants of the SI (2019). */
     private static final double THERMAL_V_PER_K = 1.380649e-23 / 1.602176634e-19;
 
@@ -73,7 +77,7 @@ public final class WorkedCircuit {
         Check.inRange("LED current", led.in(Unit.AMPERE), 0, healthyA, "A");
         double lowestV = Check.above("supply voltage", supply.in(Unit.VOLT), 0, 100, "V");
         Check.inRange("highest supply voltage", highest.in(Unit.VOLT), lowestV, 100, "V");
-        Check.inRange("resistor tolerance", tolerance.in(Unit.NONE), 0, 0.5, "");
+        Ranges.TOLERANCE.check(tolerance.in(Unit.NONE));
         Working w = Working.of(style, "Load resistor beside an LED lamp", "load resistor of the E24 series");
         Symbol ih = w.given("I_h", "current that the monitor takes for healthy", healthy);
         Symbol il = w.given("I_L", "current of the LED lamp", led);
@@ -167,7 +171,7 @@ public final class WorkedCircuit {
      */
     public static Solution diodeHeat(Style style, Given forward, Given current, Given thermal, Given ambient) {
         Check.above("forward voltage", forward.in(Unit.VOLT), 0, 10, "V");
-        Check.above("diode current", current.in(Unit.AMPERE), 0, 1000, "A");
+        SOME_CURRENT.check(current.in(Unit.AMPERE));
         Check.above("thermal resistance", thermal.in(Unit.KELVIN_PER_WATT), 0, 1000, "K/W");
         Working w = Working.of(style, "Heat of an isolating diode", "junction temperature of the diode");
         Symbol uf = w.given("U_F", "forward voltage at this current", forward);
@@ -196,7 +200,7 @@ public final class WorkedCircuit {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution diodeVoltage(Style style, Given current, Given saturation, Given ideality, Given junction) {
-        Check.above("diode current", current.in(Unit.AMPERE), 0, 1000, "A");
+        SOME_CURRENT.check(current.in(Unit.AMPERE));
         ShockleyDiode model = ShockleyDiode.of(
                 Current.amperes(saturation.in(Unit.AMPERE)),
                 ideality.in(Unit.NONE),

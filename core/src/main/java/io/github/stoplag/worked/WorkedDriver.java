@@ -5,6 +5,7 @@ import static io.github.stoplag.worked.Expression.number;
 import io.github.stoplag.driver.LogNormalReaction;
 import io.github.stoplag.kernel.StopKernel;
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.worked.Expression.Exp;
@@ -83,7 +84,7 @@ public final class WorkedDriver {
     public static Solution uncertainty(
             Style style, Uncertain speed, Uncertain reaction, Uncertain deceleration, double coverageFactor) {
         Check.inRange("coverage factor", coverageFactor, 1, 4, "");
-        Check.above("deceleration", deceleration.value.in(Unit.MPS2), 0, 200, "m/s²");
+        Ranges.BRAKING.check(deceleration.value.in(Unit.MPS2));
         Working w = Working.of(
                 style, "Uncertainty of a stopping distance", "expanded uncertainty of the stopping distance");
         Symbol v = w.given("v", "speed", speed.value);

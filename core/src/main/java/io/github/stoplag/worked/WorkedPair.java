@@ -7,9 +7,9 @@ import io.github.stoplag.following.BrakingVehicle;
 import io.github.stoplag.following.GapNeeded;
 import io.github.stoplag.following.Pair;
 import io.github.stoplag.following.PairOutcome;
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caution;
@@ -45,11 +45,11 @@ public record WorkedPair(
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public WorkedPair {
-        Check.above("leader speed", leaderSpeed.in(Unit.MPS), 0, 150, "m/s");
-        Check.above("follower speed", followerSpeed.in(Unit.MPS), 0, 150, "m/s");
-        Check.above("leader deceleration", leaderDeceleration.in(Unit.MPS2), 0, 200, "m/s²");
-        Check.above("follower deceleration", followerDeceleration.in(Unit.MPS2), 0, 200, "m/s²");
-        Check.inRange("delay", delay.in(Unit.SECOND), 0, 30, "s");
+        Ranges.MOVING.check("leader speed", leaderSpeed.in(Unit.MPS));
+        Ranges.MOVING.check("follower speed", followerSpeed.in(Unit.MPS));
+        Ranges.BRAKING.check("leader deceleration", leaderDeceleration.in(Unit.MPS2));
+        Ranges.BRAKING.check("follower deceleration", followerDeceleration.in(Unit.MPS2));
+        Ranges.REACTION.check("delay", delay.in(Unit.SECOND));
     }
 
     /** The symbols of a working, so that its parts share them. */

@@ -7,6 +7,7 @@ import io.github.stoplag.braking.PublishedRule;
 import io.github.stoplag.braking.QuadraticRule;
 import io.github.stoplag.braking.RuleUnits;
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.worked.Expression.Symbol;
@@ -183,7 +184,7 @@ public final class WorkedRule {
     public static Solution meanFullyDeveloped(Style style, Given speed, Given atBegin, Given atEnd) {
         double beginM = Check.inRange("distance to 0.8 of the speed", atBegin.in(Unit.METRE), 0, 1e4, "m");
         double endM = Check.above("distance to 0.1 of the speed", atEnd.in(Unit.METRE), beginM, 1e4, "m");
-        double speedMps = Check.above("speed", speed.in(Unit.MPS), 0, 150, "m/s");
+        double speedMps = Ranges.MOVING.check(speed.in(Unit.MPS));
         Working w = Working.of(style, "Mean fully developed deceleration", "mean fully developed deceleration");
         Symbol v = w.given("v_0", "initial speed", speed, Unit.KMH);
         Symbol sb = w.given("s_b", "distance to 0.8 of the initial speed", atBegin, Unit.METRE);

@@ -10,6 +10,8 @@ import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.FrictionCoefficient;
 import io.github.stoplag.quantity.Grade;
+import io.github.stoplag.quantity.Range;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.Skid;
@@ -27,6 +29,8 @@ import io.github.stoplag.worked.Expression.Symbol;
  * <p>Source: kinematics; see {@link Stop} and {@link Skid}.
  */
 public final class WorkedStop {
+    private static final Range SOME_SKID = Ranges.SKID_LENGTH.withoutLowerEnd();
+
     static final Caution NO_PROOF = new Caution(
             "use",
             "A calculated distance is no proof of safety: drivers, tyres, loads and roads differ. Keep the larger distance that"
@@ -46,7 +50,7 @@ public final class WorkedStop {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution reactionDistance(Style style, Given speed, Given reaction) {
-        Check.inRange("reaction time", reaction.in(Unit.SECOND), 0, 30, "s");
+        Ranges.REACTION.check(reaction.in(Unit.SECOND));
         Working w = Working.of(style, "Reaction distance", "distance driven during the reaction time");
         Symbol v = w.given("v", "speed", speed, style.units().speed());
         Symbol t = w.given("t_r", "reaction time", reaction, Unit.SECOND);
@@ -70,7 +74,7 @@ public final class WorkedStop {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution brakingDistance(Style style, Given speed, Given deceleration) {
-        Check.above("deceleration", deceleration.in(Unit.MPS2), 0, 200, "m/s²");
+        Ranges.BRAKING.check(deceleration.in(Unit.MPS2));
         Working w = Working.of(style, "Braking distance", "distance from the first braking to rest");
         Symbol v = w.given("v", "speed", speed, style.units().speed());
         Symbol a = w.given("a", "deceleration", deceleration, style.units().deceleration());
@@ -206,7 +210,7 @@ public final class WorkedStop {
      * @throws IllegalArgumentException if a quantity is out of range or friction does not outweigh the downgrade
      */
     public static Solution skidSpeed(Style style, Given length, Given friction, Given grade) {
-        Check.above("skid length", length.in(Unit.METRE), 0, 1e4, "m");
+        SOME_SKID.check(length.in(Unit.METRE));
         Working w = Working.of(style, "Speed from skid marks", "speed at the start of the marks");
         Symbol s = w.given("s", "length of the marks", length, style.units().length());
         Symbol a = roadDeceleration(w, style, friction, grade);
@@ -238,8 +242,8 @@ public final class WorkedStop {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution lampLagDistance(Style style, Given speed, Given reaction, Given lampLag) {
-        Check.inRange("lamp lag", lampLag.in(Unit.SECOND), 0, 30, "s");
-        Check.inRange("reaction time", reaction.in(Unit.SECOND), 0, 30, "s");
+        Ranges.LATENCY.check("lamp lag", lampLag.in(Unit.SECOND));
+        Ranges.REACTION.check(reaction.in(Unit.SECOND));
         Working w = Working.of(style, "Distance that a lamp's lag adds", "added distance");
         Symbol v = w.given("v", "speed", speed, style.units().speed());
         Symbol t = w.given("t_r", "reaction time", reaction, Unit.SECOND);
@@ -273,7 +277,7 @@ public final class WorkedStop {
     }
 
     private static Amount stop(Given speed, Given reaction, Given buildUp, Given deceleration) {
-        Check.above("deceleration", deceleration.in(Unit.MPS2), 0, 200, "m/s²");
+        Ranges.BRAKING.check(deceleration.in(Unit.MPS2));
         Object outcome = Stop.of(
                 Speed.mps(speed.in(Unit.MPS)),
                 TimeSpan.seconds(reaction.in(Unit.SECOND)),

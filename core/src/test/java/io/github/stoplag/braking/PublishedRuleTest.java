@@ -256,7 +256,10 @@ class PublishedRuleTest {
         assertThat(rule.evidence(Speed.kmh(160)).caveats().get(0).text())
                 .isEqualTo("speed 160 km/h is outside the validated range [32.1869, 112.654] km/h of"
                         + " The Highway Code (Great Britain), rule 126 (seen)");
-        assertThat(PublishedRule.published("austria-total").evidence(Speed.kmh(300)).caveats()).isEmpty();
+        assertThat(PublishedRule.published("austria-total")
+                        .evidence(Speed.kmh(300))
+                        .caveats())
+                .isEmpty();
         assertThat(rule).hasToString("uk-highway-code: UK Highway Code typical stopping distance");
     }
 

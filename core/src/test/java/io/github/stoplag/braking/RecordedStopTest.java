@@ -136,16 +136,16 @@ class RecordedStopTest {
                 "distance of sample 1 must be in [-1000000, 1000000] m, got NaN m");
         assertMessage(
                 () -> RecordedStop.of(new double[] {0, 1}, new double[] {20, -1}),
-                "speed of sample 1 must be in [0, 200] m/s, got -1 m/s");
+                "speed of sample 1 must be in [0, 150] m/s, got -1 m/s");
         assertMessage(
                 () -> RecordedStop.of(new double[] {0, 1}, new double[] {0, 0}),
-                "initial speed must be in (0, 200] m/s, got 0 m/s");
+                "initial speed must be in (0, 150] m/s, got 0 m/s");
         assertMessage(
                 () -> RecordedStop.ofTimes(new double[] {0, 1, 1}, new double[] {20, 10, 5}, NO_NOISE),
                 "sample 2: time must rise, got 1 s after 1 s");
         assertMessage(
                 () -> RecordedStop.ofTimes(new double[] {0, 1}, new double[] {20, Double.NaN}, NO_NOISE),
-                "speed of sample 1 must be in [0, 200] m/s, got NaN m/s");
+                "speed of sample 1 must be in [0, 150] m/s, got NaN m/s");
         assertMessage(
                 () -> RecordedStop.ofTimes(new double[] {0, 1}, new double[] {20}, NO_NOISE),
                 "time and speed must have one sample each, got 2 and 1");

@@ -45,25 +45,29 @@ class StopTest {
     void neverStoppingIsAnOutcome() {
         Road ice = Road.of(FrictionCoefficient.of(0.05), Grade.percent(-10));
         assertThat(Stop.onRoad(Speed.kmh(50), TimeSpan.seconds(1), RESPONSE, ice))
-                .extracting("reason").isEqualTo("friction 0.05 does not slow a vehicle on a grade of -10 %: its acceleration"
+                .extracting("reason")
+                .isEqualTo("friction 0.05 does not slow a vehicle on a grade of -10 %: its acceleration"
                         + " downhill would be 0.487899 m/s²");
         assertThat(Stop.of(Speed.mps(20), TimeSpan.seconds(1), RESPONSE, Deceleration.mps2(0)))
-                .extracting("reason").isEqualTo("deceleration is 0 m/s²: the vehicle goes on at 20 m/s");
+                .extracting("reason")
+                .isEqualTo("deceleration is 0 m/s²: the vehicle goes on at 20 m/s");
     }
 
     @Test
     void frictionThatJustBalancesTheDowngradeStopsNothing() {
         Road balanced = Road.of(FrictionCoefficient.of(0.1 + 0.2), Grade.percent(-30));
         assertThat(Stop.onRoad(Speed.kmh(100), TimeSpan.seconds(1), RESPONSE, balanced))
-                .extracting("reason").isEqualTo("friction 0.3 does not slow a vehicle on a grade of -30 %: its acceleration"
+                .extracting("reason")
+                .isEqualTo("friction 0.3 does not slow a vehicle on a grade of -30 %: its acceleration"
                         + " downhill would be 0 m/s²");
     }
 
     @Test
     void aStopBeyondAllDistanceIsNamedAsOne() {
         assertThat(Stop.of(Speed.mps(10), TimeSpan.seconds(0), BrakeResponse.INSTANT, Deceleration.mps2(1e-6)))
-                .extracting("reason").isEqualTo("a deceleration of 1e-6 m/s² takes 5e7 m and 1e7 s from 10 m/s, beyond the 1e7 m"
-                                + " and 1e6 s looked at here");
+                .extracting("reason")
+                .isEqualTo("a deceleration of 1e-6 m/s² takes 5e7 m and 1e7 s from 10 m/s, beyond the 1e7 m"
+                        + " and 1e6 s looked at here");
         assertThat(Stop.of(Speed.mps(10), TimeSpan.seconds(0), BrakeResponse.INSTANT, Deceleration.mps2(1e-3)))
                 .hasToString("stop from 10 m/s in 50000 m and 10000 s");
     }

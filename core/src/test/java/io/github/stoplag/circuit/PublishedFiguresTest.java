@@ -153,7 +153,7 @@ final class PublishedFiguresTest {
 
     @Test
     void filamentCurrentFollowsTheHeatBalanceAndKeepsThePublishedExponentOnlyNearItsRating() {
-        FilamentLamp bulb = BulbCatalogue.find("P21W").majorLamp().build();
+        FilamentLamp bulb = BulbCatalogue.published("P21W").majorLamp().build();
         CurrentDraw lamp = CurrentDraw.filament(bulb);
         for (double v : new double[] {0.5, 5.5, 9, 13.5, 16}) {
             FilamentOnset onset = bulb.switchOn(SupplyConditions.of(Voltage.volts(v)));

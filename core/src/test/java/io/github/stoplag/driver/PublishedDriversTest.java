@@ -104,8 +104,7 @@ class PublishedDriversTest {
                 .isCloseTo(0.3048 / 0.44704, within(1e-6));
         assertThat(PerceptionReaction.published())
                 .hasSize(9)
-                .allSatisfy(set -> assertThat(set.total().inSeconds())
-                        .isBetween(0.6, 2.6));
+                .allSatisfy(set -> assertThat(set.total().inSeconds()).isBetween(0.6, 2.6));
         Source own = Source.assumed("test driver");
         PerceptionReaction parts =
                 PerceptionReaction.of(TimeSpan.millis(400), TimeSpan.millis(300), TimeSpan.millis(200), own);
@@ -188,7 +187,29 @@ class PublishedDriversTest {
                         TimeSpan.seconds(0),
                         driver.deceleration(),
                         driver.source()))
-                .hasMessage("brake build-up time must be in (0, 30] s, got 0 s");
+                .hasMessage("brake build-up time must be in (0, 10] s, got 0 s");
+    }
+
+    /** Whatever build-up a careful driver is given or refused, its brake response takes too. */
+    @Test
+    void aCarefulDriverOfAnyBuildUpAnswers() {
+        CarefulDriver driver = CarefulDriver.unR157();
+        for (double buildUpS : new double[] {1e-3, 9.999, 10, Math.nextUp(10.0), 12, 30}) {
+            try {
+                CarefulDriver other = new CarefulDriver(
+                        driver.riskEvaluation(),
+                        driver.delay(),
+                        TimeSpan.seconds(buildUpS),
+                        driver.deceleration(),
+                        driver.source());
+                assertThat(other.response().buildUp().inSeconds())
+                        .isEqualTo(buildUpS)
+                        .isLessThanOrEqualTo(10);
+            } catch (IllegalArgumentException e) {
+                assertThat(buildUpS).isGreaterThan(10);
+                assertThat(e).hasMessageStartingWith("brake build-up time must be in (0, 10] s, got ");
+            }
+        }
     }
 
     /** Second method: v t + v tr/2 + v²/(2 a) − a tr²/24 by hand against the stop of the same driver. */

@@ -19,7 +19,7 @@ class TransferCurveTest extends PublishedTableTest {
 
     @Override
     protected double compute(Row row) {
-        TransferCurve curve = TransferCurve.named(row.text("case"));
+        TransferCurve curve = TransferCurve.parse(row.text("case"));
         if (row.text("quantity").startsWith("slope")) {
             return curve.signal(row.number("light")) / row.number("light");
         }
@@ -45,9 +45,9 @@ class TransferCurveTest extends PublishedTableTest {
 
     @Test
     void refusesWhatIsNoCurve() {
-        assertThatThrownBy(() -> TransferCurve.named("gamma"))
+        assertThatThrownBy(() -> TransferCurve.parse("gamma"))
                 .hasMessage("transfer curve must be one of linear, sRGB, BT.709, power <gamma>, got \"gamma\"");
-        assertThat(TransferCurve.named("power 2.2")).hasToString("power 2.2");
+        assertThat(TransferCurve.parse("power 2.2")).hasToString("power 2.2");
         assertThatThrownBy(() -> TransferCurve.power(Double.NaN))
                 .hasMessage("gamma of a transfer curve must be in [1, 4], got NaN");
         assertThatThrownBy(() -> TransferCurve.measured(new double[] {0, 1}, new double[] {0.5, 0.5}, WEDGE))

@@ -66,7 +66,9 @@ class ChainTest {
         double needed = speed * (reaction + latency);
         for (ChainLink link : chain.links()) {
             // every link has the same delay, so the same gap needed v T and, shifted in time, the same contact
-            assertThat(chain.encounter(link.follower()).gapNeeded().orElseThrow()
+            assertThat(chain.encounter(link.follower())
+                            .gapNeeded()
+                            .orElseThrow()
                             .inMetres())
                     .isCloseTo(needed, within(1e-7));
             if (Math.abs(gapM - needed) > 1e-6) {

@@ -41,13 +41,13 @@ import org.junit.jupiter.api.Test;
 class EvidenceTravelsTest {
     private static final TimeSpan TENTH = TimeSpan.seconds(0.1);
     private static final Threshold THREE = Threshold.intensity(LuminousIntensity.candela(3));
-    private static final OnsetCurve NOISY = MeasuredLamp.of(
-            "noisy", new double[] {0, 0.05, 0.1, 0.15, 0.2}, new double[] {0, 0.4, 0.2, 0.9, 1});
+    private static final OnsetCurve NOISY =
+            MeasuredLamp.of("noisy", new double[] {0, 0.05, 0.1, 0.15, 0.2}, new double[] {0, 0.4, 0.2, 0.9, 1});
     private static final LampSignal SIGNAL = LampSignal.of(NOISY, LuminousIntensity.candela(60));
 
     private static Pair pair(BrakingVehicle leader) {
-        BrakingVehicle follower = BrakingVehicle.of(
-                Speed.mps(25), TimeSpan.seconds(1), BrakeResponse.INSTANT, Deceleration.mps2(6));
+        BrakingVehicle follower =
+                BrakingVehicle.of(Speed.mps(25), TimeSpan.seconds(1), BrakeResponse.INSTANT, Deceleration.mps2(6));
         return Pair.of(leader, follower, Distance.metres(30), TimeSpan.seconds(0));
     }
 
@@ -63,8 +63,7 @@ class EvidenceTravelsTest {
     @Test
     void aMeasuredCurvesCaveatReachesEveryDetection() {
         assertThat(NOISY.caveats()).isNotEmpty();
-        ViewingConditions night = ViewingConditions.of(
-                Luminance.cdPerM2(0.1), Distance.metres(50));
+        ViewingConditions night = ViewingConditions.of(Luminance.cdPerM2(0.1), Distance.metres(50));
         for (Detector detector : List.of(
                 ShareOfFinal.of(0.5),
                 InstantEye.of(THREE),
@@ -90,9 +89,9 @@ class EvidenceTravelsTest {
         Encounter other = pair(leader()).encounter();
         assertThat(other.caveats()).isEmpty();
         assertCarries(other.differenceTo(filmed.encounter()), seen);
-        Chain.Member member = Chain.Member.of(leader(), Distance.metres(0), TimeSpan.seconds(0)).withLamp(seen);
-        Chain chain = Chain.of(
-                List.of(member, Chain.Member.of(leader(), Distance.metres(20), TimeSpan.seconds(0.2))));
+        Chain.Member member = Chain.Member.of(leader(), Distance.metres(0), TimeSpan.seconds(0))
+                .withLamp(seen);
+        Chain chain = Chain.of(List.of(member, Chain.Member.of(leader(), Distance.metres(20), TimeSpan.seconds(0.2))));
         assertCarries(chain, seen);
         assertCarries(chain.differenceTo(chain), seen);
         assertThat(filmed.withLampLatency(TENTH).caveats()).isEmpty();
@@ -149,14 +148,16 @@ class EvidenceTravelsTest {
         assertThat(blind.gapNeeded().gap()).isEmpty();
         assertThatThrownBy(blind.gapNeeded()::orElseThrow)
                 .isInstanceOf(NoSuchElementException.class)
-                .hasMessage("gap needed must be bounded, got none that is enough: the follower does not brake and goes on"
-                        + " at 25 m/s, the leader stops");
+                .hasMessage(
+                        "gap needed must be bounded, got none that is enough: the follower does not brake and goes on"
+                                + " at 25 m/s, the leader stops");
         assertThat(blind.outcome().contact()).isPresent();
         assertThat(blind.outcome().noContact()).isEmpty();
         assertThatThrownBy(Stop.of(Speed.mps(20), TENTH, BrakeResponse.INSTANT, Deceleration.mps2(0))::orElseThrow)
                 .isInstanceOf(NoSuchElementException.class)
-                .hasMessage("vehicle must stop to have a stopping distance, got never stops: deceleration is 0 m/s²: the"
-                        + " vehicle goes on at 20 m/s");
+                .hasMessage(
+                        "vehicle must stop to have a stopping distance, got never stops: deceleration is 0 m/s²: the"
+                                + " vehicle goes on at 20 m/s");
     }
 
     @Test

@@ -47,8 +47,7 @@ class FollowingPublishedTest extends PublishedTableTest {
                 Trajectory.stop(followerMps, row.number("delay_s"), 0, row.number("follower_decel") * unitM);
         Encounter encounter = Encounter.of(leader, follower, Distance.metres(row.numberOr("gap", 500) * unitM));
         return switch (row.text("quantity")) {
-            case "gap needed" ->
-                encounter.gapNeeded().orElseThrow().inMetres() / unitM;
+            case "gap needed" -> encounter.gapNeeded().orElseThrow().inMetres() / unitM;
             case "stopping distance difference" ->
                 (follower.restPositionM().orElseThrow() - leader.restPositionM().orElseThrow()) / unitM;
             case "contact" -> {
@@ -96,7 +95,9 @@ class FollowingPublishedTest extends PublishedTableTest {
         boolean regulation = row.text("rule").equals("un-r157");
         double metres = (regulation
                         ? UnR157Gap.distance(speed)
-                        : HeadwayRule.published(row.text("rule")).minimumGap(speed).orElseThrow())
+                        : HeadwayRule.published(row.text("rule"))
+                                .minimumGap(speed)
+                                .orElseThrow())
                 .inMetres();
         if (row.text("quantity").equals("distance")) {
             return metres;

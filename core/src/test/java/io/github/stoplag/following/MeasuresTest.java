@@ -46,9 +46,11 @@ class MeasuresTest {
                 .inMps2();
         if (rate > 0.01 && rate < 190) {
             Trajectory ahead = Trajectory.stop(leader, 0, 0, leaderMps2);
-            assertThat(Encounter.of(ahead, Trajectory.stop(follower, 0, 0, rate * (1 + 1e-6)), m(gap)).outcome())
+            assertThat(Encounter.of(ahead, Trajectory.stop(follower, 0, 0, rate * (1 + 1e-6)), m(gap))
+                            .outcome())
                     .isInstanceOf(PairOutcome.NoContact.class);
-            assertThat(Encounter.of(ahead, Trajectory.stop(follower, 0, 0, rate * (1 - 1e-6)), m(gap)).outcome())
+            assertThat(Encounter.of(ahead, Trajectory.stop(follower, 0, 0, rate * (1 - 1e-6)), m(gap))
+                            .outcome())
                     .isInstanceOf(PairOutcome.Contact.class);
         }
     }
@@ -96,7 +98,9 @@ class MeasuresTest {
                 .hold(rho)
                 .changeTo(least, 0)
                 .build();
-        double needed = Encounter.of(Trajectory.stop(leader, 0, 0, least + harder), behind, m(0)).gapNeeded().orElseThrow()
+        double needed = Encounter.of(Trajectory.stop(leader, 0, 0, least + harder), behind, m(0))
+                .gapNeeded()
+                .orElseThrow()
                 .inMetres();
         assertThat(rule.caveats()).isEmpty();
         assertThat(rule.distance(v(follower), v(leader)).inMetres()).isCloseTo(needed, within(1e-8));

@@ -254,7 +254,7 @@ class GapKernelTest {
 
     @Test
     void badInputIsNamed() {
-        assertMessage(new Scenario(20, 0, 0, 8, 20, 1, 0, 8, -0.1), "gap must be in [0, 1e7] m, got -0.1 m");
+        assertMessage(new Scenario(20, 0, 0, 8, 20, 1, 0, 8, -0.1), "gap must be in [0, 100000] m, got -0.1 m");
         assertMessage(
                 new Scenario(Double.NaN, 0, 0, 8, 20, 1, 0, 8, 5),
                 "leader speed must be finite and not negative, got NaN m/s");
@@ -276,7 +276,7 @@ class GapKernelTest {
                         Double.NaN,
                         event))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("gap must be in [0, 1e7] m, got NaN m");
+                .hasMessage("gap must be in [0, 100000] m, got NaN m");
     }
 
     private void assertMessage(Scenario scenario, String message) {

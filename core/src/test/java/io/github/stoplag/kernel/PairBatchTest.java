@@ -33,7 +33,7 @@ class PairBatchTest {
             scenarios[i] = i % 2 == 0 ? Scenario.typical(random) : Scenario.extreme(random);
             if (i % 97 == 0) {
                 // the border itself: a graze by its own gap needed
-                scenarios[i] = scenarios[i].withGap(Math.min(1e6, scenarios[i].gapNeededM(new GapEvent())));
+                scenarios[i] = scenarios[i].withGap(Math.min(1e5, scenarios[i].gapNeededM(new GapEvent())));
             }
             put(i, scenarios[i]);
         }
@@ -61,7 +61,7 @@ class PairBatchTest {
         Scenario[] scenarios = new Scenario[rows];
         for (int i = 0; i < rows; i++) {
             double[] v = random.ints(9, 0, odd.length).mapToDouble(k -> odd[k]).toArray();
-            scenarios[i] = new Scenario(v[0], v[1], v[2], v[3], v[4], v[5], v[6], v[7], Math.min(v[8], 1e7));
+            scenarios[i] = new Scenario(v[0], v[1], v[2], v[3], v[4], v[5], v[6], v[7], Math.min(v[8], 1e5));
             put(i, scenarios[i]);
         }
         run(rows);

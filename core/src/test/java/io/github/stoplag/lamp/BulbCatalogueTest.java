@@ -90,12 +90,15 @@ class BulbCatalogueTest {
     @Test
     void atNightTheStopLightComesOnTopOfTheTailLight() {
         SupplyConditions at = SupplyConditions.of(Voltage.volts(13.5));
-        CombinedBulb.Change change = BulbCatalogue.published("P21/5W").combined().stopOverTail(at, at);
+        CombinedBulb.Change change =
+                BulbCatalogue.published("P21/5W").combined().stopOverTail(at, at);
         assertThat(change.stopToTail()).isCloseTo(440.0 / 35, within(1e-6));
         assertThat(change.sumToTail()).isCloseTo(475.0 / 35, within(1e-6));
         assertThat(change.relativeToTail(-1)).isCloseTo(1, within(1e-9));
         assertThat(change.relativeToTail(60)).isCloseTo(change.sumToTail(), within(1e-6));
-        assertThat(change.basis()).containsAll(change.stop().basis()).containsAll(change.tail().basis());
+        assertThat(change.basis())
+                .containsAll(change.stop().basis())
+                .containsAll(change.tail().basis());
         // both regulations ask for 5:1, each in its own way
         LuminousIntensity tail = LuminousIntensity.candela(10);
         LuminousIntensity stop = LuminousIntensity.candela(10 * change.stopToTail());
@@ -107,7 +110,7 @@ class BulbCatalogueTest {
     void aRedLensLetsMoreOfTheCoolerTailFilamentThrough() {
         // flux behind the lens: the rated flux of each filament times the share a red lens lets through at its
         // temperature
-        CombinedBulb bulb = BulbCatalogue.find("P21/5W").combined();
+        CombinedBulb bulb = BulbCatalogue.published("P21/5W").combined();
         for (double volt : new double[] {13.5, 9}) {
             SupplyConditions at = SupplyConditions.of(Voltage.volts(volt)).withLens(Lens.RED);
             CombinedBulb.Change change = bulb.stopOverTail(at, at);

@@ -107,7 +107,7 @@ class LedDrivingTest {
 
     @Test
     void aCutOutTurnsAShortInterruptionIntoALongerDarkness() {
-        OpenCircuitCutOut driver = OpenCircuitCutOut.published();
+        OpenCircuitCutOut driver = OpenCircuitCutOut.vehicleLedDriver();
         assertThat(driver.darkness(TimeSpan.seconds(100e-6)).inSeconds()).isEqualTo(100e-6);
         assertThat(driver.darkness(TimeSpan.seconds(200e-6)).inMillis()).isCloseTo(0.125 + 10.8, within(1e-9));
         assertThat(driver.darkness(TimeSpan.millis(25)).inMillis()).isCloseTo(0.125 + 3 * 10.8, within(1e-9));

@@ -34,8 +34,8 @@ class RearLampRulesTest {
     })
     void anIntensityIsHeldAgainstItsRow(
             String regulation, String lamp, String variant, double cd, RearLampCheck.Verdict verdict) {
-        RearLampCheck result =
-                RearLampLimit.published((regulation + " " + lamp + " " + variant).strip()).check(LuminousIntensity.candela(cd), Use.SINGLE);
+        RearLampCheck result = RearLampLimit.published((regulation + " " + lamp + " " + variant).strip())
+                .check(LuminousIntensity.candela(cd), Use.SINGLE);
         assertThat(result.verdict()).isEqualTo(verdict);
         assertThat(result.limit().source().standing()).isEqualTo(Standing.SEEN);
     }

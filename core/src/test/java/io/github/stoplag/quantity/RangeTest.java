@@ -29,7 +29,7 @@ class RangeTest {
                 .hasMessage("reaction time must be in [0, 30] s, got -1.2 s");
         assertThatThrownBy(() -> CLOSED.check("time to decide", Double.NaN))
                 .hasMessage("time to decide must be in [0, 30] s, got NaN s");
-        assertThatThrownBy(() -> ABOVE.named("share").check(0)).hasMessage("share must be in (0, 1], got 0");
+        assertThatThrownBy(() -> ABOVE.check("share", 0)).hasMessage("share must be in (0, 1], got 0");
         assertThatThrownBy(() -> CLOSED.withoutLowerEnd().check(0))
                 .hasMessage("reaction time must be in (0, 30] s, got 0 s");
     }

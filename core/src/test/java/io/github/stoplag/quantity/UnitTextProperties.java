@@ -27,14 +27,43 @@ class UnitTextProperties {
     private static final int TEXTS = Integer.getInteger("stoplag.fuzz.texts", 20);
     private static final List<String> LOCALES = List.of("", "de-DE", "tr-TR", "ar-EG-u-nu-arab", "hi-IN-u-nu-deva");
     private static final List<String> JUNK = List.of(
-            "", " ", " ", "  ", "\u00a0", "\u202f", ",", ".", "-", "+", "−", "e", "E3", "e-2", "0", "7", "10", "'", "\"", "°", "·", "/",
-            "²", "\u212a", "ı", "İ", "١", "१", "µ", "Ω", "s", "M", "k", "per", "a", "of", "x10", "_", "\u200b", "½", "#");
+            "", " ", " ", "  ", "\u00a0", "\u202f", ",", ".", "-", "+", "−", "e", "E3", "e-2", "0", "7", "10", "'",
+            "\"", "°", "·", "/", "²", "\u212a", "ı", "İ", "١", "१", "µ", "Ω", "s", "M", "k", "per", "a", "of", "x10",
+            "_", "\u200b", "½", "#");
     private static final List<String> NUMBERS = List.of(
-            "0", "1", "60", "8", "12", "11.99", "0.5", ".5", "5.", "1e3", "1E-3", "-3", "+4", "−2.5", "1,5", "1,500", "1.500,0", "1 500",
-            "007", "1.5.2", "1e", "1e+", "0x10", "١٥", "99999999999999999999", "1e400", "1e-400", "");
+            "0",
+            "1",
+            "60",
+            "8",
+            "12",
+            "11.99",
+            "0.5",
+            ".5",
+            "5.",
+            "1e3",
+            "1E-3",
+            "-3",
+            "+4",
+            "−2.5",
+            "1,5",
+            "1,500",
+            "1.500,0",
+            "1 500",
+            "007",
+            "1.5.2",
+            "1e",
+            "1e+",
+            "0x10",
+            "١٥",
+            "99999999999999999999",
+            "1e400",
+            "1e-400",
+            "");
     private static final Map<String, List<Sized>> SPELLINGS = spellings();
-    private static final Pattern ONE = Pattern.compile("([+-]?(?:[0-9]+(?:\\.[0-9]+)?|\\.[0-9]+)(?:[eE][+-]?[0-9]+)?) ?([^0-9.+-].*|)");
-    private static final Pattern TWO = Pattern.compile("([+-]?)([0-9]+) ?(?:(?i:ft|foot|feet)|['′]) ?([0-9]+(?:\\.[0-9]+)?|\\.[0-9]+) ?(?:(?i:in|inch|inches)|[\"″])");
+    private static final Pattern ONE =
+            Pattern.compile("([+-]?(?:[0-9]+(?:\\.[0-9]+)?|\\.[0-9]+)(?:[eE][+-]?[0-9]+)?) ?([^0-9.+-].*|)");
+    private static final Pattern TWO = Pattern.compile(
+            "([+-]?)([0-9]+) ?(?:(?i:ft|foot|feet)|['′]) ?([0-9]+(?:\\.[0-9]+)?|\\.[0-9]+) ?(?:(?i:in|inch|inches)|[\"″])");
 
     private record Sized(String spelling, boolean anyCase, BigDecimal top, BigDecimal bottom, BigDecimal zero) {
         boolean fits(String text) {
@@ -50,7 +79,11 @@ class UnitTextProperties {
             if (!(Math.abs(plain) < 1e100) || Math.abs(plain) < 1e-100) {
                 return (plain + zero.doubleValue()) * top.doubleValue() / bottom.doubleValue();
             }
-            return new BigDecimal(number).add(zero).multiply(top).divide(bottom, MathContext.DECIMAL128).doubleValue();
+            return new BigDecimal(number)
+                    .add(zero)
+                    .multiply(top)
+                    .divide(bottom, MathContext.DECIMAL128)
+                    .doubleValue();
         }
     }
 
@@ -63,7 +96,7 @@ class UnitTextProperties {
             BigDecimal bottom = new BigDecimal(table.text(row, "bottom"));
             BigDecimal zero = new BigDecimal(table.text(row, "zero"));
             for (String column : List.of("exact", "any_case")) {
-                for (String spelling : table.text(row, column).split(";")) {
+                for (String spelling : table.text(row, column).split(";", -1)) {
                     if (!spelling.isEmpty()) {
                         of.add(new Sized(spelling, column.equals("any_case"), top, bottom, zero));
                     }
@@ -121,7 +154,8 @@ class UnitTextProperties {
         try {
             Units.Reading reading = units.read(text);
             if (!reading.unit().isLinear()) {
-                assertThat(text.replaceAll("[^a-zA-Z]", "").toLowerCase(Locale.ROOT)).matches("e?(deg|degrees?)");
+                assertThat(text.replaceAll("[^a-zA-Z]", "").toLowerCase(Locale.ROOT))
+                        .matches("e?(deg|degrees?)");
                 return;
             }
             got = reading.si();
@@ -144,7 +178,10 @@ class UnitTextProperties {
         text.append(random.nextInt(4) == 0 ? JUNK.get(random.nextInt(JUNK.size())) : random.nextBoolean() ? " " : "");
         text.append(unit(units, random));
         if (random.nextInt(4) == 0) {
-            text.append(random.nextBoolean() ? " " : "").append(number(random)).append(' ').append(unit(units, random));
+            text.append(random.nextBoolean() ? " " : "")
+                    .append(number(random))
+                    .append(' ')
+                    .append(unit(units, random));
         }
         for (int edits = random.nextInt(3); edits > 0 && random.nextBoolean(); edits--) {
             int at = random.nextInt(text.length() + 1);
@@ -165,7 +202,9 @@ class UnitTextProperties {
     }
 
     private static String unit(Units units, SplittableRandom random) {
-        Units from = random.nextInt(8) == 0 ? Units.all().get(random.nextInt(Units.all().size())) : units;
+        Units from = random.nextInt(8) == 0
+                ? Units.all().get(random.nextInt(Units.all().size()))
+                : units;
         NamedUnit unit = from.list().get(random.nextInt(from.list().size()));
         List<String> all = new ArrayList<>(unit.exactSpellings());
         all.addAll(unit.looseSpellings());

@@ -40,7 +40,10 @@ class UnitTextRefusalTest {
         refuses(Units.SPEED, "5 kN", "unknown unit \"kN\", capitals matter in kn" + SPEEDS);
         refuses(Units.POWER, "5 MW", "unknown unit \"MW\", capitals matter in mW; use one of W, mW, kW");
         refuses(Units.VOLTAGE, "5 MV", "unknown unit \"MV\", capitals matter in mV; use one of V, mV");
-        refuses(Units.TEMPERATURE, "300 k", "unknown unit \"k\", capitals matter in K; use one of K, °C (degC), °F (degF)");
+        refuses(
+                Units.TEMPERATURE,
+                "300 k",
+                "unknown unit \"k\", capitals matter in K; use one of K, °C (degC), °F (degF)");
         // the Kelvin sign U+212A is a capital of k elsewhere
         refuses(Units.SPEED, "5 \u212amh", "unknown unit \"\u212amh\"" + SPEEDS);
     }
@@ -59,8 +62,21 @@ class UnitTextRefusalTest {
             refuses(Units.DISTANCE, text, COMMA + DISTANCES);
         }
         for (String text : new String[] {
-            "1 500 m", "1.5.2 m", "5. m", "fast", "NaN m", "Infinity m", "١٥ m", "१५ m", "１５ m", "+ 5 m", "--5 m", "5-6 m",
-            "m", ".", "٫5 m"
+            "1 500 m",
+            "1.5.2 m",
+            "5. m",
+            "fast",
+            "NaN m",
+            "Infinity m",
+            "١٥ m",
+            "१५ m",
+            "１５ m",
+            "+ 5 m",
+            "--5 m",
+            "5-6 m",
+            "m",
+            ".",
+            "٫5 m"
         }) {
             refuses(Units.DISTANCE, text, NUMBER + DISTANCES);
         }

@@ -41,8 +41,7 @@ class ValueTypeTextTest {
                 for (String spelling : spellings(unit)) {
                     Object value = each.parse(number + spelling);
                     assertThat(each.si(value)).as("%s in %s", each, spelling).isEqualTo(si);
-                    assertThat(each.format(value, spelling, 2))
-                            .isEqualTo((number + " " + spelling).strip());
+                    assertThat(each.format(value, spelling, 2)).isEqualTo((number + " " + spelling).strip());
                     assertThat(each.parse(each.format(value, spelling, 2))).isEqualTo(value);
                 }
             }
@@ -57,7 +56,8 @@ class ValueTypeTextTest {
             for (String number : List.of("0.125", "1", "1e-3")) {
                 Object value = each.parse(number + unit.symbol());
                 double si = each.si(value);
-                assertThat(Math.abs(each.si(each.parse(value.toString())) - si)).isLessThanOrEqualTo(5e-6 * Math.abs(si));
+                assertThat(Math.abs(each.si(each.parse(value.toString())) - si))
+                        .isLessThanOrEqualTo(5e-6 * Math.abs(si));
             }
         }
     }

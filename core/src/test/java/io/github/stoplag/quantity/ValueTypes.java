@@ -5,6 +5,7 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import java.lang.reflect.InvocationTargetException;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.platform.commons.util.ReflectionUtils;
 
 /** The value types, found by looking into the package, so that a new one cannot be forgotten. */
@@ -17,8 +18,9 @@ record ValueTypes(Class<?> type, Units units) {
 
     private static List<ValueTypes> find() {
         return new ClassFileImporter()
-                .withImportOption(new ImportOption.DoNotIncludeTests())
-                .importPackages(Units.class.getPackageName()).stream()
+                        .withImportOption(new ImportOption.DoNotIncludeTests())
+                        .importPackages(Units.class.getPackageName())
+                        .stream()
                         .filter(each -> each.isRecord() && each.isAssignableTo(Comparable.class))
                         .map(each -> each.reflect())
                         .sorted(Comparator.comparing(Class::getSimpleName))
@@ -48,7 +50,7 @@ record ValueTypes(Class<?> type, Units units) {
                 ReflectionUtils.getRequiredMethod(type, type.getRecordComponents()[0].getName()), value);
     }
 
-    private Object call(String name, Object on, Class<?>[] types, Object... arguments) {
+    private Object call(String name, @Nullable Object on, Class<?>[] types, Object... arguments) {
         try {
             return type.getMethod(name, types).invoke(on, arguments);
         } catch (InvocationTargetException e) {
@@ -57,7 +59,7 @@ record ValueTypes(Class<?> type, Units units) {
             }
             throw new AssertionError(e);
         } catch (ReflectiveOperationException e) {
-            throw new AssertionError(type + " has no " + name, e);
+            throw new LinkageError(type + " has no " + name, e);
         }
     }
 

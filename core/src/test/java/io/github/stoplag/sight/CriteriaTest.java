@@ -138,11 +138,13 @@ class CriteriaTest {
         // 0.05 is lost every 200 m: 0.05^2.5 at 500 m
         assertThat(requiredCd).isCloseTo(1e-4 * 500 * 500 / Math.pow(0.05, 2.5), within(1e-6));
         assertThat(InstantEye.of(threshold).detect(signal(STEP, requiredCd * 1.001)))
-                .extracting("at","criterion").containsExactly(
-                                TimeSpan.millis(30),
-                                "threshold without summation over time, 0.0001 lx at 500 m in visibility 200 m at 5 % contrast");
+                .extracting("at", "criterion")
+                .containsExactly(
+                        TimeSpan.millis(30),
+                        "threshold without summation over time, 0.0001 lx at 500 m in visibility 200 m at 5 % contrast");
         assertThat(InstantEye.of(threshold).detect(signal(STEP, 40_000)))
-                .extracting("criterion","reason").containsExactly(
+                .extracting("criterion", "reason")
+                .containsExactly(
                         "threshold without summation over time, 0.0001 lx at 500 m in visibility 200 m at 5 % contrast",
                         "the final 40000 cd does not exceed the threshold of 44721.4 cd");
     }
@@ -202,7 +204,8 @@ class CriteriaTest {
                 .isEqualTo("integrating eye, time constant 0.2 s, threshold 1.86 cd plus 25 % of the lit tail lamp");
         Detector change = InstantEye.of(Threshold.contrast(0.5));
         assertThat(change.detect(signal(STEP, 3).withTailLit(LuminousIntensity.candela(8))))
-                .extracting("criterion","reason").containsExactly(
+                .extracting("criterion", "reason")
+                .containsExactly(
                         "threshold without summation over time, 50 % of the lit tail lamp",
                         "the final 3 cd, added to 8 cd, does not exceed the threshold of 4 cd");
         assertThat(seenS(change, lit)).isEqualTo(0.03);
@@ -255,7 +258,8 @@ class CriteriaTest {
                 ModifiedAllard.of(A).detector(LABORATORY),
                 BlondelReyDouglas.of(A).detector(LABORATORY))) {
             assertThat(detector.detect(barely))
-                    .extracting("criterion","reason").containsExactly(
+                    .extracting("criterion", "reason")
+                    .containsExactly(
                             detector.criterion(),
                             "the light does not gather to the threshold of 1.86 cd within 3600 s");
         }

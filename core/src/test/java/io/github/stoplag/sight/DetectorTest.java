@@ -108,7 +108,8 @@ class DetectorTest {
     void aLampNotAboveTheThresholdIsNeverSeen() {
         Detection detection = detect(EYE, FILAMENT, 1.86);
         assertThat(detection)
-                .extracting("criterion","reason").containsExactly(
+                .extracting("criterion", "reason")
+                .containsExactly(
                         "integrating eye, time constant 0.2 s, threshold 1.86 cd",
                         "the final 1.86 cd does not exceed the threshold of 1.86 cd");
         MeasuredLamp cut = MeasuredLamp.of("cut off", new double[] {0, 1}, new double[] {0, 0.5});
@@ -119,7 +120,9 @@ class DetectorTest {
     @Test
     void aLampAlreadyAboveTheThresholdIsSeenAtOnce() {
         MeasuredLamp lit = MeasuredLamp.of("lit", new double[] {-1, 1}, new double[] {0.9, 1});
-        assertThat(detect(EYE, lit, 10)).extracting("at","criterion").containsExactly(TimeSpan.seconds(0), EYE.criterion());
+        assertThat(detect(EYE, lit, 10))
+                .extracting("at", "criterion")
+                .containsExactly(TimeSpan.seconds(0), EYE.criterion());
     }
 
     @Test
@@ -127,13 +130,15 @@ class DetectorTest {
         Detector tenPercent = ShareOfFinal.of(0.1);
         assertThat(tenPercent).hasToString("10 % of final intensity");
         assertThat(detect(tenPercent, FILAMENT, 0.001))
-                .extracting("at","criterion").containsExactly(FILAMENT.timeToLevel(0.1).orElseThrow(), "10 % of final intensity");
+                .extracting("at", "criterion")
+                .containsExactly(FILAMENT.timeToLevel(0.1).orElseThrow(), "10 % of final intensity");
         MeasuredLamp cut = MeasuredLamp.of("cut off", new double[] {0, 1}, new double[] {0, 0.5});
         assertThat(detect(ShareOfFinal.of(0.9), cut, 40))
-                .extracting("criterion","reason").containsExactly(
-                        "90 % of final intensity", "the light ends at 50 % of the final intensity");
+                .extracting("criterion", "reason")
+                .containsExactly("90 % of final intensity", "the light ends at 50 % of the final intensity");
         assertThat(detect(tenPercent, FILAMENT, 0))
-                .extracting("criterion","reason").containsExactly("10 % of final intensity", "the final intensity is 0 cd");
+                .extracting("criterion", "reason")
+                .containsExactly("10 % of final intensity", "the final intensity is 0 cd");
     }
 
     @Test

@@ -1,7 +1,6 @@
 package io.github.stoplag.examples.lampswap;
 
 import io.github.stoplag.examples.draw.Text;
-import io.github.stoplag.following.GapNeeded;
 import io.github.stoplag.following.Pair;
 import io.github.stoplag.following.PairOutcome;
 import io.github.stoplag.quantity.Distance;
@@ -33,8 +32,7 @@ record Verdict(
     }
 
     private static Verdict of(Pair pair) {
-        Optional<Distance> needed =
-                pair.gapNeeded().gap();
+        Optional<Distance> needed = pair.gapNeeded().gap();
         PairOutcome outcome = pair.outcome();
         if (outcome instanceof PairOutcome.Contact contact) {
             return new Verdict(

@@ -35,7 +35,8 @@ final class EyePredictions {
         Threshold summed = Threshold.intensity(summedThreshold(LaboratoryLamps.EYE_TIME_CONSTANT.inSeconds()));
         OnsetCurve standard = LaboratoryLamps.standard();
         OnsetCurve fast = LaboratoryLamps.fast().onset();
-        OnsetCurve european = BulbCatalogue.published("P21/5W").majorLamp().build().switchOn(LaboratoryLamps.conditions());
+        OnsetCurve european =
+                BulbCatalogue.published("P21/5W").majorLamp().build().switchOn(LaboratoryLamps.conditions());
         return Map.ofEntries(
                 entry("led_gain", () -> gainMs(eye, standard)),
                 entry("fast_gain", () -> meanMs(eye, standard) - meanMs(eye, fast)),

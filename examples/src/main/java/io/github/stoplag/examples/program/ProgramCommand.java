@@ -41,7 +41,7 @@ public abstract class ProgramCommand extends OutputCommand {
     /**
      * Computes everything, and writes nothing.
      *
-     * @throws InputException if an input cannot be used
+     * @throws io.github.stoplag.examples.file.InputException if an input cannot be used
      */
     protected abstract Results results();
 

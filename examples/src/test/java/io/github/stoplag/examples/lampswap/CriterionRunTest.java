@@ -129,8 +129,7 @@ class CriterionRunTest {
                         + " catalogue, which has its own rating" + System.lineSeparator());
         Program unknown = run("filament.bulb", "H4");
         assertThat(unknown.err())
-                .startsWith(folder.resolve("scenario.properties")
-                        + ": filament.bulb = H4: bulb must be one of ")
+                .startsWith(folder.resolve("scenario.properties") + ": filament.bulb = H4: bulb must be one of ")
                 .endsWith("; or none to give the rating yourself" + System.lineSeparator())
                 .hasLineCount(1);
     }

@@ -20,7 +20,8 @@ import java.util.concurrent.ConcurrentHashMap;
  * gives it back when the process ends, however it ends.
  */
 final class FolderLock implements Closeable {
-    // a process that opens and closes a locked file again loses its lock on some systems: asked before any file is touched
+    // a process that opens and closes a locked file again loses its lock on some systems: asked before any file is
+    // touched
     private static final Set<Path> HELD = ConcurrentHashMap.newKeySet();
     // far behind the text, which can be read even where a lock keeps others from reading
     private static final long LOCKED_BYTE = Long.MAX_VALUE - 1;
@@ -102,8 +103,9 @@ final class FolderLock implements Closeable {
     }
 
     private static InputException taken(Path folder, String owner) {
-        return new InputException(folder + ": another run is at work there" + (owner.isEmpty() ? "" : " (" + owner + ")")
-                + "; wait until it ends or name another folder with --out");
+        return new InputException(
+                folder + ": another run is at work there" + (owner.isEmpty() ? "" : " (" + owner + ")")
+                        + "; wait until it ends or name another folder with --out");
     }
 
     /** Gives the right back. */

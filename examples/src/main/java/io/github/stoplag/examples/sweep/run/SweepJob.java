@@ -195,8 +195,7 @@ public final class SweepJob implements Closeable {
     private void remake(long part, WholeFile wanted) throws IOException {
         long firstChunk = part * RowFiles.PART_CHUNKS;
         long end = part * RowFiles.PART_ROWS + RowFiles.rowsOf(part, rows.count());
-        try (RowFiles files =
-                new RowFiles(folder, rows.format(), columns, end, List.of(), part * RowFiles.PART_ROWS)) {
+        try (RowFiles files = new RowFiles(folder, rows.format(), columns, end, List.of(), part * RowFiles.PART_ROWS)) {
             Sweep.of(plan.plan(), plan.model())
                     .withThreads(threads)
                     .run(this::chunkRows, RowTally.into(files, end), firstChunk, (end - 1) / Plan.CHUNK + 1);
