@@ -38,7 +38,9 @@ final class UnitText {
         int end = numberEnd(text);
         String unit = text.substring(end).strip();
         if (end == 0 || (!unit.isEmpty() && beginsNumber(unit.charAt(0)))) {
-            throw numberFailure("not a number followed by a unit; write it like 1.5 or 1.5e-3");
+            boolean plain = units.list().stream().allMatch(each -> each.symbol().isEmpty());
+            throw numberFailure(
+                    "not a number" + (plain ? "" : " followed by a unit") + "; write it like 1.5 or 1.5e-3");
         }
         NamedUnit found = units.lookUp(unit);
         if (found != null) {

@@ -89,6 +89,9 @@ public final class Units {
                     .in(US_CUSTOMARY),
             unit("g", "9.80665").in(BOTH));
 
+    /** A plain number. */
+    public static final Units NUMBER = new Units("number", "", si(""));
+
     /** Friction coefficient: a plain number. */
     public static final Units FRICTION_COEFFICIENT = new Units("friction coefficient", "", si(""));
 
@@ -229,6 +232,7 @@ public final class Units {
             unit("ft²/s²", "0.09290304").typed("ft2/s2", "ft^2/s^2").in(US_CUSTOMARY));
 
     private static final List<Units> ALL = List.of(
+            NUMBER,
             SPEED,
             DISTANCE,
             TIME,
@@ -429,6 +433,17 @@ public final class Units {
          */
         public double si() {
             return unit.toSi(number);
+        }
+
+        /**
+         * Gives the number in another unit of the quantity; in its own unit the number as it was written.
+         *
+         * @param other the other unit
+         * @return the number in that unit
+         * @throws IllegalArgumentException if it is a slope outside [-45, 45] deg
+         */
+        public double in(NamedUnit other) {
+            return other.equals(unit) ? number : other.fromSi(si());
         }
     }
 }

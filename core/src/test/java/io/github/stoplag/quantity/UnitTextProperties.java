@@ -103,7 +103,7 @@ class UnitTextProperties {
                 }
             }
         }
-        for (String plain : List.of("friction coefficient", "grade", "share")) {
+        for (String plain : List.of("number", "friction coefficient", "grade", "share")) {
             all.computeIfAbsent(plain, key -> new ArrayList<>())
                     .add(new Sized("", false, BigDecimal.ONE, BigDecimal.ONE, BigDecimal.ZERO));
         }

@@ -49,9 +49,9 @@ class BadInputTest {
     @CsvSource(delimiter = '|', textBlock = """
             follower.reaction | -1 s        | must be in [0, 10] s, got -1 s
             follower.reaction | 45 s        | must be in [0, 10] s, got 45 s
-            follower.reaction | 1.1         | time "1.1": missing unit; use one of s, ms, min (allowed: [0, 10] s)
-            follower.reaction | 1.1 m       | time "1.1 m": "m" is a unit of distance; use one of s, ms, min (allowed: [0, 10] s)
-            follower.reaction | soon        | time "soon": not a number followed by a unit; write it like 1.5 or 1.5e-3 (allowed: [0, 10] s)
+            follower.reaction | 1.1         | time "1.1": missing unit; use one of s, ms, min, h (allowed: [0, 10] s)
+            follower.reaction | 1.1 m       | time "1.1 m": "m" is a unit of distance; use one of s, ms, min, h (allowed: [0, 10] s)
+            follower.reaction | soon        | time "soon": not a number followed by a unit; write it like 1.5 or 1.5e-3; use one of s, ms, min, h (allowed: [0, 10] s)
             speeds            | 30 mph, 400 km/h | must be in [5, 250] km/h, got 400 km/h
             speeds            | 30 mph, 30 mph   | the same speed is given twice
             following.gap     | 20 s        | must be in [0, 10] s, got 20 s
@@ -60,7 +60,7 @@ class BadInputTest {
             leader.deceleration | 0.1 m/s^2 | must be in [0.5, 15] m/s², got 0.1 m/s²
             filament.lens     | blue        | must be one of red, clear
             filament.coil-factor | 0.2      | must be in [0.5, 1], got 0.2
-            filament.coil-factor | half     | not a ratio; write it like 0.1 or 10 % (allowed: [0.5, 1])
+            filament.coil-factor | half     | share "half": not a number followed by a unit; write it like 1.5 or 1.5e-3; use % or a plain number (allowed: [0.5, 1])
             supply.voltage    | 600 V       | must be in [1, 60] V, got 600 V
             detector          | nose        | must be one of eye, share, day, dusk, night, tail
             detector.share.level | 100 %    | must be in [0.001, 0.999], got 1

@@ -11,6 +11,7 @@ import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Mass;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Pressure;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.Temperature;
@@ -35,7 +36,7 @@ import tech.units.indriya.unit.Units;
  * same dimension, plane and solid angle counted as dimensions of their own: the standard's own check takes a lumen for a
  * candela and a radian for a ratio. The unit is checked at run time, for raw types and casts get round the compiler.
  *
- * <p>A friction coefficient and a grade are {@code Dimensionless}, a deceleration is an {@code Acceleration} whose
+ * <p>{@link QuantityUnits} has the units in which the core reads text. A friction coefficient and a grade are {@code Dimensionless}, a deceleration is an {@code Acceleration} whose
  * positive sign means slowing down, a luminance is the {@code Luminance} of si-quantity.
  */
 public final class Quantities {
@@ -270,6 +271,25 @@ public final class Quantities {
      */
     public static Temperature temperature(Quantity<javax.measure.quantity.Temperature> quantity) {
         return Temperature.kelvin(SiValue.of("temperature", quantity, Units.KELVIN));
+    }
+
+    /**
+     * {@return the gauge pressure as a quantity in pascals}
+     *
+     * @param pressure the gauge pressure
+     */
+    public static Quantity<javax.measure.quantity.Pressure> toQuantity(Pressure pressure) {
+        return SiValue.quantity(pressure.inPascals(), Units.PASCAL);
+    }
+
+    /**
+     * {@return the gauge pressure of a quantity}
+     *
+     * @param quantity a pressure above that of the air around, in any unit
+     * @throws IllegalArgumentException if the unit does not fit or the pressure is out of range
+     */
+    public static Pressure pressure(Quantity<javax.measure.quantity.Pressure> quantity) {
+        return new Pressure(SiValue.of("pressure", quantity, Units.PASCAL));
     }
 
     /**

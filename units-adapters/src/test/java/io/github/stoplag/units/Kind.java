@@ -13,12 +13,15 @@ import io.github.stoplag.quantity.Luminance;
 import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Mass;
+import io.github.stoplag.quantity.NamedUnit;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Pressure;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleFunction;
 import java.util.function.Function;
@@ -38,7 +41,8 @@ import tech.units.indriya.unit.Units;
 
 /** One kind of value with everything a round trip needs, and SI bounds well inside its range. */
 record Kind<V, Q extends Quantity<Q>>(
-        UnitTable<V> table,
+        io.github.stoplag.quantity.Units table,
+        Class<Q> type,
         DoubleFunction<V> of,
         ToDoubleFunction<V> si,
         Function<V, Quantity<Q>> toQuantity,
@@ -50,7 +54,8 @@ record Kind<V, Q extends Quantity<Q>>(
     static List<Kind<?, ?>> all() {
         return List.of(
                 new Kind<>(
-                        UnitTable.SPEED,
+                        io.github.stoplag.quantity.Units.SPEED,
+                        javax.measure.quantity.Speed.class,
                         Speed::mps,
                         Speed::inMps,
                         Quantities::toQuantity,
@@ -63,7 +68,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         0.0,
                         149.0),
                 new Kind<>(
-                        UnitTable.DISTANCE,
+                        io.github.stoplag.quantity.Units.DISTANCE,
+                        Length.class,
                         Distance::metres,
                         Distance::inMetres,
                         Quantities::toQuantity,
@@ -77,7 +83,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         -9e6,
                         9e6),
                 new Kind<>(
-                        UnitTable.TIME_SPAN,
+                        io.github.stoplag.quantity.Units.TIME,
+                        Time.class,
                         TimeSpan::seconds,
                         TimeSpan::inSeconds,
                         Quantities::toQuantity,
@@ -86,7 +93,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         -9e5,
                         9e5),
                 new Kind<>(
-                        UnitTable.DECELERATION,
+                        io.github.stoplag.quantity.Units.DECELERATION,
+                        Acceleration.class,
                         Deceleration::mps2,
                         Deceleration::inMps2,
                         Quantities::toQuantity,
@@ -98,7 +106,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         0.0,
                         190.0),
                 new Kind<>(
-                        UnitTable.FRICTION_COEFFICIENT,
+                        io.github.stoplag.quantity.Units.FRICTION_COEFFICIENT,
+                        Dimensionless.class,
                         FrictionCoefficient::of,
                         FrictionCoefficient::inRatio,
                         Quantities::toQuantity,
@@ -107,7 +116,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         0.0,
                         1.4),
                 new Kind<>(
-                        UnitTable.GRADE,
+                        io.github.stoplag.quantity.Units.GRADE,
+                        Dimensionless.class,
                         Grade::ratio,
                         Grade::inRatio,
                         Quantities::toQuantity,
@@ -118,7 +128,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         -0.4,
                         0.4),
                 new Kind<>(
-                        UnitTable.MASS,
+                        io.github.stoplag.quantity.Units.MASS,
+                        javax.measure.quantity.Mass.class,
                         Mass::kg,
                         Mass::inKg,
                         Quantities::toQuantity,
@@ -127,7 +138,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         1000.0,
                         9e5),
                 new Kind<>(
-                        UnitTable.VOLTAGE,
+                        io.github.stoplag.quantity.Units.VOLTAGE,
+                        ElectricPotential.class,
                         Voltage::volts,
                         Voltage::inVolts,
                         Quantities::toQuantity,
@@ -138,7 +150,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         -990.0,
                         990.0),
                 new Kind<>(
-                        UnitTable.CURRENT,
+                        io.github.stoplag.quantity.Units.CURRENT,
+                        ElectricCurrent.class,
                         Current::amperes,
                         Current::inAmperes,
                         Quantities::toQuantity,
@@ -147,7 +160,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         -9e4,
                         9e4),
                 new Kind<>(
-                        UnitTable.RESISTANCE,
+                        io.github.stoplag.quantity.Units.RESISTANCE,
+                        ElectricResistance.class,
                         Resistance::ohms,
                         Resistance::inOhms,
                         Quantities::toQuantity,
@@ -156,7 +170,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         0.0,
                         9e8),
                 new Kind<>(
-                        UnitTable.POWER,
+                        io.github.stoplag.quantity.Units.POWER,
+                        javax.measure.quantity.Power.class,
                         Power::watts,
                         Power::inWatts,
                         Quantities::toQuantity,
@@ -165,7 +180,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         0.0,
                         9e5),
                 new Kind<>(
-                        UnitTable.TEMPERATURE,
+                        io.github.stoplag.quantity.Units.TEMPERATURE,
+                        javax.measure.quantity.Temperature.class,
                         Temperature::kelvin,
                         Temperature::inKelvin,
                         Quantities::toQuantity,
@@ -174,7 +190,21 @@ record Kind<V, Q extends Quantity<Q>>(
                         200.0,
                         19000.0),
                 new Kind<>(
-                        UnitTable.LUMINOUS_INTENSITY,
+                        io.github.stoplag.quantity.Units.PRESSURE,
+                        javax.measure.quantity.Pressure.class,
+                        Pressure::new,
+                        Pressure::inPascals,
+                        Quantities::toQuantity,
+                        Quantities::pressure,
+                        List.of(
+                                KILO(Units.PASCAL),
+                                Units.NEWTON.divide(USCustomary.SQUARE_FOOT)
+                                        .asType(javax.measure.quantity.Pressure.class)),
+                        0.0,
+                        9e7),
+                new Kind<>(
+                        io.github.stoplag.quantity.Units.LUMINOUS_INTENSITY,
+                        javax.measure.quantity.LuminousIntensity.class,
                         LuminousIntensity::candela,
                         LuminousIntensity::inCandela,
                         Quantities::toQuantity,
@@ -187,7 +217,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         0.0,
                         9e6),
                 new Kind<>(
-                        UnitTable.LUMINOUS_FLUX,
+                        io.github.stoplag.quantity.Units.LUMINOUS_FLUX,
+                        javax.measure.quantity.LuminousFlux.class,
                         LuminousFlux::lumens,
                         LuminousFlux::inLumens,
                         Quantities::toQuantity,
@@ -196,7 +227,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         0.0,
                         9e7),
                 new Kind<>(
-                        UnitTable.ILLUMINANCE,
+                        io.github.stoplag.quantity.Units.ILLUMINANCE,
+                        javax.measure.quantity.Illuminance.class,
                         Illuminance::lux,
                         Illuminance::inLux,
                         Quantities::toQuantity,
@@ -209,7 +241,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         0.0,
                         9e5),
                 new Kind<>(
-                        UnitTable.LUMINANCE,
+                        io.github.stoplag.quantity.Units.LUMINANCE,
+                        si.uom.quantity.Luminance.class,
                         Luminance::cdPerM2,
                         Luminance::inCdPerM2,
                         Quantities::toQuantity,
@@ -219,18 +252,20 @@ record Kind<V, Q extends Quantity<Q>>(
                         9e9));
     }
 
-    double parsed(String text) {
-        return si.applyAsDouble(table.parse(text));
+    /** Every unit of the core's table that has a fixed size, and others. */
+    List<Unit<Q>> allUnits() {
+        List<Unit<Q>> all = new ArrayList<>(units);
+        for (NamedUnit named : table.list()) {
+            if (named.isLinear()) {
+                all.add(QuantityUnits.unit(table, named.symbol(), type));
+            }
+        }
+        return all;
     }
 
-    /** From SI to text with the unit and back to SI. */
-    double throughText(double value, String unit, int decimals) {
-        return parsed(table.format(of.apply(value), unit, decimals));
-    }
-
-    /** From SI to a quantity in the unit numbered and back to SI. */
-    double throughQuantity(double value, int unit) {
-        return si.applyAsDouble(back.apply(toQuantity.apply(of.apply(value)).to(units.get(unit % units.size()))));
+    /** From SI to a quantity in the unit and back to SI. */
+    double throughQuantity(double value, Unit<Q> unit) {
+        return si.applyAsDouble(back.apply(toQuantity.apply(of.apply(value)).to(unit)));
     }
 
     @Override

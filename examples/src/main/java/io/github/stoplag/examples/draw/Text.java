@@ -3,7 +3,6 @@ package io.github.stoplag.examples.draw;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
-import io.github.stoplag.units.QuantityText;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -19,15 +18,15 @@ public final class Text {
     }
 
     public static String speed(Speed speed) {
-        return QuantityText.format(speed, "km/h", 0) + " (" + QuantityText.format(speed, "mph", 0) + ")";
+        return speed.format("km/h", 0) + " (" + speed.format("mph", 0) + ")";
     }
 
     public static String distance(Distance distance) {
-        return metres(distance) + " (" + QuantityText.feetAndInches(distance) + ")";
+        return metres(distance) + " (" + distance.formatFeetAndInches() + ")";
     }
 
     public static String metres(Distance distance) {
-        return QuantityText.format(distance, "m", distance.inMetres() < 9.995 ? 2 : 1);
+        return distance.format("m", distance.inMetres() < 9.995 ? 2 : 1);
     }
 
     public static String milliseconds(double timeS) {

@@ -5,7 +5,6 @@ import io.github.stoplag.lamp.BulbRating;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Voltage;
-import io.github.stoplag.units.QuantityText;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
@@ -66,7 +65,7 @@ public record FilamentInput(FilamentLamp lamp, String origin, String key) {
         try {
             return words.length == 1
                     ? BulbCatalogue.published(words[0])
-                    : BulbCatalogue.published(words[0], QuantityText.parseVoltage(words[1]));
+                    : BulbCatalogue.published(words[0], Voltage.parse(words[1]));
         } catch (IllegalArgumentException e) {
             throw file.bad(BULB, bulb, e.getMessage() + "; or " + NO_BULB + " to give the rating yourself");
         }

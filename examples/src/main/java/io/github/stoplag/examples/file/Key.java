@@ -13,8 +13,8 @@ import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.quantity.Units;
 import io.github.stoplag.quantity.Voltage;
-import io.github.stoplag.units.QuantityText;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
@@ -49,7 +49,7 @@ public record Key<T>(
     public static final String DETECTOR = "detector";
 
     public static final Key<Speed> SPEED =
-            new Key<>(SPEEDS, null, QuantityText::parseSpeed, Speed::inKmh, 5, 250, "km/h");
+            new Key<>(SPEEDS, null, Speed::parse, Speed::inKmh, 5, 250, "km/h");
     public static final Key<TimeSpan> TIME_GAP = time(GAP, null, 0, 10);
     public static final Key<Distance> DISTANCE_GAP = distance(GAP, null, 0, 500);
     public static final Key<Deceleration> LEADER_BRAKING = deceleration("leader.deceleration");
@@ -57,13 +57,13 @@ public record Key<T>(
     public static final Key<FrictionCoefficient> FRICTION = new Key<>(
             "road.friction",
             "0.7",
-            QuantityText::parseFrictionCoefficient,
+            FrictionCoefficient::parse,
             FrictionCoefficient::inRatio,
             0.05,
             1.5,
             "");
     public static final Key<Grade> GRADE =
-            new Key<>("road.grade", "0 %", QuantityText::parseGrade, Grade::inPercent, -30, 30, "%");
+            new Key<>("road.grade", "0 %", Grade::parse, Grade::inPercent, -30, 30, "%");
     public static final Key<TimeSpan> LEADER_DEAD_TIME = time("leader.brake-dead-time", "0.1 s", 0, 3);
     public static final Key<TimeSpan> LEADER_BUILD_UP = time("leader.brake-build-up", "0.2 s", 0, 3);
     public static final Key<Distance> LEADER_LENGTH = distance("leader.length", "6 m", 1, 30);
@@ -120,8 +120,6 @@ public record Key<T>(
             VISIBILITY,
             TAIL_INTENSITY);
 
-    private static final String DECIMAL = "[0-9]+(\\.[0-9]+)?";
-
     /** Gives the name of every key that a scenario of {@code lamp-swap} may have. */
     public static List<String> names() {
         return Stream.of(
@@ -167,15 +165,15 @@ public record Key<T>(
      * @return the key
      */
     public static Key<TimeSpan> time(String name, @Nullable String fallback, double lo, double hi) {
-        return new Key<>(name, fallback, QuantityText::parseTimeSpan, TimeSpan::inSeconds, lo, hi, "s");
+        return new Key<>(name, fallback, TimeSpan::parse, TimeSpan::inSeconds, lo, hi, "s");
     }
 
     public static Key<Distance> distance(String name, @Nullable String fallback, double lo, double hi) {
-        return new Key<>(name, fallback, QuantityText::parseDistance, Distance::inMetres, lo, hi, "m");
+        return new Key<>(name, fallback, Distance::parse, Distance::inMetres, lo, hi, "m");
     }
 
     public static Key<Deceleration> deceleration(String name) {
-        return new Key<>(name, null, QuantityText::parseDeceleration, Deceleration::inMps2, 0.5, 15, "m/s²");
+        return new Key<>(name, null, Deceleration::parse, Deceleration::inMps2, 0.5, 15, "m/s²");
     }
 
     /**
@@ -188,11 +186,11 @@ public record Key<T>(
      * @return the key
      */
     public static Key<Voltage> voltage(String name, @Nullable String fallback, double lo, double hi) {
-        return new Key<>(name, fallback, QuantityText::parseVoltage, Voltage::inVolts, lo, hi, "V");
+        return new Key<>(name, fallback, Voltage::parse, Voltage::inVolts, lo, hi, "V");
     }
 
     public static Key<Current> current(String name, @Nullable String fallback, double lo, double hi) {
-        return new Key<>(name, fallback, QuantityText::parseCurrent, Current::inAmperes, lo, hi, "A");
+        return new Key<>(name, fallback, Current::parse, Current::inAmperes, lo, hi, "A");
     }
 
     /**
@@ -205,19 +203,19 @@ public record Key<T>(
      * @return the key
      */
     public static Key<Power> power(String name, @Nullable String fallback, double lo, double hi) {
-        return new Key<>(name, fallback, QuantityText::parsePower, Power::inWatts, lo, hi, "W");
+        return new Key<>(name, fallback, Power::parse, Power::inWatts, lo, hi, "W");
     }
 
     public static Key<Resistance> resistance(String name, @Nullable String fallback, double lo, double hi) {
-        return new Key<>(name, fallback, QuantityText::parseResistance, Resistance::inOhms, lo, hi, "ohm");
+        return new Key<>(name, fallback, Resistance::parse, Resistance::inOhms, lo, hi, "ohm");
     }
 
     public static Key<Temperature> celsius(String name, @Nullable String fallback, double lo, double hi) {
-        return new Key<>(name, fallback, QuantityText::parseTemperature, Temperature::inCelsius, lo, hi, "°C");
+        return new Key<>(name, fallback, Temperature::parse, Temperature::inCelsius, lo, hi, "°C");
     }
 
     static Key<Temperature> kelvin(String name, @Nullable String fallback, double lo, double hi) {
-        return new Key<>(name, fallback, QuantityText::parseTemperature, Temperature::inKelvin, lo, hi, "K");
+        return new Key<>(name, fallback, Temperature::parse, Temperature::inKelvin, lo, hi, "K");
     }
 
     /**
@@ -231,43 +229,29 @@ public record Key<T>(
      */
     public static Key<LuminousIntensity> intensity(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(
-                name, fallback, QuantityText::parseLuminousIntensity, LuminousIntensity::inCandela, lo, hi, "cd");
+                name, fallback, LuminousIntensity::parse, LuminousIntensity::inCandela, lo, hi, "cd");
     }
 
     public static Key<Double> ratio(String name, @Nullable String fallback, double lo, double hi) {
-        return new Key<>(name, fallback, Key::parseRatio, ratio -> ratio, lo, hi, "");
+        return new Key<>(name, fallback, Units.SHARE::parseSi, ratio -> ratio, lo, hi, "");
     }
 
     /**
-     * Makes a key of a number in the one unit named, for units that no value type has; without a unit, a plain number.
+     * Makes a key of a number counted in one unit, for units that no value type has; without a unit, a plain number.
      *
      * @param name the key as the file writes it
      * @param fallback the value used if the file does not have the key; null if it must
      * @param lo the lowest value allowed
      * @param hi the highest value allowed
-     * @param unit the unit; empty for none
+     * @param unit the unit of range and value, which the file may write in any unit of that quantity; empty for none
      * @return the key
      */
     public static Key<Double> number(String name, @Nullable String fallback, double lo, double hi, String unit) {
         return new Key<>(name, fallback, text -> parseNumber(text, unit), number -> number, lo, hi, unit);
     }
 
-    private static Double parseRatio(String text) {
-        boolean percent = text.endsWith("%");
-        String number = (percent ? text.substring(0, text.length() - 1) : text).strip();
-        if (!number.matches(DECIMAL)) {
-            throw new IllegalArgumentException("not a ratio; write it like 0.1 or 10 %");
-        }
-        return Double.parseDouble(number) / (percent ? 100 : 1);
-    }
-
     private static Double parseNumber(String text, String unit) {
-        String number = text.substring(0, text.length() - (text.endsWith(unit) ? unit.length() : 0))
-                .strip();
-        if (!text.endsWith(unit) || !number.matches("-?" + DECIMAL)) {
-            throw new IllegalArgumentException("not a number" + (unit.isEmpty() ? "" : " in " + unit)
-                    + "; write it like " + ("2 " + unit).strip());
-        }
-        return Double.parseDouble(number);
+        Units units = Units.having(unit).orElseThrow(() -> new IllegalArgumentException("no unit: " + unit));
+        return units.read(text).in(units.unit(unit));
     }
 }

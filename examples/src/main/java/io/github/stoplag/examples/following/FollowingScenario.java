@@ -12,7 +12,6 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Mass;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.units.QuantityText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -47,7 +46,7 @@ public record FollowingScenario(
     private static final Key<Integer> VEHICLES =
             new Key<>("vehicles", "2", FollowingScenario::parseCount, Integer::doubleValue, 2, 1000, "");
     private static final Key<Speed> SPEED =
-            new Key<>("speed", null, QuantityText::parseSpeed, Speed::inKmh, 0, 250, "km/h");
+            new Key<>("speed", null, Speed::parse, Speed::inKmh, 0, 250, "km/h");
     private static final Key<TimeSpan> TIME_GAP = Key.time("gap", null, 0, 60);
     private static final Key<Distance> GAP = Key.distance("gap", null, 0, 5000);
     private static final Key<TimeSpan> LATENCY = Key.time("lamp-latency", null, 0, 3);
@@ -57,7 +56,7 @@ public record FollowingScenario(
     private static final Key<TimeSpan> BUILD_UP = Key.time("brake-build-up", "0.2 s", 0, 3);
     private static final Key<Distance> LENGTH = Key.distance("length", "4.4 m", 1, 30);
     private static final Key<Mass> MASS =
-            new Key<>("mass", "1400 kg", QuantityText::parseMass, Mass::inKg, 100, 60_000, "kg");
+            new Key<>("mass", "1400 kg", Mass::parse, Mass::inKg, 100, 60_000, "kg");
     private static final Key<Double> RESTITUTION = Key.ratio("restitution", "0", 0, 1);
     private static final String RESPONDS = "responds";
     private static final Key<Integer> CHANGED =

@@ -13,7 +13,6 @@ import io.github.stoplag.following.PairOutcome;
 import io.github.stoplag.following.TimeToCollision;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
-import io.github.stoplag.units.QuantityText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -112,7 +111,7 @@ final class FollowingText {
 
     private static String closing(PairOutcome.Contact contact) {
         return Numbers.fixed(contact.closingSpeed().inMps(), 1) + " m/s ("
-                + QuantityText.format(contact.closingSpeed(), "km/h", 0) + ")";
+                + contact.closingSpeed().format("km/h", 0) + ")";
     }
 
     private static String summary(List<ChainLink> links) {
@@ -190,7 +189,7 @@ final class FollowingText {
     }
 
     private static String speed(Speed speed) {
-        return QuantityText.format(speed, "km/h", 0);
+        return speed.format("km/h", 0);
     }
 
     private static String row(Object... cells) {

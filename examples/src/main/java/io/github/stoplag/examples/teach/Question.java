@@ -60,8 +60,7 @@ final class Question {
      * @throws InputException if a part is not understood, double or missing; the message names it and says what is possible
      */
     static Question of(String text) {
-        String plain = SpelledUnits.shortened(
-                SPACES.matcher(text).replaceAll(" ").strip().replace('−', '-'));
+        String plain = SPACES.matcher(text).replaceAll(" ").strip().replace('−', '-');
         if (plain.length() > LONGEST) {
             throw new InputException("a question must have at most " + LONGEST + " characters, got " + plain.length());
         }
@@ -146,7 +145,7 @@ final class Question {
         }
         try {
             values.put(slot, slot.measure().read(value));
-            SpelledUnits.system(slot.measure(), value).ifPresent(systems::add);
+            slot.measure().system(value).ifPresent(systems::add);
         } catch (IllegalArgumentException e) {
             throw new InputException("\"" + part + "\": " + e.getMessage(), e);
         }

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import io.github.stoplag.examples.Program;
-import io.github.stoplag.units.QuantityText;
+import io.github.stoplag.quantity.Distance;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -44,7 +44,7 @@ class MeasuredRunTest {
         assertThat(rows.stream().map(row -> row.getField("lamp"))).containsExactly("measured", "LED");
         assertThat(number(rows.get(0), "detected_s")).isCloseTo(Double.parseDouble(lagS), within(1e-5));
         assertThat(number(rows.get(0), "extra_distance_ft"))
-                .isCloseTo(QuantityText.parseDistance(distance).inFeet(), within(toleranceFeet));
+                .isCloseTo(Distance.parse(distance).inFeet(), within(toleranceFeet));
         assertThat(rows.get(1).getField("detector")).isEqualTo("10 % of final intensity");
     }
 

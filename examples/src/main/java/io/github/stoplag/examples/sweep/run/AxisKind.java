@@ -1,7 +1,13 @@
 package io.github.stoplag.examples.sweep.run;
 
 import io.github.stoplag.examples.file.Key;
-import io.github.stoplag.units.QuantityText;
+import io.github.stoplag.quantity.Deceleration;
+import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.FrictionCoefficient;
+import io.github.stoplag.quantity.Grade;
+import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.quantity.Voltage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
@@ -17,11 +23,11 @@ import java.util.stream.Stream;
 record AxisKind(String name, String unit, Key<Double> key) {
     static final AxisKind REACTION = time("reaction", 30);
     static final AxisKind GAP = kind(
-            "gap", "m", "m", 0, 1e5, text -> QuantityText.parseDistance(text).inMetres());
+            "gap", "m", "m", 0, 1e5, text -> Distance.parse(text).inMetres());
     static final AxisKind TIME_GAP = time("time_gap", 300);
 
     static final AxisKind SUPPLY = kind(
-            "supply", "v", "V", 0, 60, text -> QuantityText.parseVoltage(text).inVolts());
+            "supply", "v", "V", 0, 60, text -> Voltage.parse(text).inVolts());
 
     /** The order decides which random numbers an axis gets; the lamps follow. */
     private static final List<AxisKind> VEHICLES = List.of(
@@ -40,14 +46,14 @@ record AxisKind(String name, String unit, Key<Double> key) {
                     "",
                     0.001,
                     2,
-                    text -> QuantityText.parseFrictionCoefficient(text).inRatio()),
+                    text -> FrictionCoefficient.parse(text).inRatio()),
             kind(
                     "grade",
                     "ratio",
                     "",
                     -0.5,
                     0.5,
-                    text -> QuantityText.parseGrade(text).inRatio()),
+                    text -> Grade.parse(text).inRatio()),
             SUPPLY);
 
     static final String LATENCY = "lamp_latency_";
@@ -74,7 +80,7 @@ record AxisKind(String name, String unit, Key<Double> key) {
                 "m/s",
                 0,
                 150,
-                text -> QuantityText.parseSpeed(text).inMps());
+                text -> Speed.parse(text).inMps());
     }
 
     private static AxisKind time(String name, double most) {
@@ -84,7 +90,7 @@ record AxisKind(String name, String unit, Key<Double> key) {
                 "s",
                 0,
                 most,
-                text -> QuantityText.parseTimeSpan(text).inSeconds());
+                text -> TimeSpan.parse(text).inSeconds());
     }
 
     private static AxisKind deceleration(String name) {
@@ -94,7 +100,7 @@ record AxisKind(String name, String unit, Key<Double> key) {
                 "m/s²",
                 0,
                 200,
-                text -> QuantityText.parseDeceleration(text).inMps2());
+                text -> Deceleration.parse(text).inMps2());
     }
 
     private static AxisKind kind(

@@ -173,7 +173,7 @@ class PlanFileTest {
             uniform 4 m/s^2, 8 m/s^2 | study koppa | follower_decel = study koppa: study is for reaction only
             range 10 m, 30 m, 3 | range 10 m, 30 m, 2.5 | gap = range 10 m, 30 m, 2.5: the number of levels must be whole, got 2.5
             range 10 m, 30 m, 3 | range 10 m, 30 km, 1 | gap = 1: must be in [2, 1000000], got 1
-            constant 100 ms | constant 100 | lamp_latency_bulb = 100: time "100": missing unit; use one of s, ms, min (allowed: [0, 30] s)
+            constant 100 ms | constant 100 | lamp_latency_bulb = 100: time "100": missing unit; use one of s, ms, min, h (allowed: [0, 30] s)
             lamps = bulb | lamps = Bulb | lamps = Bulb: must be different names of lower-case letters, digits and _, got Bulb
             reaction follower_decel -0.5 | reaction gap 0.5 | correlations = reaction gap 0.5: a correlation must join two drawn axes of [speed_mps, gap_m, reaction_s, leader_decel_mps2, follower_decel_mps2, lamp_latency_bulb_s] that are in no other, got reaction_s and gap_m
             reaction follower_decel -0.5 | reaction follower_decel 2 | correlations = 2: must be in [-1, 1], got 2
