@@ -58,6 +58,22 @@ public final class Camera {
         return new Builder(Check.above("frame rate taken", framesPerSecond, 0, 1e5, "frames/s"));
     }
 
+    private Camera(Camera other, TransferCurve transfer) {
+        takenHz = other.takenHz;
+        playedHz = other.playedHz;
+        exposure = other.exposure;
+        exposurePlace = other.exposurePlace;
+        jitter = other.jitter;
+        rowTime = other.rowTime;
+        this.transfer = Optional.of(transfer);
+        scale = other.scale;
+    }
+
+    /** The same camera with a transfer curve that is taken as known. */
+    Camera withTransfer(TransferCurve curve) {
+        return new Camera(this, curve);
+    }
+
     /** {@return the frame rate at which the film was taken, in frames a second} */
     public double takenHz() {
         return takenHz;

@@ -152,6 +152,10 @@ public final class GreySeries {
             this.label = label;
         }
 
+        String label() {
+            return label;
+        }
+
         /**
          * Says where in the picture the lamp is, for a rolling shutter.
          *

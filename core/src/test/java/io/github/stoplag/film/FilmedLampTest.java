@@ -1,0 +1,159 @@
+package io.github.stoplag.film;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import io.github.stoplag.lamp.FilamentDecay;
+import io.github.stoplag.lamp.FilamentLamp;
+import io.github.stoplag.lamp.LedLamp;
+import io.github.stoplag.lamp.OnsetCurve;
+import io.github.stoplag.lamp.SupplyConditions;
+import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.quantity.Voltage;
+import io.github.stoplag.sight.IntegratingEye;
+import io.github.stoplag.sight.LampSignal;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+
+class FilmedLampTest {
+    private static final FilamentLamp BULB =
+            FilamentLamp.builder(Voltage.volts(12), Power.watts(21)).build();
+    private static final SupplyConditions SUPPLY = SupplyConditions.of(Voltage.volts(13.5));
+    private static final OnsetCurve FILAMENT = BULB.switchOn(SUPPLY);
+    private static final OnsetCurve LED = LedLamp.of(TimeSpan.millis(0), TimeSpan.millis(0.1));
+    private static final Camera CAMERA = Camera.takenAt(60)
+            .exposure(TimeSpan.millis(8))
+            .transfer(TransferCurve.BT709)
+            .rowTime(TimeSpan.seconds(0))
+            .build();
+
+    private static GreySeries film(String label, LightCourse course, double beginS, int frames) {
+        return SimulatedCamera.of(CAMERA, Sensor.USUAL).film(label, course, TimeSpan.seconds(beginS), frames, 11);
+    }
+
+    private static GreySeries film(String label, OnsetCurve curve) {
+        return film(label, LightCourse.onset(curve, 0.02, 0.6), -0.3, 72);
+    }
+
+    /** Of some ten intervals of 95 % one may well miss: by no more than a standard uncertainty here. */
+    private static void assertHolds(FilmedMoment moment, double truthS) {
+        double u = moment.standardUncertaintyS();
+        assertThat(truthS).as(moment.toString()).isBetween(moment.loS() - u, moment.hiS() + u);
+    }
+
+    private static String caveats(FilmedLamp lamp) {
+        return lamp.caveats().stream().map(Object::toString).collect(Collectors.joining("; "));
+    }
+
+    @Test
+    void momentsSinceTheLedHoldTheTruth() {
+        FilmedChange led =
+                FilmedLamp.of(film("led", LED), CAMERA).on().orElseThrow();
+        FilmedChange on = FilmedLamp.of(film("filament", FILAMENT), CAMERA)
+                .on()
+                .orElseThrow()
+                .since(led);
+        double zeroS = LED.timeToLevelS(0.01).orElseThrow();
+        for (double level : new double[] {0.01, 0.1, 0.5, 0.9}) {
+            FilmedMoment moment = on.level(level);
+            double truthS = FILAMENT.timeToLevelS(level).orElseThrow() - zeroS;
+            assertThat(truthS).as(moment.toString()).satisfies(t -> assertHolds(moment, t));
+            assertThat(moment.hiS() - moment.loS()).as(moment.toString()).isLessThan(0.04);
+            double squares = moment.budget().stream()
+                    .mapToDouble(c -> c.contribution() * c.contribution())
+                    .sum();
+            assertThat(Math.sqrt(squares)).isCloseTo(moment.standardUncertaintyS(), within(moment, 0.15));
+        }
+        LuminousIntensity stop = LuminousIntensity.candela(60);
+        IntegratingEye eye = IntegratingEye.of(TimeSpan.seconds(0.1), LuminousIntensity.candela(3));
+        FilmedMoment seen =
+                on.seen(eye, stop, LuminousIntensity.candela(0)).orElseThrow();
+        double truthS = eye.detect(LampSignal.of(FILAMENT, stop)).orElseThrow().inSeconds() - zeroS;
+        assertThat(truthS).as(seen.toString()).satisfies(t -> assertHolds(seen, t));
+        assertThat(on.seen(eye, LuminousIntensity.candela(2), LuminousIntensity.candela(0)))
+                .isEmpty();
+        assertThat(on.onset().timeToLevelS(0.5).orElseThrow())
+                .isBetween(on.level(0.5).loS(), on.level(0.5).hiS());
+        FilmedMoment apart = on.levelAfter(led, 0.5);
+        assertThat(FILAMENT.timeToLevelS(0.5).orElseThrow() - LED.timeToLevelS(0.5).orElseThrow())
+                .satisfies(t -> assertHolds(apart, t));
+    }
+
+    private static org.assertj.core.data.Offset<Double> within(FilmedMoment moment, double share) {
+        return org.assertj.core.data.Offset.offset(share * moment.standardUncertaintyS());
+    }
+
+    @Test
+    void lampGoingOutIsReadFromTheTop() {
+        FilamentDecay decay = BULB.switchOff(SUPPLY);
+        FilmedLamp lamp = FilmedLamp.of(film("filament", LightCourse.decay(decay, 0.1, 0.5), -0.3, 72), CAMERA);
+        FilmedChange off = lamp.off().orElseThrow();
+        assertThat(lamp.on()).isEmpty();
+        assertThat(caveats(lamp)).contains("does not come on in the film").contains("a steady light of about 2");
+        for (double level : new double[] {0.9, 0.5, 0.1}) {
+            FilmedMoment moment = off.level(level);
+            assertThat(0.3 + decay.timeToLevelS(level).orElseThrow())
+                    .as(moment.toString())
+                    .satisfies(t -> assertHolds(moment, t));
+        }
+        assertThat(off.level(0.9).valueS()).isLessThan(off.level(0.1).valueS());
+        assertThatThrownBy(off::onset).hasMessageContaining("going out");
+    }
+
+    @Test
+    void whatTheFilmCannotTellIsWideAndSaid() {
+        FilmedLamp whole = FilmedLamp.of(film("filament", FILAMENT), CAMERA);
+        FilmedLamp cut = FilmedLamp.of(film("filament", LightCourse.onset(FILAMENT, 0.02, 0.6), -0.3, 26), CAMERA);
+        FilmedMoment late = cut.on().orElseThrow().level(0.9);
+        assertThat(caveats(cut)).contains("the film ends when the change of filament is at about");
+        assertThat(0.3 + FILAMENT.timeToLevelS(0.9).orElseThrow()).satisfies(t -> assertHolds(late, t));
+        assertThat(late.standardUncertaintyS())
+                .isGreaterThan(3 * whole.on().orElseThrow().level(0.9).standardUncertaintyS());
+        FilmedLamp clipped = FilmedLamp.of(film("filament", LightCourse.onset(FILAMENT, 0.02, 1.6), -0.3, 72), CAMERA);
+        FilmedMoment bound = clipped.on().orElseThrow().level(0.9);
+        assertThat(caveats(clipped)).contains("frames of filament are clipped");
+        assertThat(0.3 + FILAMENT.timeToLevelS(0.9).orElseThrow()).satisfies(t -> assertHolds(bound, t));
+        assertThat(bound.standardUncertaintyS())
+                .isGreaterThan(5 * whole.on().orElseThrow().level(0.9).standardUncertaintyS());
+    }
+
+    @Test
+    void unknownCameraWidensAndIsSaid() {
+        Camera unknown = Camera.takenAt(60).build();
+        FilmedLamp lamp = FilmedLamp.of(film("filament", FILAMENT), unknown);
+        FilmedMoment half = lamp.on().orElseThrow().level(0.5);
+        assertThat(caveats(lamp)).contains("exposure time is not known").contains("transfer curve is not known");
+        assertThat(0.3 + FILAMENT.timeToLevelS(0.5).orElseThrow()).satisfies(t -> assertHolds(half, t));
+        // a quarter of the interval by √3 for the middle of an exposure of anything up to the interval
+        assertThat(half.budget().get(3).contribution()).isCloseTo(1 / 60.0 / 4 / Math.sqrt(3), within(half, 0.05));
+        assertThat(half.budget().get(1).contribution()).isGreaterThan(1e-4);
+    }
+
+    @Test
+    void sameFilmGivesTheSameBits() {
+        GreySeries series = film("led", LED);
+        assertThat(FilmedLamp.of(series, CAMERA).on().orElseThrow().band())
+                .isEqualTo(FilmedLamp.of(series, CAMERA).on().orElseThrow().band());
+    }
+
+    @Test
+    void steadyLampIsRefused() {
+        GreySeries dark = film("filament", LightCourse.onset(FILAMENT, 0.02, 0), -0.3, 72);
+        assertThatThrownBy(() -> FilmedLamp.of(dark, CAMERA))
+                .hasMessageContaining("light of filament must change by more than six times its scatter");
+    }
+
+    @Test
+    void referenceMustGoTheSameWay() {
+        FilmedChange on = FilmedLamp.of(film("led", LED), CAMERA).on().orElseThrow();
+        FilmedChange off = FilmedLamp.of(
+                        film("filament", LightCourse.decay(BULB.switchOff(SUPPLY), 0.1, 0.5), -0.3, 72), CAMERA)
+                .off()
+                .orElseThrow();
+        assertThatThrownBy(() -> off.since(on))
+                .hasMessage("reference light must go out as filament does, got led, which comes on");
+        assertThatThrownBy(() -> on.level(1)).hasMessageContaining("level of the switched light must be in");
+    }
+}
