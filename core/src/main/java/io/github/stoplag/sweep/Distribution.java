@@ -17,17 +17,17 @@ public sealed interface Distribution
     /**
      * Gives a quantile.
      *
-     * @param probability the share below, (0, 1)
-     * @return the value x(p)
-     * @throws IllegalArgumentException if the probability is outside [0, 1]; at 0 and 1 there may be an infinite value
+     * @param probability the share below, [0, 1]
+     * @return the value x(p); at 0 and 1 the ends of the distribution, infinite where it is open
+     * @throws IllegalArgumentException if the probability is outside [0, 1]
      */
     double quantile(double probability);
 
     /**
      * Gives the quantile of 1 − q without the rounding of that difference.
      *
-     * @param exceedance the share q above, (0, 1)
-     * @return the value x(1 − q)
+     * @param exceedance the share q above, [0, 1]
+     * @return the value x(1 − q); at 0 and 1 the ends of the distribution, infinite where it is open
      * @throws IllegalArgumentException if the share is outside [0, 1]
      */
     default double upperQuantile(double exceedance) {
@@ -140,8 +140,8 @@ public sealed interface Distribution
      *
      * @param mean the mean m before truncation
      * @param standardDeviation the standard deviation s before truncation, above 0
-     * @param lo the lowest value
-     * @param hi the highest value
+     * @param lo the lowest value; may be −∞
+     * @param hi the highest value; may be ∞
      */
     record TruncatedNormal(double mean, double standardDeviation, double lo, double hi) implements Distribution {
         private static final double LEAST_SHARE = 1e-3;
@@ -181,14 +181,18 @@ public sealed interface Distribution
         public DoubleUnaryOperator quantileFunction() {
             double below = StandardNormal.cdf((lo - mean) / standardDeviation);
             double kept = StandardNormal.cdf((hi - mean) / standardDeviation) - below;
-            return p -> within(mean + standardDeviation * StandardNormal.quantile(below + p * kept));
+            return p -> p <= 0 || p >= 1
+                    ? end(p)
+                    : within(mean + standardDeviation * StandardNormal.quantile(below + p * kept));
         }
 
         @Override
         public DoubleUnaryOperator upperQuantileFunction() {
             double above = StandardNormal.cdf((mean - hi) / standardDeviation);
             double kept = StandardNormal.cdf((mean - lo) / standardDeviation) - above;
-            return q -> within(mean + standardDeviation * StandardNormal.upperQuantile(above + q * kept));
+            return q -> q <= 0 || q >= 1
+                    ? end(1 - q)
+                    : within(mean + standardDeviation * StandardNormal.upperQuantile(above + q * kept));
         }
 
         @Override
@@ -204,6 +208,10 @@ public sealed interface Distribution
                 double within = Math.min(hi, Math.max(lo, x));
                 return (StandardNormal.cdf((within - mean) / standardDeviation) - below) / kept;
             };
+        }
+
+        private double end(double probability) {
+            return probability > 0 ? hi : lo;
         }
 
         // rounding alone can lead outside

@@ -5,13 +5,16 @@ import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Quantiles of a stream of numbers from counts in 256 cells per octave, mergeable; merging is exact and in any order.
  *
- * <p>Accuracy: a quantile is within 1/512 (0.2 %) of an exact order statistic if that is from 2⁻²⁰ (1e-6) to 2²⁴ (1.7e7) in size;
- * smaller values count as 0, larger ones are known by the extremes. NaN is passed over. Cells are cut out of the bits of the
- * double, without a logarithm.
+ * <p>Accuracy: a quantile is within 1/512 (0.2 %) of an exact order statistic over the whole range of doubles; sizes below
+ * 2⁻¹⁰²² (2e-308) count as 0. Infinite values are counted as such, NaN is passed over. Cells are cut out of the bits of the double,
+ * without a logarithm.
+ *
+ * <p>Memory: 2 kB for each octave met, of either sign: 16 kB for values that spread over a factor of 200, at most 8.4 MB.
  *
  * <p>Source: buckets of relative width as in Masson, Rim &amp; Lee, DDSketch, PVLDB 12, 2019 (from memory), with linear cells inside
  * an octave.
@@ -21,19 +24,19 @@ public final class QuantileSketch {
     public static final double RELATIVE_ERROR = 1.0 / 512;
 
     private static final int CELL_BITS = 8;
+    private static final int CELLS = 1 << CELL_BITS;
     private static final int SHIFT = 52 - CELL_BITS;
-    private static final double SMALLEST = 0x1p-20;
-    private static final double LARGEST = 0x1p24;
-    private static final int LOWEST = (int) (Double.doubleToRawLongBits(SMALLEST) >>> SHIFT);
-    private static final int CELLS = (int) (Double.doubleToRawLongBits(LARGEST) >>> SHIFT) - LOWEST;
+    private static final int OCTAVES = 1 << 11;
+    private static final int END = -1;
 
-    // negative values from the largest to the smallest in size, 0, positive values; beyond the range in the end cells
-    private final long[] counts = new long[2 * CELLS + 3];
+    // by sign and exponent, the first twelve bits of a double, in the order of the numbers: negative ones from the
+    // largest size on
+    private final long[] @Nullable [] octaves = new long[2 * OCTAVES][];
     private long count;
     private double min = Double.POSITIVE_INFINITY;
     private double max = Double.NEGATIVE_INFINITY;
 
-    /** Makes an empty sketch of 180 kB. */
+    /** Makes an empty sketch. */
     public QuantileSketch() {}
 
     /**
@@ -57,15 +60,45 @@ public final class QuantileSketch {
         if (Double.isNaN(value)) {
             return;
         }
-        double size = Math.abs(value);
-        int cell = 0;
-        if (size >= SMALLEST) {
-            cell = size >= LARGEST ? CELLS + 1 : (int) (Double.doubleToRawLongBits(size) >>> SHIFT) - LOWEST + 1;
+        int place = place(value);
+        long[] cells = octaves[place >>> CELL_BITS];
+        if (cells == null) {
+            cells = octave(place >>> CELL_BITS);
         }
-        counts[CELLS + 1 + (value < 0 ? -cell : cell)]++;
+        cells[place & (CELLS - 1)]++;
         count++;
         min = Math.min(min, value);
         max = Math.max(max, value);
+    }
+
+    /** Numbers the cells in the order of their values; both zeros are in the first one of the positive numbers. */
+    private static int place(double value) {
+        int bits = (int) (Double.doubleToRawLongBits(value + 0.0) >>> SHIFT);
+        int sign = OCTAVES << CELL_BITS;
+        return bits < sign ? bits + sign : ~bits & (sign - 1);
+    }
+
+    /** The middle of a cell: the bits of its lower end and half a cell more. */
+    private static double middle(int place) {
+        int sign = OCTAVES << CELL_BITS;
+        boolean negative = place < sign;
+        long size = negative ? ~place & (sign - 1) : place - sign;
+        if (size >>> CELL_BITS == 0) {
+            return 0;
+        }
+        double middle = size >>> CELL_BITS == OCTAVES - 1
+                ? Double.POSITIVE_INFINITY
+                : Double.longBitsToDouble((size << SHIFT) | (1L << (SHIFT - 1)));
+        return negative ? -middle : middle;
+    }
+
+    private long[] octave(int index) {
+        long[] cells = octaves[index];
+        if (cells == null) {
+            cells = new long[CELLS];
+            octaves[index] = cells;
+        }
+        return cells;
     }
 
     /**
@@ -77,8 +110,14 @@ public final class QuantileSketch {
         if (other.count == 0) {
             return;
         }
-        for (int i = 0; i < counts.length; i++) {
-            counts[i] += other.counts[i];
+        for (int i = 0; i < octaves.length; i++) {
+            long[] more = other.octaves[i];
+            if (more != null) {
+                long[] cells = octave(i);
+                for (int cell = 0; cell < CELLS; cell++) {
+                    cells[cell] += more[cell];
+                }
+            }
         }
         count += other.count;
         min = Math.min(min, other.min);
@@ -87,8 +126,12 @@ public final class QuantileSketch {
 
     /** Empties the sketch. */
     public void clear() {
-        if (count > 0) {
-            Arrays.fill(counts, 0);
+        // octaves met once are likely to be met again: kept
+        for (int i = 0; count > 0 && i < octaves.length; i++) {
+            long[] cells = octaves[i];
+            if (cells != null) {
+                Arrays.fill(cells, 0);
+            }
         }
         count = 0;
         min = Double.POSITIVE_INFINITY;
@@ -103,7 +146,15 @@ public final class QuantileSketch {
      */
     public void save(DataOutput out) throws IOException {
         SavedState.save(out, "quantiles", content -> {
-            SavedState.counts(content, counts);
+            for (int i = 0; i < octaves.length; i++) {
+                long[] cells = octaves[i];
+                // one that was emptied is not written: the bytes tell of the values alone
+                if (cells != null && Arrays.stream(cells).anyMatch(cell -> cell != 0)) {
+                    content.writeShort(i);
+                    SavedState.counts(content, cells);
+                }
+            }
+            content.writeShort(END);
             content.writeDouble(min);
             content.writeDouble(max);
         });
@@ -117,8 +168,13 @@ public final class QuantileSketch {
      */
     public void restore(DataInput in) throws IOException {
         SavedState.restore(in, "quantiles", content -> {
-            SavedState.counts(content, counts);
-            count = Arrays.stream(counts).sum();
+            Arrays.fill(octaves, null);
+            count = 0;
+            for (int i = content.readShort(); i != END; i = content.readShort()) {
+                long[] cells = octave((int) SavedState.length(i, octaves.length - 1));
+                SavedState.counts(content, cells);
+                count += Arrays.stream(cells).sum();
+            }
             min = content.readDouble();
             max = content.readDouble();
         });
@@ -152,24 +208,17 @@ public final class QuantileSketch {
         if (rank >= count) {
             return max;
         }
-        int cell = 0;
-        for (long below = counts[0]; below < rank; below += counts[cell]) {
-            cell++;
+        int place = -1;
+        for (long below = 0; below < rank; ) {
+            place++;
+            long[] cells = octaves[place >>> CELL_BITS];
+            if (cells == null) {
+                place |= CELLS - 1;
+            } else {
+                below += cells[place & (CELLS - 1)];
+            }
         }
-        return Math.min(max, Math.max(min, middle(cell - CELLS - 1)));
-    }
-
-    private double middle(int signedCell) {
-        int cell = Math.abs(signedCell);
-        if (cell == 0) {
-            return 0;
-        }
-        if (cell > CELLS) {
-            return signedCell < 0 ? min : max;
-        }
-        double from = Double.longBitsToDouble((long) (LOWEST + cell - 1) << SHIFT);
-        double to = Double.longBitsToDouble((long) (LOWEST + cell) << SHIFT);
-        return Math.signum(signedCell) * 0.5 * (from + to);
+        return Math.min(max, Math.max(min, middle(place)));
     }
 
     /**
@@ -184,8 +233,14 @@ public final class QuantileSketch {
             throw new IllegalArgumentException("a share needs at least 1 value, got 0");
         }
         long below = 0;
-        for (int cell = 0; cell < counts.length && middle(cell - CELLS - 1) <= bound; cell++) {
-            below += counts[cell];
+        for (int place = 0; place < octaves.length << CELL_BITS && middle(place) <= bound; place++) {
+            long[] cells = octaves[place >>> CELL_BITS];
+            if (cells == null) {
+                // its last cell may lie above the bound: it holds nothing either way
+                place |= CELLS - 1;
+            } else {
+                below += cells[place & (CELLS - 1)];
+            }
         }
         return (double) below / count;
     }

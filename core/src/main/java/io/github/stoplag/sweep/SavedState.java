@@ -18,7 +18,7 @@ import java.util.zip.CRC32;
  */
 final class SavedState {
     private static final int MARK = 0x53_54_4C_47;
-    private static final int VERSION = 1;
+    private static final int VERSION = 2;
     private static final int MOST_BYTES = 1 << 28;
 
     /** Writes or reads content. */

@@ -55,7 +55,7 @@ final class StandardNormal {
 
     /**
      * The quantile z with Φ(z) = p: Wichura's algorithm AS 241, PPND16, Applied Statistics 37, 1988 (coefficients from memory,
-     * tested against an independent implementation).
+     * tested against an independent implementation). Infinite at 0 and 1.
      */
     static double quantile(double p) {
         double q = p - 0.5;
@@ -73,6 +73,10 @@ final class StandardNormal {
     }
 
     private static double lowerTail(double p) {
+        // rounding alone can lead below 0
+        if (p <= 0) {
+            return Double.NEGATIVE_INFINITY;
+        }
         double r = StrictMath.sqrt(-StrictMath.log(p));
         if (r <= 5) {
             return -polynomial(C, r - 1.6) / polynomial(D, r - 1.6);

@@ -90,10 +90,10 @@ class BitsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "RANDOM, 70000, 3e6fcd53f0e4c529, 3cbbd74ef9ebce60",
-        "LATIN_HYPERCUBE, 3000, 852844354255c8b6, ead5d5ea949477ef",
-        "SOBOL, 2048, b54e0fbf535d6ecf, 2c76ac838b8f1770",
-        "GRID, 200, 2433ab2408bb7436, 467b1cece55d8acc"
+        "RANDOM, 70000, 3e6fcd53f0e4c529, 1a42e6790bde7f92",
+        "LATIN_HYPERCUBE, 3000, 852844354255c8b6, aa6771afa8869cbe",
+        "SOBOL, 2048, b54e0fbf535d6ecf, 29431c91c32f3493",
+        "GRID, 200, 2433ab2408bb7436, 7e358d6e043cea77"
     })
     void everyBitStays(Design.Kind kind, long count, String rows, String statistics) throws IOException {
         Plan plan = plan(new Design(kind, count));

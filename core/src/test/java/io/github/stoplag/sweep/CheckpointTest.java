@@ -243,8 +243,8 @@ class CheckpointTest {
                 () -> new QuantileSketch().restore(in(moments)),
                 "these bytes must be saved quantiles, got saved moments");
         byte[] newer = moments.clone();
-        newer[5] = 2;
-        assertRefused(() -> new Moments().restore(in(newer)), "saved moments must be of format 1, got format 2");
+        newer[5] = 9;
+        assertRefused(() -> new Moments().restore(in(newer)), "saved moments must be of format 2, got format 9");
         byte[] histogram = bytes(Histogram.of(0, 1, 10)::save);
         assertRefused(
                 () -> Histogram.of(0, 1, 20).restore(in(histogram)),

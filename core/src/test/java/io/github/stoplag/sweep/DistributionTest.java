@@ -117,6 +117,32 @@ class DistributionTest {
         }
     }
 
+    /** At 0 and 1 the ends of the support, by definition; NaN nowhere in between. */
+    @Test
+    void quantilesReachTheEndsOfEveryDistribution() {
+        double open = Double.POSITIVE_INFINITY;
+        assertEnds(new Distribution.LogNormal(0, 0.4), 0, open);
+        assertEnds(new Distribution.TruncatedNormal(7, 1, -open, 10), -open, 10);
+        assertEnds(new Distribution.TruncatedNormal(7, 1, 2, open), 2, open);
+        assertEnds(new Distribution.TruncatedNormal(7, 1, -open, open), -open, open);
+        assertEnds(new Distribution.TruncatedNormal(7, 1, 2, 10), 2, 10);
+        assertEnds(new Distribution.Uniform(-1, 3), -1, 3);
+        assertEnds(Empirical.of(3, 1, 2), 1, 3);
+    }
+
+    private static void assertEnds(Distribution distribution, double lo, double hi) {
+        assertThat(distribution.quantile(0)).isEqualTo(lo);
+        assertThat(distribution.upperQuantile(1)).isEqualTo(lo);
+        assertThat(distribution.quantile(1)).isEqualTo(hi);
+        assertThat(distribution.upperQuantile(0)).isEqualTo(hi);
+        assertThat(distribution.cdf(lo)).isZero();
+        assertThat(distribution.cdf(hi)).isEqualTo(1);
+        for (double p : new double[] {Double.MIN_VALUE, 0x1p-1022, 1e-300, 0x1p-53, 1 - 0x1p-53}) {
+            assertThat(distribution.quantile(p)).isBetween(lo, hi);
+            assertThat(distribution.upperQuantile(p)).isBetween(lo, hi);
+        }
+    }
+
     @Test
     void probabilitiesOutsideTheirRangeAreNamed() {
         for (Distribution distribution : List.of(

@@ -4,6 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.DataInputStream;
+import java.io.DataOutputStream;
+import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -16,6 +21,8 @@ import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
 import org.apache.commons.math3.stat.interval.WilsonScoreInterval;
 import org.apache.commons.math3.util.CombinatoricsUtils;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class StatisticsTest {
     @Property(tries = 100, seed = "71")
@@ -71,19 +78,67 @@ class StatisticsTest {
         assertThat(whole.quantile(1)).isEqualTo(sorted[sorted.length - 1]);
     }
 
-    @Test
-    void sketchBeyondItsRangeKnowsTheExtremes() {
+    /** Quantiles of values spread evenly over the exponents of a double, against the sorted values. */
+    @ParameterizedTest
+    @CsvSource({"5e7, 6e7", "1e-12, 1e-7", "1e-300, 1e300", "-6e7, -5e7", "-1e-9, 1e-9", "2.5e-308, 1.7e308"})
+    void sketchKeepsItsErrorOverTheWholeRangeOfDoubles(double lo, double hi) {
+        double[] values = new SplittableRandom(73)
+                .doubles(2000)
+                .map(u -> lo > 0 ? Math.exp(Math.log(lo) + u * (Math.log(hi) - Math.log(lo))) : lo + u * (hi - lo))
+                .map(x -> Math.max(lo, Math.min(hi, x)))
+                .toArray();
         QuantileSketch sketch = new QuantileSketch();
-        for (double x : new double[] {-1e9, -1e-9, 1e-9, 5, 1e9}) {
+        sketch.add(values, values.length);
+        Arrays.sort(values);
+        for (int rank = 1; rank <= values.length; rank += 37) {
+            double exact = values[rank - 1];
+            assertThat(sketch.quantile((rank - 0.5) / values.length))
+                    .isCloseTo(exact, within(QuantileSketch.RELATIVE_ERROR * Math.abs(exact) * 1.0000001));
+            assertThat(sketch.shareUpTo(exact * (1 + Math.signum(exact) * 0.004)))
+                    .isGreaterThanOrEqualTo((double) rank / values.length);
+        }
+    }
+
+    @Test
+    void infiniteValuesAreCountedAsSuchAndTheSmallestAsZero() {
+        QuantileSketch sketch = new QuantileSketch();
+        for (double x : new double[] {
+            Double.NEGATIVE_INFINITY, -Double.MIN_VALUE, -0.0, 0.0, Double.MIN_VALUE, 7, Double.POSITIVE_INFINITY
+        }) {
             sketch.add(x);
         }
-        assertThat(sketch.quantile(0.4)).isZero();
-        assertThat(sketch.quantile(1)).isEqualTo(1e9);
-        assertThat(sketch.shareUpTo(1)).isEqualTo(0.6);
-        assertThat(sketch.shareUpTo(6)).isEqualTo(0.8);
+        assertThat(sketch.quantile(0)).isEqualTo(Double.NEGATIVE_INFINITY);
+        assertThat(sketch.quantile(0.5)).isZero();
+        assertThat(sketch.quantile(0.8)).isCloseTo(7, within(7 * QuantileSketch.RELATIVE_ERROR));
+        assertThat(sketch.quantile(1)).isEqualTo(Double.POSITIVE_INFINITY);
+        assertThat(sketch.shareUpTo(Double.MAX_VALUE)).isEqualTo(6.0 / 7);
+        assertThat(sketch.shareUpTo(-1e300)).isEqualTo(1.0 / 7);
         sketch.clear();
         assertThatThrownBy(() -> sketch.quantile(0.5))
                 .hasMessage("a quantile needs at least 1 value and a probability in [0, 1], got 0 values and 0.5");
+    }
+
+    /** A thread keeps its tallies for the next chunk: what they once held must not show in the saved bytes. */
+    @Test
+    void savedBytesTellOfTheValuesAlone() throws IOException {
+        QuantileSketch used = new QuantileSketch();
+        used.add(1e9);
+        used.clear();
+        QuantileSketch fresh = new QuantileSketch();
+        for (QuantileSketch sketch : List.of(used, fresh)) {
+            sketch.add(-3);
+        }
+        assertThat(bytes(used)).isEqualTo(bytes(fresh));
+        QuantileSketch restored = new QuantileSketch();
+        restored.restore(new DataInputStream(new ByteArrayInputStream(bytes(fresh))));
+        assertThat(restored.count()).isEqualTo(1);
+        assertThat(bytes(restored)).isEqualTo(bytes(fresh));
+    }
+
+    private static byte[] bytes(QuantileSketch sketch) throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        sketch.save(new DataOutputStream(bytes));
+        return bytes.toByteArray();
     }
 
     @Test
