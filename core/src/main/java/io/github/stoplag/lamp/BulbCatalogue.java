@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Catalogue;
+import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Map;
@@ -12,7 +13,8 @@ import java.util.Optional;
 /**
  * Signal bulbs by category: those of UN Regulation No. 37 and American trade numbers, each row with its standing.
  *
- * <p>The rows stand in {@code bulbs.csv}. For a trade number the flux is 4π times its mean spherical candela. Where a bulb is
+ * <p>The rows stand in {@code bulbs.csv}. No regulation tells what a bulb is filled with: gas from 15 W up is common
+ * practice, below that the fill is assumed and results say what the other one would change. For a trade number the flux is 4π times its mean spherical candela. Where a bulb is
  * coloured, the clear flux is that of the same filament in clear glass.
  */
 public final class BulbCatalogue {
@@ -55,6 +57,8 @@ public final class BulbCatalogue {
                 Voltage.volts(table.number(row, "system_V")),
                 table.text(row, "colour"),
                 BulbFill.valueOf(table.text(row, "fill")),
+                Standing.of(table.text(row, "fill_standing")),
+                Standing.of(table.text(row, "power_standing")),
                 filament(table, row, "major"),
                 table.text(row, "minor_W").isEmpty() ? Optional.empty() : Optional.of(filament(table, row, "minor")));
     }

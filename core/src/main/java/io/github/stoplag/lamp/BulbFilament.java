@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Source;
+import io.github.stoplag.source.Standing;
 import java.util.Optional;
 
 /**
@@ -11,8 +12,9 @@ import java.util.Optional;
  *
  * @param nominal the watts printed on the bulb; for American trade numbers the power drawn
  * @param testVoltage the voltage at which power and flux hold
- * @param power what it draws there: the objective or the highest value, as {@code powerRule} says
- * @param powerRule how the power is meant, for example {@code ±6 %} or {@code max}
+ * @param power what it draws there; where a regulation gives the highest value only, that less the tolerance of the older
+ *     editions (derived)
+ * @param powerRule what the regulation or the trade says of the power, for example {@code ±6 %} or {@code max 26.5 W}
  * @param flux the flux of the bulb as sold, coloured or not
  * @param fluxTolerancePercent the tolerance on it in percent, if published
  * @param clearFlux the flux of the same filament in clear glass, which sets the filament's temperature
@@ -29,22 +31,27 @@ public record BulbFilament(
         LuminousFlux clearFlux,
         Optional<Double> lifeHours,
         Source source) {
-    private static final double SMALL_W = 15;
-    /** Thin wires lose a greater share to gas than thick ones: assumed between 0.2 and 0.4. */
-    private static final double SMALL_GAS_LOSS = 0.3;
-
     /**
-     * Builds the filament's model from the rating: power at the test voltage, temperature from the clear flux.
+     * Builds the filament's model from the rating: the power drawn at the test voltage, temperature from the clear flux.
      *
-     * @param fill what is in the bulb: in vacuum nothing is lost to gas; in gas a filament below 15 W is taken to lose 0.3 of
-     *     its power (assumed), a stronger one the usual share of {@link FilamentLamp}
+     * @param fill what is in the bulb
+     * @param fillStanding how firmly the fill is known; assumed, results say what the other fill would change
      * @return a builder to which more may be set
      */
-    public FilamentLamp.Builder lamp(BulbFill fill) {
-        FilamentLamp.Builder builder = FilamentLamp.builder(testVoltage, power).ratedFlux(clearFlux);
-        if (fill == BulbFill.VACUUM) {
-            return builder.gasLossShare(0);
-        }
-        return power.inWatts() < SMALL_W ? builder.gasLossShare(SMALL_GAS_LOSS) : builder;
+    public FilamentLamp.Builder lamp(BulbFill fill, Standing fillStanding) {
+        return unlit(fill, fillStanding).ratedFlux(clearFlux);
+    }
+
+    /**
+     * Builds the filament's model as if its flux were not published: temperature from volts, watts and life.
+     *
+     * @param fill what is in the bulb
+     * @param fillStanding how firmly the fill is known
+     * @return a builder to which more may be set
+     */
+    public FilamentLamp.Builder unlit(BulbFill fill, Standing fillStanding) {
+        FilamentLamp.Builder builder = FilamentLamp.builder(testVoltage, power);
+        lifeHours.ifPresent(builder::lifeHours);
+        return fillStanding == Standing.ASSUMED ? builder.assumedFill(fill) : builder.fill(fill);
     }
 }

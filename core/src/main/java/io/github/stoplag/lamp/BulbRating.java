@@ -1,6 +1,7 @@
 package io.github.stoplag.lamp;
 
 import io.github.stoplag.quantity.Voltage;
+import io.github.stoplag.source.Standing;
 import java.util.Optional;
 
 /**
@@ -9,7 +10,9 @@ import java.util.Optional;
  * @param category its name, for example {@code P21/5W}
  * @param system the nominal voltage of the vehicle: 6, 12 or 24 V
  * @param colour the colour of its light
- * @param fill what it is filled with (assumed)
+ * @param fill what it is filled with
+ * @param fillStanding how firmly the fill is known
+ * @param powerStanding how firmly the power drawn is known
  * @param major the stronger or only filament
  * @param minor the weaker filament of a combined bulb
  */
@@ -18,11 +21,13 @@ public record BulbRating(
         Voltage system,
         String colour,
         BulbFill fill,
+        Standing fillStanding,
+        Standing powerStanding,
         BulbFilament major,
         Optional<BulbFilament> minor) {
     /** {@return a builder for the stronger or only filament, from its rating} */
     public FilamentLamp.Builder majorLamp() {
-        return major.lamp(fill);
+        return major.lamp(fill, fillStanding);
     }
 
     /**
@@ -33,7 +38,7 @@ public record BulbRating(
      */
     public FilamentLamp.Builder minorLamp() {
         return minor.orElseThrow(() -> new IllegalArgumentException(this + " has one filament only"))
-                .lamp(fill);
+                .lamp(fill, fillStanding);
     }
 
     /**

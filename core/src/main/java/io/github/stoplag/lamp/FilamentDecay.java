@@ -139,7 +139,7 @@ public final class FilamentDecay implements Evident {
 
     @Override
     public Evidence evidence() {
-        List<Caveat> caveats = new ArrayList<>();
+        List<Caveat> caveats = new ArrayList<>(lamp.caveats());
         Tungsten.validity().check(cooling.initialK()).ifPresent(caveats::add);
         Tungsten.validity().check(cooling.steadyK()).ifPresent(caveats::add);
         return FilamentOnset.basis(

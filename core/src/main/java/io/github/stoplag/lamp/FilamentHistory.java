@@ -236,7 +236,7 @@ public final class FilamentHistory implements Evident {
     }
 
     private List<Caveat> reservations() {
-        List<Caveat> caveats = new ArrayList<>();
+        List<Caveat> caveats = new ArrayList<>(lamp.caveats());
         double hottestK = 0;
         for (double timeS : dense.gridS()) {
             hottestK = Math.max(hottestK, dense.value(timeS, 0));

@@ -5,11 +5,16 @@ import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.Mass;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
+import io.github.stoplag.source.Caveat;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.jspecify.annotations.Nullable;
 
@@ -29,11 +34,16 @@ import org.jspecify.annotations.Nullable;
  * diameter, length and mass, hot. Resistance follows R(T) = Rd ρ(T)/ρ(Td); the 1 to 2 % by which the wire's own expansion
  * changes resistance and area is left out.
  *
- * <p>Defaults and ranges: Td 2800 K [2000, 3200], or the temperature at which the bulb gives its rated flux if that is
- * set; g 0.18 [0, 0.5], 0 for a vacuum bulb; f 0.72 [0.5, 1], 1 for a straight wire. They are assumed values for a
- * gas-filled single-coil signal bulb, not fitted lamp by lamp. Filament ends and supports count as gas loss. Glass and cap
- * keep back a share of the light, default 0.05 [0, 0.3] (IES Lighting Handbook 1984, 4.5 to 7 % of the input in bulb and
- * base, from memory); it counts where a rated flux sets the temperature.
+ * <p>Td [2000, 3200] K is what is set; else that at which the bulb gives its rated flux; else that at which evaporation
+ * ends the filament after its life, 1000 h [10, 100000] unless given, with a caveat: volts, watts and life tell the light
+ * within 25 % from 3 W (above 16 V from 10 W) up to 3000 h, for single filaments without halogen. Smaller, longer-lived and
+ * tail filaments run cooler than that and give down to half of the light; halogen bulbs run hotter and give up to 1.4 times.
+ *
+ * <p>Other defaults and ranges: gas fill; g [0, 0.5] is 0.18 in gas, 0.3 below 15 W, and what the two leads take in vacuum,
+ * 0.66 V of the supply; f 0.72 [0.5, 1], 1 for a straight wire. They are assumed values for a single-coil signal bulb, not
+ * fitted lamp by lamp. In gas, filament ends and supports count as gas loss. Glass and cap keep back a share of the light,
+ * default 0.05 [0, 0.3] (IES Lighting Handbook 1984, 4.5 to 7 % of the input in bulb and base, from memory), and in vacuum
+ * the dark ends of the filament as much as 0.39 V of the supply gives.
  *
  * <p>Sources: radiation plus a loss linear in T − T0 describes commercial lamps, Carlà, Am. J. Phys. 81 (2013) 512 (seen,
  * abstract and introduction); the coil factor as a concept, Agrawal, Lat. Am. J. Phys. Educ. 5 (2011) (seen, abstract).
@@ -43,18 +53,20 @@ public final class FilamentLamp {
     private final Power ratedPower;
     private final Optional<LuminousFlux> givenFlux;
     private final FilamentWire wire;
+    private final BulbFill fill;
+    private final boolean lifeTells;
+    private final Optional<FilamentLamp> otherwiseFilled;
+    private final Optional<Caveat> temperatureCaveat;
 
-    private FilamentLamp(Builder b, double filamentK) {
+    private FilamentLamp(Builder b, double filamentK, Optional<Caveat> temperatureCaveat) {
         ratedVoltage = b.ratedVoltage;
         ratedPower = b.ratedPower;
         givenFlux = Optional.ofNullable(b.ratedFlux);
-        wire = new FilamentWire(
-                ratedVoltage.inVolts(),
-                ratedPower.inWatts(),
-                filamentK,
-                b.gasLossShare,
-                b.coilFactor,
-                b.lightLossShare);
+        fill = b.fill();
+        wire = b.wireAt(filamentK);
+        otherwiseFilled = b.fillAssumed ? Optional.of(b.otherwiseFilled().build()) : Optional.empty();
+        this.temperatureCaveat = temperatureCaveat;
+        lifeTells = temperatureCaveat.isPresent() && b.lifeTells();
     }
 
     /**
@@ -213,6 +225,39 @@ public final class FilamentLamp {
         return Power.watts(wire.lossW(temperature.inKelvin(), ambient.inKelvin()));
     }
 
+    /** {@return what the bulb is filled with} */
+    public BulbFill fill() {
+        return fill;
+    }
+
+    /**
+     * {@return whether the filament's temperature came from volts, watts and life where they tell the light within 25 %: from
+     * 3 W, above 16 V from 10 W, up to 3000 h, no halogen}
+     */
+    public boolean ratingTellsLight() {
+        return lifeTells;
+    }
+
+    /** What holds of the lamp however it is switched: how its temperature was found, what its fill leaves out. */
+    List<Caveat> caveats() {
+        List<Caveat> caveats = new ArrayList<>();
+        temperatureCaveat.ifPresent(caveats::add);
+        if (fill == BulbFill.HALOGEN) {
+            caveats.add(new Caveat("halogen cycle not modelled: only the pressure of its gas counts (8 bar, assumed); dimmed"
+                    + " for long, the bulb blackens"));
+        }
+        return caveats;
+    }
+
+    boolean temperatureFromLife() {
+        return temperatureCaveat.isPresent();
+    }
+
+    /** The same rating with the other fill, if this one was assumed. */
+    Optional<FilamentLamp> otherwiseFilled() {
+        return otherwiseFilled;
+    }
+
     Optional<LuminousFlux> givenFlux() {
         return givenFlux;
     }
@@ -230,21 +275,81 @@ public final class FilamentLamp {
     public static final class Builder {
         private static final double LOWEST_FILAMENT_K = 2000;
         private static final double HIGHEST_FILAMENT_K = 3200;
-        private static final double USUAL_FILAMENT_K = 2800;
+        private static final double SMALL_W = 15;
+        private static final double GAS_LOSS = 0.18;
+        /** Thin wires lose a greater share to gas than thick ones: assumed between 0.2 and 0.4. */
+        private static final double SMALL_GAS_LOSS = 0.3;
+        /** Heat led off by two leads at 350 K over the current, 2 √(2 ρ ∫ k (ρ(T)/ρ − w(T)/w) dT) near 2450 K: derived. */
+        private static final double LEADS_V = 0.66;
+        /** Light missing at the cool ends beyond that, from the same course of temperature: derived. */
+        private static final double DARK_ENDS_V = 0.39;
+
+        private static final double LIGHT_LOSS = 0.05;
+        private static final double MOST_LIGHT_LOSS = 0.3;
+        private static final double MOST_GAS_LOSS = 0.5;
 
         private final Voltage ratedVoltage;
         private final Power ratedPower;
         private @Nullable LuminousFlux ratedFlux;
         private @Nullable Temperature filamentTemperature;
-        private double gasLossShare = 0.18;
+        private @Nullable BulbFill fill;
+        private boolean fillAssumed;
+        private OptionalDouble lifeH = OptionalDouble.empty();
+        private OptionalDouble gasLossShare = OptionalDouble.empty();
+        private OptionalDouble lightLossShare = OptionalDouble.empty();
         private double coilFactor = 0.72;
-        private double lightLossShare = 0.05;
 
         private Builder(Voltage ratedVoltage, Power ratedPower) {
             Check.inRange("rated voltage", ratedVoltage.inVolts(), 0.5, 300, "V");
             Check.inRange("rated power", ratedPower.inWatts(), 0.1, 1000, "W");
             this.ratedVoltage = ratedVoltage;
             this.ratedPower = ratedPower;
+        }
+
+        private Builder otherwiseFilled() {
+            Builder other = new Builder(ratedVoltage, ratedPower).fill(fill() == BulbFill.VACUUM ? BulbFill.GAS : BulbFill.VACUUM);
+            other.ratedFlux = ratedFlux;
+            other.filamentTemperature = filamentTemperature;
+            other.lifeH = lifeH;
+            other.coilFactor = coilFactor;
+            return other;
+        }
+
+        /**
+         * Sets what the bulb is filled with: it decides the defaults of gas loss and light loss and, where the temperature
+         * comes from the life, how fast tungsten evaporates.
+         *
+         * @param bulbFill the fill
+         * @return this builder
+         */
+        public Builder fill(BulbFill bulbFill) {
+            fill = bulbFill;
+            fillAssumed = false;
+            return this;
+        }
+
+        /**
+         * Sets a fill that nobody published, so that results say what the other one would change.
+         *
+         * @param bulbFill the fill assumed
+         * @return this builder
+         */
+        public Builder assumedFill(BulbFill bulbFill) {
+            fill = bulbFill;
+            fillAssumed = true;
+            return this;
+        }
+
+        /**
+         * {@return this builder after it has set the bulb's life at the design voltage, which sets the temperature where
+         * neither temperature nor flux do}
+         *
+         * @param hours the life, [10, 100000] h
+         * @throws IllegalArgumentException if it is out of range
+         */
+        public Builder lifeHours(double hours) {
+            lifeH = OptionalDouble.of(Check.inRange("life of the filament", hours, 10, 100_000, "h"));
+            return this;
         }
 
         /**
@@ -278,7 +383,7 @@ public final class FilamentLamp {
          * @throws IllegalArgumentException if it is out of range
          */
         public Builder gasLossShare(double ratio) {
-            gasLossShare = Check.inRange("gas-loss share", ratio, 0, 0.5, "");
+            gasLossShare = OptionalDouble.of(Check.inRange("gas-loss share", ratio, 0, MOST_GAS_LOSS, ""));
             return this;
         }
 
@@ -300,7 +405,7 @@ public final class FilamentLamp {
          * @throws IllegalArgumentException if it is out of range
          */
         public Builder lightLossShare(double ratio) {
-            lightLossShare = Check.inRange("light-loss share", ratio, 0, 0.3, "");
+            lightLossShare = OptionalDouble.of(Check.inRange("light-loss share", ratio, 0, MOST_LIGHT_LOSS, ""));
             return this;
         }
 
@@ -312,25 +417,68 @@ public final class FilamentLamp {
          */
         public FilamentLamp build() {
             if (filamentTemperature != null) {
-                return new FilamentLamp(this, filamentTemperature.inKelvin());
+                return new FilamentLamp(this, filamentTemperature.inKelvin(), Optional.empty());
             }
-            if (ratedFlux == null) {
-                return new FilamentLamp(this, USUAL_FILAMENT_K);
+            if (ratedFlux != null) {
+                return new FilamentLamp(this, temperatureOfFluxK(ratedFlux), Optional.empty());
             }
+            double hours = lifeH.orElse(FilamentEvaporation.USUAL_LIFE_H);
+            double filamentK = FilamentEvaporation.temperatureK(this::wireAt, fill(), hours);
+            return new FilamentLamp(this, filamentK, Optional.of(temperatureCaveat(filamentK, hours)));
+        }
+
+        private boolean lifeTells() {
+            return FilamentEvaporation.holds(
+                    ratedVoltage.inVolts(),
+                    ratedPower.inWatts(),
+                    lifeH.orElse(FilamentEvaporation.USUAL_LIFE_H),
+                    fill());
+        }
+
+        private Caveat temperatureCaveat(double filamentK, double hours) {
+            return new Caveat("filament temperature " + Numbers.text(filamentK, 4) + " K from volts, watts and a life of "
+                    + Numbers.text(hours) + " h" + (lifeH.isPresent() ? "" : " (assumed)") + " by evaporation in " + fill()
+                    + ": the light is true within 25 % for most bulbs "
+                    + (lifeTells() ? "like it" : FilamentEvaporation.RANGE + ", not for one outside: half to twice")
+                    + "; a rated flux is better");
+        }
+
+        private double temperatureOfFluxK(LuminousFlux flux) {
             double fluxLm = Check.inRange(
                     "rated flux of a " + ratedPower + " filament between 2000 K and 3200 K",
-                    ratedFlux.inLumens(),
+                    flux.inLumens(),
                     predictedLm(LOWEST_FILAMENT_K),
                     predictedLm(HIGHEST_FILAMENT_K),
                     "lm");
-            return new FilamentLamp(
-                    this,
-                    new BrentSolver(1e-12, 1e-9)
-                            .solve(100, k -> predictedLm(k) - fluxLm, LOWEST_FILAMENT_K, HIGHEST_FILAMENT_K));
+            return new BrentSolver(1e-12, 1e-9)
+                    .solve(100, k -> predictedLm(k) - fluxLm, LOWEST_FILAMENT_K, HIGHEST_FILAMENT_K);
         }
 
         private double predictedLm(double filamentK) {
-            return new FilamentLamp(this, filamentK).wire.predictedLm();
+            return wireAt(filamentK).predictedLm();
+        }
+
+        private BulbFill fill() {
+            if (fill != null) {
+                return fill;
+            }
+            return gasLossShare.isPresent() && gasLossShare.getAsDouble() == 0 ? BulbFill.VACUUM : BulbFill.GAS;
+        }
+
+        private FilamentWire wireAt(double filamentK) {
+            double volt = ratedVoltage.inVolts();
+            boolean evacuated = fill() == BulbFill.VACUUM;
+            double usualGasLoss = evacuated
+                    ? Math.min(MOST_GAS_LOSS, LEADS_V / volt)
+                    : ratedPower.inWatts() < SMALL_W ? SMALL_GAS_LOSS : GAS_LOSS;
+            double usualLightLoss = evacuated ? Math.min(MOST_LIGHT_LOSS, LIGHT_LOSS + DARK_ENDS_V / volt) : LIGHT_LOSS;
+            return new FilamentWire(
+                    volt,
+                    ratedPower.inWatts(),
+                    filamentK,
+                    gasLossShare.orElse(usualGasLoss),
+                    coilFactor,
+                    lightLossShare.orElse(usualLightLoss));
         }
     }
 }

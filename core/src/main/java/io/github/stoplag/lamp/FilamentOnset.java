@@ -30,6 +30,8 @@ public final class FilamentOnset implements OnsetCurve {
     /** The Draper point in kelvin, from memory: below it a surface does not visibly glow. */
     static final double VISIBLE_GLOW_K = 798;
 
+    private static final double LATE_LEVEL = 0.9;
+
     private final FilamentLamp lamp;
     private final SupplyConditions conditions;
     private final FilamentTransient heating;
@@ -255,9 +257,12 @@ public final class FilamentOnset implements OnsetCurve {
         FilamentWire wire = lamp.wire();
         List<String> lines = new ArrayList<>();
         lines.add("filament from its rating: " + lamp.ratedPower() + " at " + lamp.ratedVoltage());
-        lines.add("filament temperature " + Numbers.text(wire.filamentK(), 4) + " K, gas-loss share "
-                + Numbers.text(wire.gasLossShare()) + ", coil factor " + Numbers.text(wire.coilFactor())
-                + ", light-loss share " + Numbers.text(wire.lightLossShare()) + " (assumed unless given)");
+        lines.add("filament temperature " + Numbers.text(wire.filamentK(), 4) + " K, " + lamp.fill() + ", gas-loss share "
+                + Numbers.text(wire.gasLossShare(), 3) + ", coil factor " + Numbers.text(wire.coilFactor())
+                + ", light-loss share " + Numbers.text(wire.lightLossShare(), 3) + " (assumed unless given)");
+        if (lamp.temperatureFromLife()) {
+            lines.add(FilamentEvaporation.basis());
+        }
         lines.add("heat loss: radiation and a loss linear in temperature difference, Carlà, Am. J. Phys. 81 (2013) 512"
                 + " (seen)");
         lines.addAll(Tungsten.basis());
@@ -270,11 +275,25 @@ public final class FilamentOnset implements OnsetCurve {
     private List<Caveat> reservations() {
         List<Caveat> caveats = new ArrayList<>();
         fluxCaveat().ifPresent(caveats::add);
+        caveats.addAll(lamp.caveats());
+        fillCaveat().ifPresent(caveats::add);
         Tungsten.validity().check(heating.steadyK()).ifPresent(caveats::add);
         Tungsten.validity().check(heating.initialK()).ifPresent(caveats::add);
         caveats.addAll(Overdrive.caveats(lamp, heating.path().balance(), heating.steadyK()));
         staysDark().ifPresent(why -> caveats.add(new Caveat("supply too low to light the lamp visibly: " + why)));
         return caveats;
+    }
+
+    private Optional<Caveat> fillCaveat() {
+        return lamp.otherwiseFilled().map(other -> {
+            String said = "fill of the bulb assumed (" + lamp.fill() + ")";
+            if (!(SwitchOnOutcome.of(other, conditions) instanceof SwitchOnOutcome.Lights lights)) {
+                return new Caveat(said + ": with " + other.fill() + " it would not light as it does");
+            }
+            return new Caveat(said + ": with " + other.fill() + " 90 % of its light would come after "
+                    + Numbers.text(1000 * lights.onset().timeToLevelS(LATE_LEVEL).orElseThrow(), 3) + " ms instead of "
+                    + Numbers.text(1000 * timeToLevelS(LATE_LEVEL).orElseThrow(), 3) + " ms");
+        });
     }
 
     private Optional<Caveat> fluxCaveat() {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Standing;
@@ -25,10 +26,10 @@ class BulbCatalogueTest {
         FilamentLamp lamp = bulb.majorLamp().build();
         assertThat(lamp.predictedFlux().inLumens())
                 .isCloseTo(bulb.major().clearFlux().inLumens(), Percentage.withPercentage(1e-6));
-        assertThat(lamp.filamentTemperature().inKelvin()).isBetween(2200.0, 2900.0);
+        assertThat(lamp.filamentTemperature().inKelvin()).isBetween(2150.0, bulb.fill() == BulbFill.HALOGEN ? 3150.0 : 2900.0);
         assertThat(lamp.switchOn(SupplyConditions.of(bulb.major().testVoltage()))
                         .inrushRatio())
-                .isBetween(10.0, 17.0);
+                .isBetween(10.0, bulb.fill() == BulbFill.HALOGEN ? 18.0 : 17.0);
         if (bulb.minor().isPresent()) {
             CombinedBulb both = bulb.combined();
             assertThat(both.minor().filamentTemperature().inKelvin()).isBetween(2100.0, 2500.0);
@@ -52,7 +53,7 @@ class BulbCatalogueTest {
         assertThat(trade.major().power().inWatts()).isCloseTo(26.9, within(0.1));
         assertThat(trade.minor().orElseThrow().power().inWatts()).isCloseTo(8.3, within(0.1));
         assertThat(trade.minor().orElseThrow().lifeHours()).contains(5000.0);
-        assertThat(BulbCatalogue.published("W5W").fill()).isEqualTo(BulbFill.VACUUM);
+        assertThat(BulbCatalogue.published("T4W").fill()).isEqualTo(BulbFill.VACUUM);
         assertThatThrownBy(() -> BulbCatalogue.published("P99W"))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("bulb must be one of P21W 12 V, P27W 12 V, ")
@@ -64,13 +65,95 @@ class BulbCatalogueTest {
 
     @Test
     void vacuumHeatsSlowerThanGasAtTheSameRating() {
-        FilamentLamp vacuum = BulbCatalogue.published("W5W").majorLamp().build();
-        FilamentLamp gas =
-                BulbCatalogue.published("W5W").majorLamp().gasLossShare(0.3).build();
+        BulbRating rating = BulbCatalogue.published("W5W");
+        FilamentLamp vacuum = rating.majorLamp().fill(BulbFill.VACUUM).build();
+        FilamentLamp gas = rating.majorLamp().fill(BulbFill.GAS).build();
         SupplyConditions on = SupplyConditions.of(Voltage.volts(13.5));
         assertThat(vacuum.filamentTemperature()).isLessThan(gas.filamentTemperature());
         assertThat(vacuum.switchOn(on).timeToLevelS(0.5).orElseThrow())
                 .isGreaterThan(gas.switchOn(on).timeToLevelS(0.5).orElseThrow());
+    }
+
+    /** At its highest power, 5.5 W, and the gas loss of its class 116 ms were worked out apart from this; at what it draws it is faster. */
+    @Test
+    void aFiveWattBulbIsTwiceAsFastAsOneOf21WattAndSaysThatItsFillIsAssumed() {
+        FilamentOnset highest = FilamentLamp.builder(Voltage.volts(13.5), Power.watts(5.5))
+                .ratedFlux(LuminousFlux.lumens(50))
+                .build()
+                .switchOn(SupplyConditions.of(Voltage.volts(13.5)));
+        assertThat(highest.timeToLevelS(0.9).orElseThrow()).isCloseTo(0.116, within(0.003));
+        FilamentOnset small = switchedOn(BulbCatalogue.published("W5W"));
+        assertThat(small.timeToLevelS(0.9).orElseThrow()).isBetween(0.095, 0.116);
+        FilamentOnset large = switchedOn(BulbCatalogue.published("P21W"));
+        assertThat(large.timeToLevelS(0.9).orElseThrow()).isBetween(0.2, 0.25);
+        assertThat(small.caveats())
+                .singleElement()
+                .asString()
+                .contains("fill of the bulb assumed (gas): with vacuum 90 % of its light would come after ");
+        assertThat(large.caveats()).isEmpty();
+    }
+
+    @Test
+    void drawnPowerIsBelowTheHighestAllowedAndItsStandingIsSaid() {
+        BulbRating bulb = BulbCatalogue.published("P21W");
+        // 25 W ±6 % in the older editions is the 26.5 W of the newer ones
+        assertThat(bulb.major().power().inWatts()).isEqualTo(25);
+        assertThat(bulb.major().powerRule()).isEqualTo("max 26.5 W");
+        assertThat(bulb.powerStanding()).isEqualTo(Standing.DERIVED);
+        assertThat(BulbCatalogue.published("P21/5W").powerStanding()).isEqualTo(Standing.SEEN);
+        for (BulbRating rated : bulbs()) {
+            assertThat(rated.fillStanding())
+                    .as("%s", rated)
+                    .isEqualTo(
+                            rated.major().power().inWatts() < 15 && rated.fill() != BulbFill.HALOGEN
+                                    ? Standing.ASSUMED
+                                    : Standing.COMMON_PRACTICE);
+        }
+    }
+
+    @Test
+    void aHalogenBulbSaysThatItsCycleIsNotModelled() {
+        assertThat(switchedOn(BulbCatalogue.published("H21W")).caveats())
+                .anyMatch(caveat -> caveat.text().startsWith("halogen cycle not modelled"));
+    }
+
+    /** Fluxes and their sources: {@code bulbs.csv}. One relation for all, none set bulb by bulb. */
+    @ParameterizedTest
+    @MethodSource("bulbs")
+    void voltsWattsAndLifeTellTheLightWithinAQuarterWhereTheySayTheyDo(BulbRating bulb) {
+        FilamentLamp unlit =
+                bulb.major().unlit(bulb.fill(), bulb.fillStanding()).build();
+        double published = bulb.major().clearFlux().inLumens();
+        if (unlit.ratingTellsLight()) {
+            assertThat(unlit.predictedFlux().inLumens()).isCloseTo(published, Percentage.withPercentage(25));
+        } else {
+            assertThat(unlit.predictedFlux().inLumens() / published).isBetween(0.7, 2.0);
+        }
+        assertThat(unlit.switchOn(SupplyConditions.of(bulb.major().testVoltage())).caveats())
+                .anyMatch(caveat -> caveat.text().contains(" K from volts, watts and a life of "));
+    }
+
+    /** A rule of thumb from the exponents of published rerating: life as V^-13, temperature as V^0.37, so as life^(-1/35). */
+    @Test
+    void aLongerLifeMeansACoolerFilamentByAboutTheThirtySeventhRoot() {
+        double usual = kelvinOfLife(1000);
+        double longer = kelvinOfLife(2000);
+        assertThat(usual / longer).isCloseTo(Math.pow(2, 1.0 / 37), within(0.002));
+        assertThatThrownBy(() -> kelvinOfLife(5))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("life of the filament must be in [10, 100000] h, got 5 h");
+    }
+
+    private static double kelvinOfLife(double hours) {
+        return FilamentLamp.builder(Voltage.volts(13.5), Power.watts(25))
+                .lifeHours(hours)
+                .build()
+                .filamentTemperature()
+                .inKelvin();
+    }
+
+    private static FilamentOnset switchedOn(BulbRating bulb) {
+        return bulb.majorLamp().build().switchOn(SupplyConditions.of(bulb.major().testVoltage()));
     }
 
     @Test

@@ -60,6 +60,7 @@ class FastFilamentTest {
         // d³ ~ A/R ~ P², m ~ A d ~ P^(5/3), m/P ~ P^(2/3): exact at equal voltage, temperature and losses
         FilamentLamp fine = FilamentLamp.builder(Voltage.volts(12.8), Power.watts(26.88 / 10))
                 .filamentTemperature(BULB.filamentTemperature())
+                .gasLossShare(0.18)
                 .build();
         assertThat(fine.switchOn(ON).timeToLevelS(0.9).orElseThrow())
                 .isCloseTo(

@@ -37,7 +37,7 @@ class FilamentDecayTest {
         agreesWithIntegration(BULB.switchOn(ON).switchOffAfter(TimeSpan.millis(80)), OFF);
         SupplyConditions held = ON.withSupply(Voltage.volts(3));
         agreesWithIntegration(FilamentDecay.of(BULB, held.withInitialTemperature(Temperature.kelvin(2739))), held);
-        FilamentLamp vacuum = BulbCatalogue.published("W5W").majorLamp().build();
+        FilamentLamp vacuum = BulbCatalogue.published("T4W").majorLamp().build();
         agreesWithIntegration(vacuum.switchOff(ON), OFF);
     }
 

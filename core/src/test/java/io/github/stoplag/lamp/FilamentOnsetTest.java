@@ -27,7 +27,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 class FilamentOnsetTest {
     private static final Voltage DESIGN = Voltage.volts(13.5);
     private static final FilamentLamp BULB =
-            FilamentLamp.builder(DESIGN, Power.watts(26)).build();
+            FilamentLamp.builder(DESIGN, Power.watts(26))
+                    .filamentTemperature(Temperature.kelvin(2800))
+                    .build();
     private static final FilamentLamp VACUUM = FilamentLamp.builder(Voltage.volts(28), Power.watts(5))
             .gasLossShare(0)
             .filamentTemperature(Temperature.kelvin(2450))
@@ -190,6 +192,7 @@ class FilamentOnsetTest {
         double factor = Math.pow(0.72 / 0.9, 4.0 / 3);
         FilamentOnset dense = FilamentLamp.builder(DESIGN, Power.watts(26))
                 .coilFactor(0.9)
+                .filamentTemperature(Temperature.kelvin(2800))
                 .build()
                 .switchOn(SupplyConditions.of(DESIGN));
         FilamentOnset usual = BULB.switchOn(SupplyConditions.of(DESIGN));
@@ -337,7 +340,7 @@ class FilamentOnsetTest {
         assertThat(BULB.switchOn(SupplyConditions.of(DESIGN).withLens(Lens.RED)).basis())
                 .contains("filament from its rating: 26 W at 13.5 V")
                 .contains(
-                        "filament temperature 2800 K, gas-loss share 0.18, coil factor 0.72, light-loss share 0.05 (assumed unless given)")
+                        "filament temperature 2800 K, gas, gas-loss share 0.18, coil factor 0.72, light-loss share 0.05 (assumed unless given)")
                 .anyMatch(line -> line.startsWith("tungsten resistivity: White & Minges 1997"))
                 .anyMatch(line -> line.endsWith("red lens (assumed transmission)"));
     }

@@ -63,13 +63,14 @@ class PublishedLampFiguresTest extends PublishedFigures {
                     "colour_temperature",
                     () -> Photometry.colourTemperature(Temperature.kelvin(2800)).inKelvin()),
             entry("mains_settled", () -> {
-                FilamentOnset mains = ownVoltage(230, 100);
+                FilamentOnset mains = mains();
                 return mains.currentAt(TimeSpan.millis(50)).inAmperes()
                         / mains.steadyCurrent().inAmperes();
             }),
             entry(
                     "flux",
                     () -> FilamentLamp.builder(Voltage.volts(13.5), Power.watts(25))
+                            .filamentTemperature(Temperature.kelvin(2800))
                             .build()
                             .predictedFlux()
                             .inLumens()),
@@ -92,10 +93,11 @@ class PublishedLampFiguresTest extends PublishedFigures {
             entry("led_current_low", () -> LABORATORY.steadyCurrent().inAmperes() / 20),
             entry("led_current_high", () -> LABORATORY.steadyCurrent().inAmperes() / 10));
 
-    private static FilamentOnset ownVoltage(double volt, double watt) {
-        return FilamentLamp.builder(Voltage.volts(volt), Power.watts(watt))
+    private static FilamentOnset mains() {
+        return FilamentLamp.builder(Voltage.volts(230), Power.watts(100))
+                .filamentTemperature(Temperature.kelvin(2800))
                 .build()
-                .switchOn(SupplyConditions.of(Voltage.volts(volt)));
+                .switchOn(SupplyConditions.of(Voltage.volts(230)));
     }
 
     private static double levelMs(FilamentOnset onset, double level) {

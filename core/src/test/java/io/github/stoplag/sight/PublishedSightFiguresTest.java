@@ -12,6 +12,7 @@ import io.github.stoplag.quantity.Illuminance;
 import io.github.stoplag.quantity.Luminance;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.PublishedFigures;
@@ -26,6 +27,7 @@ class PublishedSightFiguresTest extends PublishedFigures {
     private static final Distance NAUTICAL_MILE = Distance.metres(1852);
     private static final TimeSpan A = TimeSpan.seconds(0.2);
     private static final OnsetCurve FILAMENT = FilamentLamp.builder(Voltage.volts(13.5), Power.watts(26))
+            .filamentTemperature(Temperature.kelvin(2800))
             .build()
             .switchOn(SupplyConditions.of(Voltage.volts(12.8)).withLens(Lens.RED));
     private static final OnsetCurve LED = LedLamp.of(TimeSpan.seconds(0), TimeSpan.seconds(0));

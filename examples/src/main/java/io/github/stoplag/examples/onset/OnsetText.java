@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 
 /** The printed report of {@code onset}. */
 final class OnsetText {
@@ -83,8 +84,14 @@ final class OnsetText {
         }
         lines.addAll(Text.wrapped(
                 "  ",
-                "known: seen, mem = from memory, der = derived, trade = common practice without a source. Small bulbs run"
-                        + " cooler than the usual 2800 K and so give less than their watts alone would tell."));
+                "known: seen, mem = from memory, der = derived, trade = common practice without a source. Volts, watts and"
+                        + " life tell a bulb's light from 3 W (above 16 V from 10 W), up to 3000 h, without halogen. Outside,"
+                        + " nothing is claimed; the error there: "
+                        + Predictions.fluxesOutOfRange().stream()
+                                .map(prediction -> prediction.quantity().split(" ", 3)[2].split(" from ", 2)[0] + " "
+                                        + percent(prediction.relativeError().orElseThrow()))
+                                .collect(Collectors.joining(", "))
+                        + "."));
     }
 
     private static String percent(double ratio) {

@@ -2,7 +2,6 @@ package io.github.stoplag.examples.onset;
 
 import io.github.stoplag.lamp.BulbCatalogue;
 import io.github.stoplag.lamp.BulbFilament;
-import io.github.stoplag.lamp.BulbFill;
 import io.github.stoplag.lamp.BulbRating;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.LaboratoryLamps;
@@ -71,30 +70,32 @@ final class Predictions {
         return predictions;
     }
 
-    /** Predicts each bulb's flux from volts and watts alone, at the model's usual filament temperature. */
+    /** Predicts each bulb's flux from volts, watts and life alone, where these are known to tell it. */
     private static List<Prediction> fluxes() {
+        return fluxes(true);
+    }
+
+    /** {@return the same outside that range, where nothing is claimed} */
+    static List<Prediction> fluxesOutOfRange() {
+        return fluxes(false);
+    }
+
+    private static List<Prediction> fluxes(boolean told) {
         Map<List<Object>, Prediction> once = new LinkedHashMap<>();
         for (BulbRating bulb : BulbCatalogue.published()) {
             BulbFilament rated = bulb.major();
-            double publishedLm = rated.clearFlux().inLumens();
-            once.putIfAbsent(
-                    List.of(rated.testVoltage(), rated.power(), rated.clearFlux()),
-                    Prediction.of(
-                            "flux of " + bulb + " from its volts and watts alone, clear glass",
-                            publishedLm,
-                            flux(bulb),
-                            "lm",
-                            rated.source()));
+            FilamentLamp unlit = rated.unlit(bulb.fill(), bulb.fillStanding()).build();
+            if (unlit.ratingTellsLight() == told) {
+                once.putIfAbsent(
+                        List.of(rated.testVoltage(), rated.power(), rated.clearFlux(), rated.lifeHours()),
+                        Prediction.of(
+                                "flux of " + bulb + " from its volts, watts and life alone, clear glass",
+                                rated.clearFlux().inLumens(),
+                                unlit.predictedFlux().inLumens(),
+                                "lm",
+                                rated.source()));
+            }
         }
         return List.copyOf(once.values());
-    }
-
-    private static double flux(BulbRating bulb) {
-        FilamentLamp.Builder lamp =
-                FilamentLamp.builder(bulb.major().testVoltage(), bulb.major().power());
-        return (bulb.fill() == BulbFill.VACUUM ? lamp.gasLossShare(0) : lamp)
-                .build()
-                .predictedFlux()
-                .inLumens();
     }
 }

@@ -125,7 +125,7 @@ class SweepRunTest {
         }
         all.append(Files.readString(results().resolve("part-00000.csv")));
         assertThat(sha256(all.toString().getBytes(StandardCharsets.UTF_8)))
-                .isEqualTo("60b6386639243eceb2e686eac3a614a298cd500da01c343f9c67ff3af3bd7af7");
+                .isEqualTo("4da28bf7dba7aa92a147ec521d8e90a38e19c4d4d196d649517e46b959a17509");
     }
 
     /** Equal braking and no other lag: contact if and only if reaction exceeds the time gap, both log-normal. */
