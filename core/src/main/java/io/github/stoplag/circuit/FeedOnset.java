@@ -96,7 +96,7 @@ public record FeedOnset(
                         Voltage.volts(c.supply().inVolts() - dropV),
                         Resistance.ohms(c.seriesResistance().inOhms() + seriesOhm),
                         c.ambientTemperature(),
-                        c.initialTemperature(),
+                        c.ownTemperature(),
                         c.lens()));
     }
 

@@ -158,6 +158,31 @@ public final class TimeToCollision {
     }
 
     /**
+     * Gives the first time at which the time to collision is at or below a threshold.
+     *
+     * @param threshold the threshold τ, in (0, 1e4] s
+     * @return the time, or nothing if it never is so small
+     * @throws IllegalArgumentException if the threshold is out of range
+     */
+    public Optional<TimeSpan> firstAtOrBelow(TimeSpan threshold) {
+        double thresholdS = Check.above("time-to-collision threshold", threshold.inSeconds(), 0, 1e4, "s");
+        for (GapPiece piece : pieces) {
+            double[] cuts = piece.crossings(thresholdS);
+            for (int i = 0; i + 1 < cuts.length; i++) {
+                if (isBelow(piece, 0.5 * (cuts[i] + cuts[i + 1]), thresholdS)) {
+                    return Optional.of(TimeSpan.seconds(piece.startS() + cuts[i]));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static boolean isBelow(GapPiece piece, double tauS, double thresholdS) {
+        double closing = piece.closingAtMps(tauS);
+        return closing > 0 && piece.gapAtM(tauS) <= thresholdS * closing;
+    }
+
+    /**
      * Gives the time exposed: for how long the time to collision is at or below a threshold.
      *
      * @param threshold the threshold τ, in (0, 1e4] s
@@ -189,9 +214,7 @@ public final class TimeToCollision {
         for (GapPiece piece : pieces) {
             double[] cuts = piece.crossings(thresholdS);
             for (int i = 0; i + 1 < cuts.length; i++) {
-                double middle = 0.5 * (cuts[i] + cuts[i + 1]);
-                double closing = piece.closingAtMps(middle);
-                if (closing > 0 && piece.gapAtM(middle) <= thresholdS * closing && cuts[i + 1] > cuts[i]) {
+                if (cuts[i + 1] > cuts[i] && isBelow(piece, 0.5 * (cuts[i] + cuts[i + 1]), thresholdS)) {
                     sum += part.over(piece, cuts[i], cuts[i + 1]);
                 }
             }

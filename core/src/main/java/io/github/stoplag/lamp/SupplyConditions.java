@@ -5,21 +5,24 @@ import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
+import java.util.Optional;
 
 /**
  * How a filament lamp is switched on: a step of constant supply voltage through switch and harness.
  *
+ * <p>A filament starts as cold as its surroundings unless it is given a temperature of its own, before or after them.
+ *
  * @param supply the voltage before the series resistance, [0, 1000] V
  * @param seriesResistance switch, connectors and harness together, [0, 100] Ω
  * @param ambientTemperature the surroundings into which the filament loses heat, [200, 500] K
- * @param initialTemperature the filament's temperature at switch-on, [200, 3600] K
+ * @param ownTemperature the filament's temperature at switch-on where it is not that of the surroundings, [200, 3600] K
  * @param lens what the light passes
  */
 public record SupplyConditions(
         Voltage supply,
         Resistance seriesResistance,
         Temperature ambientTemperature,
-        Temperature initialTemperature,
+        Optional<Temperature> ownTemperature,
         Lens lens) {
     private static final Temperature ROOM = Temperature.kelvin(300);
 
@@ -29,21 +32,17 @@ public record SupplyConditions(
      * @param supply the voltage before the series resistance
      * @param seriesResistance switch, connectors and harness together
      * @param ambientTemperature the surroundings
-     * @param initialTemperature the filament's temperature at switch-on
+     * @param ownTemperature the filament's temperature at switch-on where it is not that of the surroundings
      * @param lens what the light passes
      * @throws IllegalArgumentException if the supply is not in [0, 1000] V, the series resistance not in [0, 100] Ω, the
-     *     ambient temperature not in [200, 500] K or the initial temperature not in [200, 3600] K
+     *     ambient temperature not in [200, 500] K or the filament's own temperature not in [200, 3600] K
      */
     public SupplyConditions {
         Ranges.SUPPLY.check(supply.inVolts());
         Ranges.SERIES_RESISTANCE.check(seriesResistance.inOhms());
         Check.inRange("ambient temperature", ambientTemperature.inKelvin(), Tungsten.LOWEST_K, 500, "K");
-        Check.inRange(
-                "initial filament temperature",
-                initialTemperature.inKelvin(),
-                Tungsten.LOWEST_K,
-                FilamentWire.HIGHEST_K,
-                "K");
+        ownTemperature.ifPresent(own -> Check.inRange(
+                "initial filament temperature", own.inKelvin(), Tungsten.LOWEST_K, FilamentWire.HIGHEST_K, "K"));
     }
 
     /**
@@ -54,7 +53,12 @@ public record SupplyConditions(
      * @throws IllegalArgumentException if the supply is not in [0, 1000] V
      */
     public static SupplyConditions of(Voltage supply) {
-        return new SupplyConditions(supply, Resistance.ohms(0), ROOM, ROOM, Lens.CLEAR);
+        return new SupplyConditions(supply, Resistance.ohms(0), ROOM, Optional.empty(), Lens.CLEAR);
+    }
+
+    /** {@return the filament's temperature at switch-on: its own, or that of the surroundings} */
+    public Temperature initialTemperature() {
+        return ownTemperature.orElse(ambientTemperature);
     }
 
     /**
@@ -65,7 +69,7 @@ public record SupplyConditions(
      * @throws IllegalArgumentException if it is out of range
      */
     public SupplyConditions withSupply(Voltage newSupply) {
-        return new SupplyConditions(newSupply, seriesResistance, ambientTemperature, initialTemperature, lens);
+        return new SupplyConditions(newSupply, seriesResistance, ambientTemperature, ownTemperature, lens);
     }
 
     /**
@@ -76,18 +80,18 @@ public record SupplyConditions(
      * @throws IllegalArgumentException if it is out of range
      */
     public SupplyConditions withSeriesResistance(Resistance resistance) {
-        return new SupplyConditions(supply, resistance, ambientTemperature, initialTemperature, lens);
+        return new SupplyConditions(supply, resistance, ambientTemperature, ownTemperature, lens);
     }
 
     /**
-     * Sets the surroundings and lets a lamp that has been off for long start at their temperature.
+     * Sets the surroundings; a filament without a temperature of its own starts as cold as they are.
      *
      * @param ambient the surroundings, [200, 500] K
      * @return the changed conditions
      * @throws IllegalArgumentException if it is out of range
      */
     public SupplyConditions withAmbientTemperature(Temperature ambient) {
-        return new SupplyConditions(supply, seriesResistance, ambient, ambient, lens);
+        return new SupplyConditions(supply, seriesResistance, ambient, ownTemperature, lens);
     }
 
     /**
@@ -98,7 +102,7 @@ public record SupplyConditions(
      * @throws IllegalArgumentException if it is out of range
      */
     public SupplyConditions withInitialTemperature(Temperature initial) {
-        return new SupplyConditions(supply, seriesResistance, ambientTemperature, initial, lens);
+        return new SupplyConditions(supply, seriesResistance, ambientTemperature, Optional.of(initial), lens);
     }
 
     /**
@@ -108,6 +112,6 @@ public record SupplyConditions(
      * @return the changed conditions
      */
     public SupplyConditions withLens(Lens newLens) {
-        return new SupplyConditions(supply, seriesResistance, ambientTemperature, initialTemperature, newLens);
+        return new SupplyConditions(supply, seriesResistance, ambientTemperature, ownTemperature, newLens);
     }
 }

@@ -344,4 +344,16 @@ class FilamentOnsetTest {
                 .anyMatch(line -> line.startsWith("tungsten resistivity: White & Minges 1997"))
                 .anyMatch(line -> line.endsWith("red lens (assumed transmission)"));
     }
+
+    @Test
+    void withersCommute() {
+        Temperature warm = Temperature.kelvin(1500);
+        Temperature frost = Temperature.celsius(-20);
+        SupplyConditions on = SupplyConditions.of(DESIGN);
+        SupplyConditions warmFirst = on.withInitialTemperature(warm).withAmbientTemperature(frost);
+        assertThat(warmFirst).isEqualTo(on.withAmbientTemperature(frost).withInitialTemperature(warm));
+        assertThat(warmFirst.initialTemperature()).isEqualTo(warm);
+        assertThat(warmFirst.ambientTemperature()).isEqualTo(frost);
+        assertThat(on.withAmbientTemperature(frost).initialTemperature()).isEqualTo(frost);
+    }
 }
