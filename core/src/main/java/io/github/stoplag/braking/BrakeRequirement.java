@@ -20,6 +20,13 @@ import java.util.Optional;
  * <p>A measured stop that meets the figures is no approval: the regulation also sets load, road, pedal force, temperature and
  * order of the tests. Check with the authority or the test service.
  *
+ * <pre>{@code
+ * double[] timeS = {0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4};
+ * double[] speedMps = {28, 24.5, 21, 17.5, 14, 10.5, 7, 3.5, 0};
+ * RecordedStop stop = RecordedStop.ofTimes(timeS, speedMps, Speed.mps(0.01));
+ * BrakeRequirement.published("un-r13h-type0").check(stop).met(); // true
+ * }</pre>
+ *
  * @param id the name of the row
  * @param what vehicle and test
  * @param minimum the least mean fully developed deceleration, if the source sets one

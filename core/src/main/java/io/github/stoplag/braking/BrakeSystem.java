@@ -15,6 +15,10 @@ import java.util.Map;
  * that the linear term of a stopping distance stands for. The description and the note say which; a lag that is already the
  * sum of dead time and half the build-up stands here as dead time alone.
  *
+ * <pre>{@code
+ * BrakeSystem.published("fmvss121-truck").response(); // BrakeResponse[deadTime=0 s, buildUp=0.45 s]
+ * }</pre>
+ *
  * @param id the name of the row
  * @param kind how the pedal reaches the brakes
  * @param what what the source times

@@ -30,6 +30,11 @@ import io.github.stoplag.source.Evident;
  *
  * <p>Source: Newton's second law along the slope, Coulomb friction; the smallest of the three holds.
  *
+ * <pre>{@code
+ * BrakingCapability car = BrakingCapability.of(Deceleration.mps2(9), Road.level(FrictionCoefficient.of(0.4)));
+ * car.full(); // Slows[deceleration=3.92266 m/s², limiter=ROAD]
+ * }</pre>
+ *
  * @param brakes the deceleration F/m that the brakes give on the level at the load in question
  * @param road friction and grade
  * @param frictionUseRatio the share η of the friction that the brakes can use

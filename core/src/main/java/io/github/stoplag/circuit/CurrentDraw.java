@@ -26,7 +26,7 @@ import java.util.stream.DoubleStream;
  *
  * <pre>{@code
  * CurrentDraw bulb = CurrentDraw.filament(Voltage.volts(13.5), Power.watts(26.5));
- * bulb.current(Voltage.volts(13.5)); // 1.96 A
+ * bulb.current(Voltage.volts(13.5)); // 1.96296 A
  * }</pre>
  */
 public final class CurrentDraw implements Evident {

@@ -19,6 +19,12 @@ import java.util.Map;
  * 1.0; on less, the road limits the deceleration. It is a benchmark for automated lane keeping in a cut-in, not a
  * measured population.
  *
+ * <pre>{@code
+ * CarefulDriver driver = CarefulDriver.unR157();
+ * Stop.of(Speed.kmh(60), driver.reaction(), driver.response(),
+ *         driver.deceleration()).orElseThrow().stoppingDistance(); // 42.3509 m
+ * }</pre>
+ *
  * @param riskEvaluation the time to evaluate the risk, [0, 30] s
  * @param delay the time from perception to the start of deceleration, [0, 30] s
  * @param buildUp the time from the start of deceleration to all of it, (0, 10] s

@@ -18,6 +18,12 @@ import org.apache.commons.statistics.distribution.TruncatedNormalDistribution;
  *
  * <p>a in m/s². Range: m and SD (0, 15] m/s², a_max (0, 200] m/s². The mean of the cut distribution lies below m where
  * the upper cut bites.
+ *
+ * <pre>{@code
+ * ChosenDeceleration chosen = ChosenDeceleration.ofQuantiles(0.15, Deceleration.mps2(3), 0.85,
+ *         Deceleration.mps2(5), Deceleration.mps2(9), Source.assumed("invented example"));
+ * chosen.quantile(0.5); // 4.00002 m/s²
+ * }</pre>
  */
 public final class ChosenDeceleration {
     private static final Catalogue<PublishedRange> PUBLISHED =

@@ -16,6 +16,11 @@ import java.util.Map;
  * <p>tᵢ in s, each [0, 30] s. A constant stands for one driver, the design driver of its norm; it says nothing about the
  * spread. Use a {@link ReactionStudy} for that.
  *
+ * <pre>{@code
+ * PerceptionReaction.of(TimeSpan.seconds(0.3), TimeSpan.seconds(0.4), TimeSpan.seconds(0.2),
+ *         Source.assumed("invented example")).total(); // 0.9 s
+ * }</pre>
+ *
  * @param name the name of the norm or the set of parts, for example {@code AASHTO}
  * @param parts the parts in their order, at least one
  */

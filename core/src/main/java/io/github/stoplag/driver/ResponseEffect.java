@@ -14,6 +14,10 @@ import java.util.Map;
  * <p>Studies contradict each other: the same factor stands here with an effect and without one. None is a default; a
  * caller who multiplies by one states which ({@link ReactionDistribution#scaledBy}).
  *
+ * <pre>{@code
+ * ResponseEffect.published("hand-held-call").timeRatio(); // 1.46
+ * }</pre>
+ *
  * @param id the name of the row
  * @param factor {@code age}, {@code distraction}, {@code alcohol}, {@code drugs} or {@code surprise}
  * @param situation what was compared

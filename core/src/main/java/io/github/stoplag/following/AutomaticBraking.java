@@ -26,10 +26,13 @@ import java.util.Optional;
  * work in a range of speeds, light and weather, can be switched off or overridden, and may start by degrees. A requirement
  * on systems ({@link AutomaticBrakingRequirement}) is not what a given vehicle does.
  *
- * <p>Example: with τ = 0.9 s, dead time 0.1 s, build-up 0.2 s and 9 m/s² a car at 60 km/h meets a standing one at
- * {@code system.towards(Speed.kmh(60), Speed.kmh(0)).outcome()}.
- *
  * <p>Source: kinematics; see {@link TimeToCollision}.
+ *
+ * <pre>{@code
+ * BrakeResponse brakes = new BrakeResponse(TimeSpan.seconds(0.1), TimeSpan.seconds(0.2));
+ * AutomaticBraking system = new AutomaticBraking(TimeSpan.seconds(0.9), brakes, Deceleration.mps2(9));
+ * system.impactSpeed(Speed.kmh(60), Speed.kmh(0)); // 8.21631 m/s
+ * }</pre>
  *
  * @param threshold the time to collision τ at which it brakes
  * @param response its dead time from there to first deceleration, and the build-up

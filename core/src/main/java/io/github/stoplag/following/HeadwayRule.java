@@ -26,6 +26,11 @@ import java.util.Optional;
  * <p>t time gap [s], p share of half the speedometer reading, v speed. The gap is from the leader's rear to the follower's
  * front. Rules are advice or the borders of offences, as each row says; none is legal advice, local law goes first.
  *
+ * <pre>{@code
+ * HeadwayRule.twoSecond().minimumGap(Speed.kmh(90)).orElseThrow(); // 50 m
+ * HeadwayRule.halfSpeedometer().minimumGap(Speed.kmh(100)).orElseThrow(); // 50 m
+ * }</pre>
+ *
  * @param id the name of the row, unique in the table
  * @param rule who is to keep it, and when
  * @param kind how the gap grows with speed

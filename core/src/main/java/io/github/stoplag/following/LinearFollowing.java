@@ -21,6 +21,12 @@ import io.github.stoplag.source.Source;
  *
  * <p>Range: λ in (0, 100] 1/s, T in (0, 30] s. Source: {@link #SOURCE}; local limits {@link #LOCAL_SOURCE}.
  *
+ * <pre>{@code
+ * LinearFollowing driver = new LinearFollowing(0.37, TimeSpan.seconds(1.5));
+ * driver.local(); // DAMPED
+ * driver.stringStable(); // false
+ * }</pre>
+ *
  * @param sensitivityPerS the sensitivity λ in 1/s
  * @param delay the delay T
  */

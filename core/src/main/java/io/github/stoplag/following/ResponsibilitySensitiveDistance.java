@@ -26,6 +26,12 @@ import io.github.stoplag.source.Source;
  *
  * <p>Range: ρ in [0, 30] s, a in [0, 20] m/s², b in (0, 200] m/s². Source: {@link #SOURCE}.
  *
+ * <pre>{@code
+ * ResponsibilitySensitiveDistance rule = new ResponsibilitySensitiveDistance(TimeSpan.seconds(1), 2,
+ *         Deceleration.mps2(4), Deceleration.mps2(8));
+ * rule.distance(Speed.mps(20), Speed.mps(20)); // 56.5 m
+ * }</pre>
+ *
  * @param response the response time ρ
  * @param speedingUpMps2 the follower's acceleration a during the response, in m/s²
  * @param followerLeast the follower's least deceleration b_min

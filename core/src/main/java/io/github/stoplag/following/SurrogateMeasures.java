@@ -20,6 +20,11 @@ import java.util.Optional;
  * {@link #published()}; none is applied here.
  *
  * <p>For the course over a whole motion see {@link TimeToCollision}.
+ *
+ * <pre>{@code
+ * SurrogateMeasures.timeToCollision(Distance.metres(30), Speed.mps(25), Speed.mps(15)).orElseThrow(); // 3 s
+ * SurrogateMeasures.decelerationToAvoidCrash(Distance.metres(30), Speed.mps(25), Speed.mps(15)); // 1.66667 m/s²
+ * }</pre>
  */
 public final class SurrogateMeasures {
     /** Where the deceleration rate to avoid a crash comes from. */

@@ -13,6 +13,11 @@ import io.github.stoplag.quantity.Numbers;
  *
  * <p>Symbols: I luminous intensity in cd; Φ the source's flux in lm; k in cd/lm, (0, 1000].
  *
+ * <pre>{@code
+ * LampOptics optics = LampOptics.measured(LuminousIntensity.candela(60), LuminousFlux.lumens(400));
+ * optics.intensity(LuminousFlux.lumens(300)); // 45 cd
+ * }</pre>
+ *
  * @param candelaPerLumen k in cd/lm
  */
 public record LampOptics(double candelaPerLumen) {

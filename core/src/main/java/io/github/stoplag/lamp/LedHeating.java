@@ -21,6 +21,11 @@ import java.util.Map;
  * <p>Symbols: Tj junction temperature; T0 reference temperature in °C; k slope in 1/K from a published loss at a temperature,
  * k = −ln(1 − loss)/(T − T0). Rows and their standing in {@code led_temperature.csv}. Possible Tj: [-60, 200] °C.
  *
+ * <pre>{@code
+ * LedHeating led = LedHeating.published("native red");
+ * led.lightRatio(Temperature.celsius(85)); // 0.3536
+ * }</pre>
+ *
  * @param kind which LED, for example {@code AlInGaP red-orange}
  * @param slopePerK k in 1/K
  * @param referenceC T0 in °C

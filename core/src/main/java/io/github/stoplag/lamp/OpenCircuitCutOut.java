@@ -11,6 +11,10 @@ import io.github.stoplag.source.Source;
  * driver then tries every tr, and light is back at the first try after the contact has healed: dark for td + n tr, n the
  * least whole number with td + n tr ≥ the interruption.
  *
+ * <pre>{@code
+ * OpenCircuitCutOut.vehicleLedDriver().darkness(TimeSpan.seconds(0.001)); // 0.010925 s
+ * }</pre>
+ *
  * @param deglitch the waiting time td, [0, 1] s
  * @param retry the time tr between tries, (0, 10] s
  * @param source where they come from

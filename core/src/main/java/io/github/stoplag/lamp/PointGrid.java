@@ -16,6 +16,10 @@ import java.util.Set;
  *
  * <p>A stop lamp meets a group if the sum over its points reaches the group's minimum and no point is below 60 % of its own; a
  * tail lamp if the sum reaches it. Points and minima in {@code fmvss108_points.csv} (49 CFR 571.108, Tables VIII and IX).
+ *
+ * <pre>{@code
+ * PointGrid.stop(1).least("H-V"); // 80 cd
+ * }</pre>
  */
 public final class PointGrid {
     private static final Table TABLE = Table.read(PointGrid.class, "fmvss108_points.csv");

@@ -16,6 +16,13 @@ import io.github.stoplag.source.Evident;
  * <p>Symbols: I light over the lamp's steady light; T in s; D in (0, 1]. Usual frequencies are 100 to 500 Hz (common
  * practice, no source); drivers recommend at most 2000 Hz (a driver's data sheet, seen). The eye fuses it above some 60 to
  * 90 Hz when still, and sees separate dots in a quick glance up to far higher ones (common practice, no source).
+ *
+ * <pre>{@code
+ * PulseWidthDimming tail = PulseWidthDimming.of(LedLamp.of(TimeSpan.seconds(0), TimeSpan.seconds(0)),
+ *         200, 0.1);
+ * tail.meanRatio(); // 0.1
+ * tail.seenByCamera(TimeSpan.seconds(0.001)).dark(); // true
+ * }</pre>
  */
 public final class PulseWidthDimming implements Evident {
     private static final double FUSION_HZ = 90;

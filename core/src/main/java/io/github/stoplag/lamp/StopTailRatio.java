@@ -13,6 +13,10 @@ import io.github.stoplag.source.Source;
  *
  * <p>Symbols: Is intensity of the stop lamp alone, It of the tail (rear position) lamp alone, in the same direction.
  *
+ * <pre>{@code
+ * StopTailRatio.UN_R148.check(LuminousIntensity.candela(80), LuminousIntensity.candela(10)).met(); // true
+ * }</pre>
+ *
  * @param least the least ratio
  * @param withTailInNumerator whether the tail lamp counts in the numerator too
  * @param source law, place and standing

@@ -19,6 +19,11 @@ import io.github.stoplag.quantity.Speed;
  * radius; e crossfall, positive where it leans into the curve. The vehicle is a point: load transfer and roll-over are
  * not in it. The share left for braking grows as the vehicle slows, so the value at the initial speed is the cautious
  * one. The ellipse is a term of the trade (a circle where μ_x = μ_y); the side demand follows from Newton's second law.
+ *
+ * <pre>{@code
+ * FrictionEllipse tyres = FrictionEllipse.circle(FrictionCoefficient.of(0.7));
+ * tyres.onStraight(Grade.percent(0)); // Remaining[friction=0.7, sideShare=0.0]
+ * }</pre>
  */
 public final class FrictionEllipse {
     private final FrictionCoefficient longitudinal;

@@ -23,6 +23,10 @@ import java.util.List;
  * both ways; the aircraft type (100, 2500] kPa, where 220 psi is a real pressure and only the caveat tells. Outside the source's
  * own, narrower range every formula adds a caveat.
  * A formula is no proof that a tyre holds: slow down on standing water.
+ *
+ * <pre>{@code
+ * Hydroplaning.horneRolling(Pressure.bar(2.2)).speed(); // 26.1537 m/s
+ * }</pre>
  */
 public final class Hydroplaning {
     private static final double MPS_PER_KNOT = 1852.0 / 3600.0;

@@ -20,6 +20,11 @@ import java.util.Map;
  * coefficient was seen only as a range.
  *
  * <p>Source: M. Burckhardt, Fahrwerktechnik: Radschlupf-Regelsysteme, Vogel 1993, through copies.
+ *
+ * <pre>{@code
+ * SlipCurve.published("dry asphalt").peak(); // 1.17002
+ * SlipCurve.published("dry asphalt").locked(); // 0.7601
+ * }</pre>
  */
 public final class SlipCurve {
     private static final Catalogue<SlipCurve> PUBLISHED =

@@ -13,6 +13,11 @@ import io.github.stoplag.quantity.TimeSpan;
  *
  * <p>Source: constants in a photometer maker's page on pulse measurement (seen); the formula from memory; the comparison in
  * Ohno, note of 8 January 2002 on effective intensity (seen).
+ *
+ * <pre>{@code
+ * Flash flash = Flash.rectangle(LuminousIntensity.candela(100), TimeSpan.seconds(0.2));
+ * FormFactor.of(TimeSpan.seconds(0.2)).of(flash).intensity(); // 50 cd
+ * }</pre>
  */
 public final class FormFactor implements EffectiveIntensityMethod {
     private final TimeSpan constant;

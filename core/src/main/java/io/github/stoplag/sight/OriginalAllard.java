@@ -14,6 +14,11 @@ import io.github.stoplag.quantity.TimeSpan;
  *
  * <p>Source: as quoted in US patent application 2004/0160598 with a = 0.2 s (seen); the 30 % in Ohno, note of 8 January 2002
  * on effective intensity (seen).
+ *
+ * <pre>{@code
+ * Flash flash = Flash.rectangle(LuminousIntensity.candela(100), TimeSpan.seconds(0.2));
+ * OriginalAllard.of(TimeSpan.seconds(0.2)).of(flash).intensity(); // 63.2121 cd
+ * }</pre>
  */
 public final class OriginalAllard implements EffectiveIntensityMethod {
     private final TimeSpan timeConstant;

@@ -22,6 +22,14 @@ import java.util.Optional;
  *
  * <p>Source: form as in Front. Physiol. 6 (2015) 190 (seen); simple and choice reactions share the exponent, harder tasks only
  * raise t0 (Pins and Bonnet 1996, as told in a conference abstract, seen).
+ *
+ * <pre>{@code
+ * PieronLaw law = PieronLaw.between(
+ *         TimeSpan.seconds(0.2), LuminousIntensity.candela(1), LuminousIntensity.candela(100),
+ *         TimeSpan.seconds(0.1), 0.33, Source.assumed("invented example"));
+ * law.at(LuminousIntensity.candela(1)).intensityPart().inSeconds(); // 0.128
+ * law.at(LuminousIntensity.candela(100)).intensityPart().inSeconds(); // 0.028
+ * }</pre>
  */
 public final class PieronLaw implements Evident {
     private final TimeSpan irreducible;
