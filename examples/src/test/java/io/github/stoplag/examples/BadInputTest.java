@@ -2,8 +2,8 @@ package io.github.stoplag.examples;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.github.stoplag.examples.file.Key;
-import io.github.stoplag.examples.file.ScenarioFile;
+import io.github.stoplag.examples.file.Resource;
+import io.github.stoplag.examples.lampswap.Scenario;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -111,18 +111,18 @@ class BadInputTest {
         Path scenario = Program.scenario(folder, "follower.mood", "calm");
         Program run = Program.lampSwap(results, "--scenario", scenario.toString());
         assertRefused(
-                run, scenario + ": follower.mood = calm: unknown key; the keys are " + String.join(", ", Key.names()));
+                run, scenario + ": follower.mood = calm: unknown key; the keys are " + Scenario.VOCABULARY.listed());
     }
 
     @Test
     void repeatedAndMissingKeysAreNamed() throws IOException {
         Path twice = Program.write(
-                folder.resolve("twice.properties"), ScenarioFile.shippedText() + "led.rise-time = 3 ms\n");
+                folder.resolve("twice.properties"), Resource.text(Scenario.SHIPPED) + "led.rise-time = 3 ms\n");
         assertRefused(
                 Program.lampSwap(results, "--scenario", twice.toString()),
                 twice + ": led.rise-time = 3 ms: key is given twice");
         Path without = Program.write(
-                folder.resolve("without.properties"), ScenarioFile.shippedText().replace("led.rise-time = 1 ms", ""));
+                folder.resolve("without.properties"), Resource.text(Scenario.SHIPPED).replace("led.rise-time = 1 ms", ""));
         assertRefused(
                 Program.lampSwap(results, "--scenario", without.toString()),
                 without + ": led.rise-time: key is missing and has no default");

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.TestFactory;
 /** Holds the floors of the programs: what they share lies below them, and no program imports another. */
 class ExamplesArchitectureTest {
     private static final String ROOT = "io.github.stoplag.examples";
-    private static final List<String> SHARED = List.of("file", "draw", "program");
+    private static final List<String> SHARED = List.of("file", "draw", "program", "lamps");
     private static final List<String> PROGRAMS =
             List.of("lampswap", "circuit", "following", "onset", "rules", "teach", "film", "sweep.run", "sweep");
     private static final String SHOW = "gallery";

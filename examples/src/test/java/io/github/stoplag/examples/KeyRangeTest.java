@@ -4,10 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.stoplag.examples.circuit.CircuitKeys;
 import io.github.stoplag.examples.circuit.CircuitScenario;
-import io.github.stoplag.examples.file.FilamentInput;
 import io.github.stoplag.examples.file.Key;
-import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.examples.following.FollowingScenario;
+import io.github.stoplag.examples.lampswap.Scenario;
 import io.github.stoplag.quantity.Numbers;
 import java.nio.file.Path;
 import java.util.List;
@@ -29,18 +28,11 @@ class KeyRangeTest {
     }
 
     static Stream<End> ends() {
-        Stream<Key<?>> lampSwap = Stream.concat(
-                Key.QUANTITIES.stream(),
-                Stream.of(
-                        Key.SPEED,
-                        Key.TIME_GAP,
-                        Key.DISTANCE_GAP,
-                        FilamentInput.DESIGN_VOLTAGE,
-                        FilamentInput.DESIGN_POWER));
+        Stream<Key<?>> lampSwap = Scenario.KEYS.stream().flatMap(keys -> keys.quantities().stream());
         return Stream.of(
-                        lampSwap.flatMap(key -> ends("lamp-swap", ScenarioFile.SHIPPED, key)),
-                        CircuitKeys.QUANTITIES.stream().flatMap(key -> ends("circuit", CircuitScenario.SHIPPED, key)),
-                        FollowingScenario.QUANTITIES.stream()
+                        lampSwap.flatMap(key -> ends("lamp-swap", Scenario.SHIPPED, key)),
+                        CircuitKeys.KEYS.quantities().stream().flatMap(key -> ends("circuit", CircuitScenario.SHIPPED, key)),
+                        FollowingScenario.OF_A_VEHICLE.quantities().stream()
                                 .flatMap(key -> ends("following", FollowingScenario.PAIR, key)))
                 .flatMap(ends -> ends);
     }

@@ -3,7 +3,7 @@ package io.github.stoplag.examples;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import io.github.stoplag.examples.file.Resource;
-import io.github.stoplag.examples.file.ScenarioFile;
+import io.github.stoplag.examples.lampswap.Scenario;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -38,7 +38,7 @@ public record Program(int exitCode, String out, String err) {
 
     /** Writes the shipped scenario with some keys set to other values. */
     public static Path scenario(Path folder, String... keysAndValues) {
-        return changed(folder, ScenarioFile.SHIPPED, keysAndValues);
+        return changed(folder, Scenario.SHIPPED, keysAndValues);
     }
 
     /** Writes a shipped scenario with some keys set to other values. */

@@ -5,12 +5,11 @@ import io.github.stoplag.circuit.Diode;
 import io.github.stoplag.circuit.Fuse;
 import io.github.stoplag.circuit.OutageMonitor;
 import io.github.stoplag.circuit.WireRun;
-import io.github.stoplag.examples.file.FilamentInput;
+import io.github.stoplag.examples.lamps.FilamentInput;
 import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
-import java.util.function.UnaryOperator;
 
 /**
  * The electrical side of a lamp swap as a file describes it.
@@ -46,7 +45,7 @@ public record CircuitScenario(
         CircuitParts.Signals signals,
         double brakingHoursPerYear) {
     public static final String SHIPPED = "minibus-circuit.properties";
-    static final ScenarioFile.Vocabulary VOCABULARY = ScenarioFile.Vocabulary.of(CircuitKeys.names());
+    static final ScenarioFile.Vocabulary VOCABULARY = CircuitKeys.vocabulary();
 
     /**
      * The supply voltages.
@@ -78,7 +77,7 @@ public record CircuitScenario(
                 heading,
                 supply,
                 file.get(CircuitKeys.AMBIENT),
-                FilamentInput.of(file, UnaryOperator.identity()),
+                FilamentInput.rated(file),
                 CircuitParts.count(file, CircuitKeys.LAMPS),
                 CurrentDraw.ledRegulated(file.get(CircuitKeys.LED_CURRENT), file.get(CircuitKeys.LED_LOWEST)),
                 OutageMonitor.of(

@@ -14,7 +14,9 @@ public record Heading(String title, boolean invented) {
 
     private static final int LONGEST_TITLE = 120;
 
-    public static final List<String> KEYS = List.of(Key.TITLE, Key.INVENTED);
+    public static final Keys KEYS = new Keys();
+    public static final String TITLE = KEYS.add("title");
+    private static final String INVENTED = KEYS.add("invented");
 
     /**
      * Reads it from a scenario.
@@ -22,12 +24,12 @@ public record Heading(String title, boolean invented) {
      * @throws InputException if the title is missing or too long
      */
     public static Heading of(ScenarioFile file) {
-        String title = file.text(Key.TITLE, null);
+        String title = file.text(TITLE, null);
         if (title.length() > LONGEST_TITLE) {
-            throw file.bad(Key.TITLE, title, "must have 1 to " + LONGEST_TITLE + " characters, got " + title.length());
+            throw file.bad(TITLE, title, "must have 1 to " + LONGEST_TITLE + " characters, got " + title.length());
         }
         return new Heading(
-                title, file.word(Key.INVENTED, "no", List.of("yes", "no")).equals("yes"));
+                title, file.word(INVENTED, "no", List.of("yes", "no")).equals("yes"));
     }
 
     /** Gives the notes for charts and tables: the mark, or nothing. */

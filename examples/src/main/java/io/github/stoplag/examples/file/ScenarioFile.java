@@ -22,11 +22,6 @@ import org.jspecify.annotations.Nullable;
 
 /** The lines {@code key = value} of a scenario file, each key known and given once. Every complaint names file, key and value. */
 public final class ScenarioFile {
-    /** The scenario that comes with {@code lamp-swap}. */
-    public static final String SHIPPED = "minibus.properties";
-
-    public static final Vocabulary LAMP_SWAP = Vocabulary.of(Key.names());
-
     private static final int LONGEST_TEXT = 1000;
     private final String name;
     private final Map<String, String> given;
@@ -64,10 +59,6 @@ public final class ScenarioFile {
         this.given = given;
     }
 
-    public static ScenarioFile shipped() {
-        return shipped(SHIPPED, LAMP_SWAP);
-    }
-
     /**
      * Reads a file that comes with the programs.
      *
@@ -77,14 +68,6 @@ public final class ScenarioFile {
      */
     public static ScenarioFile shipped(String resource, Vocabulary vocabulary) {
         return of(resource, Resource.text(resource), vocabulary);
-    }
-
-    public static String shippedText() {
-        return Resource.text(SHIPPED);
-    }
-
-    public static ScenarioFile read(Path path) {
-        return read(path, LAMP_SWAP);
     }
 
     /**

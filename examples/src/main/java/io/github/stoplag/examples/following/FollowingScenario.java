@@ -4,6 +4,7 @@ import io.github.stoplag.braking.BrakeResponse;
 import io.github.stoplag.examples.file.Gaps;
 import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.examples.file.Key;
+import io.github.stoplag.examples.file.Keys;
 import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.following.BrakingVehicle;
 import io.github.stoplag.following.Chain;
@@ -17,7 +18,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 
 /**
  * A pair or chain of vehicles from a file.
@@ -43,35 +43,27 @@ public record FollowingScenario(
     /** The shipped chain. */
     static final String CHAIN = "following_chain.properties";
 
-    private static final Key<Integer> VEHICLES =
-            new Key<>("vehicles", "2", FollowingScenario::parseCount, Integer::doubleValue, 2, 1000, "");
-    private static final Key<Speed> SPEED =
-            new Key<>("speed", null, Speed::parse, Speed::inKmh, 0, 250, "km/h");
-    private static final Key<TimeSpan> TIME_GAP = Key.time("gap", null, 0, 60);
-    private static final Key<Distance> GAP = Key.distance("gap", null, 0, 5000);
-    private static final Key<TimeSpan> LATENCY = Key.time("lamp-latency", null, 0, 3);
-    private static final Key<TimeSpan> REACTION = Key.time("reaction", null, 0, 10);
-    private static final Key<Deceleration> DECELERATION = Key.deceleration("deceleration");
-    private static final Key<TimeSpan> DEAD_TIME = Key.time("brake-dead-time", "0.1 s", 0, 3);
-    private static final Key<TimeSpan> BUILD_UP = Key.time("brake-build-up", "0.2 s", 0, 3);
-    private static final Key<Distance> LENGTH = Key.distance("length", "4.4 m", 1, 30);
-    private static final Key<Mass> MASS =
-            new Key<>("mass", "1400 kg", Mass::parse, Mass::inKg, 100, 60_000, "kg");
-    private static final Key<Double> RESTITUTION = Key.ratio("restitution", "0", 0, 1);
-    private static final String RESPONDS = "responds";
-    private static final Key<Integer> CHANGED =
-            new Key<>("compare.vehicle", null, FollowingScenario::parseCount, Integer::doubleValue, 1, 1000, "");
-    private static final Key<TimeSpan> CHANGED_LATENCY = LATENCY.named("compare.lamp-latency");
+    static final Keys OF_ALL = new Keys();
 
-    /** The keys that hold one quantity of a vehicle each. */
-    public static final List<Key<?>> QUANTITIES =
-            List.of(SPEED, TIME_GAP, GAP, LATENCY, REACTION, DECELERATION, DEAD_TIME, BUILD_UP, LENGTH, MASS);
+    /** The keys of a vehicle: they also come with its number before them. */
+    public static final Keys OF_A_VEHICLE = new Keys();
 
-    private static final List<String> OF_A_VEHICLE = Stream.concat(
-                    QUANTITIES.stream().map(Key::name).distinct(), Stream.of(RESPONDS))
-            .toList();
-    private static final List<String> OF_ALL = List.of(
-            Key.TITLE, Key.INVENTED, VEHICLES.name(), RESTITUTION.name(), CHANGED.name(), CHANGED_LATENCY.name());
+    private static final Key<Integer> VEHICLES = OF_ALL.add(new Key<>("vehicles", "2", FollowingScenario::parseCount, Integer::doubleValue, 2, 1000, ""));
+    private static final Key<Speed> SPEED = OF_A_VEHICLE.add(new Key<>("speed", null, Speed::parse, Speed::inKmh, 0, 250, "km/h"));
+    private static final Key<TimeSpan> TIME_GAP = OF_A_VEHICLE.add(Key.time("gap", null, 0, 60));
+    private static final Key<Distance> GAP = OF_A_VEHICLE.add(Key.distance("gap", null, 0, 5000));
+    private static final Key<TimeSpan> LATENCY = OF_A_VEHICLE.add(Key.time("lamp-latency", null, 0, 3));
+    private static final Key<TimeSpan> REACTION = OF_A_VEHICLE.add(Key.time("reaction", null, 0, 10));
+    private static final Key<Deceleration> DECELERATION = OF_A_VEHICLE.add(Key.deceleration("deceleration"));
+    private static final Key<TimeSpan> DEAD_TIME = OF_A_VEHICLE.add(Key.time("brake-dead-time", "0.1 s", 0, 3));
+    private static final Key<TimeSpan> BUILD_UP = OF_A_VEHICLE.add(Key.time("brake-build-up", "0.2 s", 0, 3));
+    private static final Key<Distance> LENGTH = OF_A_VEHICLE.add(Key.distance("length", "4.4 m", 1, 30));
+    private static final Key<Mass> MASS = OF_A_VEHICLE.add(new Key<>("mass", "1400 kg", Mass::parse, Mass::inKg, 100, 60_000, "kg"));
+    private static final Key<Double> RESTITUTION = OF_ALL.add(Key.ratio("restitution", "0", 0, 1));
+    private static final String RESPONDS = OF_A_VEHICLE.add("responds");
+    private static final Key<Integer> CHANGED = OF_ALL.add(new Key<>("compare.vehicle", null, FollowingScenario::parseCount, Integer::doubleValue, 1, 1000, ""));
+    private static final Key<TimeSpan> CHANGED_LATENCY = OF_ALL.add(LATENCY.named("compare.lamp-latency"));
+
     private static final Pattern OVERRIDE = Pattern.compile("vehicle\\.[1-9][0-9]{0,3}\\.(.+)");
 
     /**
@@ -84,20 +76,17 @@ public record FollowingScenario(
 
     /** Gives the keys that such a file may have. */
     static ScenarioFile.Vocabulary vocabulary() {
-        return new ScenarioFile.Vocabulary(
-                FollowingScenario::isKey,
-                String.join(", ", OF_ALL) + ", " + String.join(", ", OF_A_VEHICLE)
-                        + "; the latter also for one vehicle, as in vehicle.1.speed");
+        return Keys.vocabulary(
+                FollowingScenario::isOverride,
+                "and those of a vehicle also for one alone, as in vehicle.1.speed",
+                Heading.KEYS,
+                OF_ALL,
+                OF_A_VEHICLE);
     }
 
-    /** Gives the keys of the file, those of one vehicle without its number. */
-    static List<String> names() {
-        return Stream.concat(OF_ALL.stream(), OF_A_VEHICLE.stream()).toList();
-    }
-
-    private static boolean isKey(String key) {
+    private static boolean isOverride(String key) {
         Matcher override = OVERRIDE.matcher(key);
-        return OF_ALL.contains(key) || OF_A_VEHICLE.contains(override.matches() ? override.group(1) : key);
+        return override.matches() && OF_A_VEHICLE.has(override.group(1));
     }
 
     /**

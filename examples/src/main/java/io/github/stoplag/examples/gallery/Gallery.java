@@ -3,7 +3,7 @@ package io.github.stoplag.examples.gallery;
 import io.github.stoplag.examples.draw.Figure;
 import io.github.stoplag.examples.draw.HtmlPage;
 import io.github.stoplag.examples.draw.Markup;
-import io.github.stoplag.examples.file.ScenarioFile;
+import io.github.stoplag.examples.lamps.LampInput;
 import io.github.stoplag.examples.lampswap.Charts;
 import io.github.stoplag.examples.lampswap.DecisiveInstants;
 import io.github.stoplag.examples.lampswap.LampSwap;
@@ -127,11 +127,11 @@ public final class Gallery {
 
     /** Both vehicles and lamps of the shipped scenario, with the moments at which the lamps are seen. */
     static LampSwap scenario() {
-        return LampSwap.of(Scenario.of(ScenarioFile.shipped()), null);
+        return LampSwap.of(Scenario.shipped());
     }
 
     private static String scenarioCode() {
-        return new Cut(Gallery.class, "scenario").text() + "\n\n" + new Cut(LampSwap.class, "filament", "lamp").text();
+        return new Cut(Gallery.class, "scenario").text() + "\n\n" + new Cut(LampSwap.class, "lamp").text() + "\n\n" + new Cut(LampInput.class, "ofBulb").text();
     }
 
     public static List<String> pictures() {

@@ -18,7 +18,7 @@ final class GalleryLamps {
     /** How the light of both lamps falls. The LED lamp is taken to go dark at once. */
     static Figure decay(LampSwap swap) {
         Scenario scenario = swap.scenario();
-        FilamentDecay filament = scenario.filament().lamp().switchOff(scenario.supply());
+        FilamentDecay filament = swap.filament().orElseThrow().switchOff(scenario.supply());
         double tenthMs = 1000 * filament.timeToLevelS(0.1).orElseThrow();
         String filamentLabel = "filament: 10 % of its light left after " + Text.digits(tenthMs) + " ms";
         return new LineChart(

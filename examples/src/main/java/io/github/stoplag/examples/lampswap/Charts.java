@@ -105,7 +105,7 @@ public final class Charts {
         List<LineChart.Series> series = new ArrayList<>();
         for (int i = 0; i < LINES; i++) {
             int criterion = i;
-            swap.earlier(i).ifPresent(earlier -> series.add(line(swap, criterion, earlier.inSeconds(), speedIn, in)));
+            swap.earlier(1, i).ifPresent(earlier -> series.add(line(swap, criterion, earlier.inSeconds(), speedIn, in)));
         }
         Speed top =
                 swap.scenario().legs().get(swap.scenario().legs().size() - 1).speed();

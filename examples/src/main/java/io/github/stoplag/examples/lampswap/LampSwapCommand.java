@@ -43,12 +43,12 @@ public final class LampSwapCommand extends ScenarioCommand {
 
     @Override
     protected String shipped() {
-        return ScenarioFile.SHIPPED;
+        return Scenario.SHIPPED;
     }
 
     @Override
     protected ScenarioFile.Vocabulary vocabulary() {
-        return ScenarioFile.LAMP_SWAP;
+        return Scenario.VOCABULARY;
     }
 
     @Override
@@ -58,9 +58,8 @@ public final class LampSwapCommand extends ScenarioCommand {
 
     @Override
     protected Results results(ScenarioFile file) {
-        Scenario asked = Scenario.of(file);
         MeasuredLamp filmed = measured == null ? null : MeasuredCsv.read(measured);
-        LampSwap swap = LampSwap.of(asked, filmed);
+        LampSwap swap = LampSwap.of(Scenario.of(file, filmed));
         List<Figure> figures = Stream.concat(Charts.of(swap).stream(), Stream.of(RoadDiagram.of(swap)))
                 .toList();
         Map<String, String> files = new LinkedHashMap<>();

@@ -5,7 +5,6 @@ import io.github.stoplag.examples.draw.HtmlPage;
 import io.github.stoplag.examples.draw.Markup;
 import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.examples.file.Heading;
-import io.github.stoplag.examples.file.Key;
 import io.github.stoplag.examples.file.Resource;
 import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.sight.Detection;
@@ -108,7 +107,7 @@ final class ReportHtml {
     }
 
     private String origin(ScenarioFile.Used used) {
-        if (swap.filmed() && Key.ofFilamentModel(used.key())) {
+        if (!swap.scenario().countsFor(used.key())) {
             return "not used: a filmed lamp takes its place";
         }
         return used.isDefault() ? "default" : "file";
@@ -126,7 +125,7 @@ final class ReportHtml {
                     .flatMap(lines -> lines));
         }
         out.element("h3", "Intensity and current").line();
-        page.list(swap.notes().stream());
+        page.list(swap.notes());
         out.element("h3", "Motion").line();
         page.list(Stream.of(
                 "Extra distance = speed × difference of the two moments. Outcome and gap needed: exact from the phases of"

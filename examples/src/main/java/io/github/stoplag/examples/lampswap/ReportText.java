@@ -33,7 +33,7 @@ final class ReportText {
                     time(lamp.onset().timeToLevel(0.1)),
                     time(lamp.onset().timeToLevel(0.9)),
                     time(lamp.seen()),
-                    Text.digits(lamp.endCd()) + " cd"));
+                    Text.digits(lamp.light().endCd()) + " cd"));
             if (lamp.detection() instanceof Detection.NeverSeen never) {
                 lines.add("    never seen: " + never.reason());
             }
@@ -64,7 +64,7 @@ final class ReportText {
     /** Says in a sentence by how much the LED lamp is seen earlier. */
     static String gain(LampSwap swap) {
         String how = " (by " + swap.scenario().criterion().brief() + ").";
-        return swap.earlier(0)
+        return swap.earlier(1, 0)
                 .map(earlier -> "The LED lamp is seen " + Text.milliseconds(Math.abs(earlier.inSeconds()))
                         + (earlier.inSeconds() < 0 ? " later" : " earlier") + " than the "
                         + swap.lamps().get(0).name() + " lamp" + how)
@@ -78,7 +78,7 @@ final class ReportText {
                         swap.scenario().criteria().get(i).meaning(),
                         time(swap.lamps().get(0).seen(i)),
                         time(swap.lamps().get(1).seen(i)),
-                        swap.earlier(i)
+                        swap.earlier(1, i)
                                 .map(earlier -> Text.milliseconds(earlier.inSeconds()))
                                 .orElse("-")));
     }

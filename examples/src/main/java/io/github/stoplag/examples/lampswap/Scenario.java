@@ -1,55 +1,65 @@
 package io.github.stoplag.examples.lampswap;
 
 import io.github.stoplag.braking.BrakeResponse;
-import io.github.stoplag.examples.file.FilamentInput;
-import io.github.stoplag.examples.file.Gaps;
 import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.examples.file.InputException;
-import io.github.stoplag.examples.file.Key;
+import io.github.stoplag.examples.file.Keys;
 import io.github.stoplag.examples.file.ScenarioFile;
+import io.github.stoplag.examples.lamps.Criterion;
+import io.github.stoplag.examples.lamps.FilamentInput;
+import io.github.stoplag.examples.lamps.SupplyInput;
 import io.github.stoplag.following.BrakingVehicle;
-import io.github.stoplag.lamp.LedLamp;
-import io.github.stoplag.lamp.Lens;
+import io.github.stoplag.lamp.MeasuredLamp;
 import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
-import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.road.Road;
-import io.github.stoplag.road.RoadDeceleration;
-import java.util.ArrayList;
-import java.util.Comparator;
+import io.github.stoplag.quantity.Voltage;
 import java.util.List;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
- * What a lamp swap is judged by: the traffic, both vehicles, both lamps and the criteria of seeing.
+ * What a lamp swap is judged by: the traffic, both vehicles, the lamps and the criteria of seeing.
  *
  * @param heading what the scenario calls itself
  * @param legs the speeds with their following gaps, slowest first
+ * @param firstLook the two speeds that the answer begins with
  * @param leader the vehicle with the lamp
  * @param follower the vehicle behind
- * @param filament the lamp fitted now
- * @param supply its supply and wiring
- * @param filamentIntensity its luminous intensity at its design voltage
- * @param led the lamp considered
- * @param ledIntensity its luminous intensity
+ * @param lamps the lamp fitted now, then the candidates
+ * @param supply their supply and wiring, which only the filament lamps among them follow
  * @param criteria the criteria of seeing: the one used, the one its charts compare it with, then all others
  * @param file where all this was read
  */
 public record Scenario(
         Heading heading,
         List<Leg> legs,
+        List<Leg> firstLook,
         Vehicle leader,
         Vehicle follower,
-        FilamentInput filament,
+        FittedLamps lamps,
         SupplyConditions supply,
-        LuminousIntensity filamentIntensity,
-        LedLamp led,
-        LuminousIntensity ledIntensity,
         List<Criterion> criteria,
         ScenarioFile file) {
-    private static final String FROM_ROAD = "road";
+    /** The scenario that comes with the program. */
+    public static final String SHIPPED = "minibus.properties";
+
+    /** The keys that such a file may have. */
+    public static final List<Keys> KEYS = List.of(
+            Heading.KEYS,
+            Traffic.KEYS,
+            FittedLamps.FILAMENT_KEYS,
+            FilamentInput.MODEL,
+            SupplyInput.LENS_KEYS,
+            SupplyInput.KEYS,
+            FittedLamps.LED_KEYS,
+            FittedLamps.KEYS,
+            Criterion.KEYS);
+
+    public static final ScenarioFile.Vocabulary VOCABULARY = Keys.vocabulary(
+            FittedLamps::numbered, "lamp.1, lamp.1.name, lamp.2, ...", KEYS.toArray(Keys[]::new));
 
     /**
      * A speed with its following gap.
@@ -73,95 +83,53 @@ public record Scenario(
         }
     }
 
+    /** Gives the scenario that comes with the program. */
+    public static Scenario shipped() {
+        return of(ScenarioFile.shipped(SHIPPED, VOCABULARY), null);
+    }
+
     /**
      * Makes a scenario from a file.
      *
+     * @param filmed a filmed lamp in the place of the lamp fitted now, if any
      * @throws InputException if a value is missing or impossible
      */
-    public static Scenario of(ScenarioFile file) {
-        Heading heading = Heading.of(file);
-        List<Leg> legs = legs(file);
-        Vehicle leader = new Vehicle(
-                TimeSpan.seconds(0),
-                new BrakeResponse(file.get(Key.LEADER_DEAD_TIME), file.get(Key.LEADER_BUILD_UP)),
-                braking(file, Key.LEADER_BRAKING),
-                file.get(Key.LEADER_LENGTH));
-        Vehicle follower = new Vehicle(
-                file.get(Key.REACTION),
-                new BrakeResponse(file.get(Key.FOLLOWER_DEAD_TIME), file.get(Key.FOLLOWER_BUILD_UP)),
-                braking(file, Key.FOLLOWER_BRAKING),
-                file.get(Key.FOLLOWER_LENGTH));
-        FilamentInput filament = filament(file);
-        SupplyConditions supply = SupplyConditions.of(file.get(Key.SUPPLY))
-                .withSeriesResistance(file.get(Key.WIRING))
-                .withAmbientTemperature(file.get(Key.AMBIENT))
-                .withLens(file.word(Key.LENS, "red", List.of("red", "clear")).equals("red") ? Lens.RED : Lens.CLEAR);
-        LuminousIntensity filamentIntensity = file.get(Key.FILAMENT_INTENSITY);
-        LedLamp led = file.making(
-                List.of(Key.LED_DELAY.name(), Key.LED_RISE.name()),
-                () -> LedLamp.of(file.get(Key.LED_DELAY), file.get(Key.LED_RISE)));
-        LuminousIntensity ledIntensity = file.get(Key.LED_INTENSITY);
-        List<Criterion> criteria = Criterion.all(file);
-        file.refuseUnused(Key::unused);
-        return new Scenario(
-                heading,
+    public static Scenario of(ScenarioFile file, @Nullable MeasuredLamp filmed) {
+        List<Leg> legs = Traffic.legs(file);
+        FittedLamps lamps = FittedLamps.of(file);
+        Scenario scenario = new Scenario(
+                Heading.of(file),
                 legs,
-                leader,
-                follower,
-                filament,
-                supply,
-                filamentIntensity,
-                led,
-                ledIntensity,
-                criteria,
+                Traffic.firstLook(file, legs),
+                Traffic.leader(file),
+                Traffic.follower(file),
+                filmed == null ? lamps : lamps.withFilmed(filmed),
+                // without a filament lamp nothing asks for it
+                lamps.followSupply() ? SupplyInput.of(file) : SupplyConditions.of(Voltage.volts(12)),
+                Criterion.all(file),
                 file);
+        file.refuseUnused(Scenario::unused);
+        return scenario;
     }
 
-    private static List<Leg> legs(ScenarioFile file) {
-        List<String> speeds = file.list(Key.SPEEDS);
-        List<String> gaps = file.list(Key.GAP);
-        if (gaps.size() != 1 && gaps.size() != speeds.size()) {
-            throw file.bad(
-                    Key.GAP,
-                    String.join(", ", gaps),
-                    "must be one gap for all speeds or one for each of the " + speeds.size() + " speeds, got "
-                            + gaps.size());
+    /** Says of a key that was given but not asked for why it does not count. */
+    private static String unused(String key) {
+        if (key.startsWith("road.")) {
+            return "neither vehicle's deceleration is \"road\"";
+        } else if (key.startsWith("lamp.")) {
+            return "there is no such lamp";
         }
-        List<Leg> legs = new ArrayList<>();
-        for (int i = 0; i < speeds.size(); i++) {
-            Speed speed = file.parse(Key.SPEED, speeds.get(i));
-            String gap = gaps.get(gaps.size() == 1 ? 0 : i);
-            legs.add(new Leg(speed, Gaps.read(file, Key.TIME_GAP, Key.DISTANCE_GAP, gap, speed)));
-        }
-        legs.sort(Comparator.comparing(Leg::speed));
-        for (int i = 1; i < legs.size(); i++) {
-            if (legs.get(i).speed().equals(legs.get(i - 1).speed())) {
-                throw file.bad(Key.SPEEDS, String.join(", ", speeds), "the same speed is given twice");
-            }
-        }
-        return List.copyOf(legs);
+        return FittedLamps.FILAMENT_KEYS.has(key)
+                ? FilamentInput.RATING_UNUSED
+                : "no lamp of the file is a filament lamp";
     }
 
-    private static Deceleration braking(ScenarioFile file, Key<Deceleration> key) {
-        String text = file.text(key.name(), FROM_ROAD);
-        if (!text.equals(FROM_ROAD)) {
-            return file.parse(key, text);
-        }
-        RoadDeceleration onRoad =
-                Road.of(file.get(Key.FRICTION), file.get(Key.GRADE)).deceleration();
-        if (onRoad instanceof RoadDeceleration.Holds holds) {
-            return holds.deceleration();
-        }
-        throw file.bad(key.name(), text, ((RoadDeceleration.CannotHold) onRoad).reason());
-    }
-
-    private static FilamentInput filament(ScenarioFile file) {
-        return FilamentInput.of(file, lamp -> {
-            file.find(Key.FILAMENT_TEMPERATURE).ifPresent(lamp::filamentTemperature);
-            file.find(Key.GAS_LOSS).ifPresent(lamp::gasLossShare);
-            file.find(Key.COIL_FACTOR).ifPresent(lamp::coilFactor);
-            return lamp;
-        });
+    /** Says whether a key tells of the filament models alone, which count for nothing if the only filament lamp is replaced by a film. */
+    boolean countsFor(String key) {
+        boolean ofFilament = Stream.of(
+                        FittedLamps.FILAMENT_KEYS, FilamentInput.MODEL, SupplyInput.LENS_KEYS, SupplyInput.KEYS)
+                .anyMatch(keys -> keys.has(key));
+        return !ofFilament || lamps.followSupply() || key.equals(lamps.lamps().get(0).input().intensityKey());
     }
 
     /** Gives the values all this was made of. */

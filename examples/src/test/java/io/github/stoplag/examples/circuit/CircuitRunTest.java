@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import io.github.stoplag.examples.Pictures;
 import io.github.stoplag.examples.Program;
+import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.examples.file.Resource;
+import io.github.stoplag.examples.lamps.FilamentInput;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -167,7 +169,8 @@ class CircuitRunTest {
     }
 
     static Stream<String> keys() {
-        return CircuitKeys.names().stream();
+        return Stream.of(Heading.KEYS, FilamentInput.RATING, CircuitKeys.KEYS)
+                .flatMap(keys -> keys.names().stream());
     }
 
     @ParameterizedTest

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import io.github.stoplag.examples.Program;
+import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.examples.file.Resource;
 import java.io.IOException;
 import java.io.StringReader;
@@ -126,7 +127,8 @@ class FollowingRunTest {
     }
 
     static Stream<String> keys() {
-        return FollowingScenario.names().stream();
+        return Stream.of(Heading.KEYS, FollowingScenario.OF_ALL, FollowingScenario.OF_A_VEHICLE)
+                .flatMap(keys -> keys.names().stream());
     }
 
     @ParameterizedTest

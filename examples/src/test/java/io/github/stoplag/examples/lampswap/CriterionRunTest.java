@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import io.github.stoplag.examples.Program;
-import io.github.stoplag.examples.file.ScenarioFile;
+import io.github.stoplag.examples.file.Resource;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -106,7 +106,7 @@ class CriterionRunTest {
         assertThat(plain.err()).isEmpty();
         Path file = Program.write(
                 folder.resolve("bulb.properties"),
-                ScenarioFile.shippedText()
+                Resource.text(Scenario.SHIPPED)
                         .replaceAll("(?m)^filament.design-(voltage|power) = .*$", "")
                         .replace("# filament.bulb = P21W", "filament.bulb = P21/5W"));
         Program bulb = Program.lampSwap(results(), "--scenario", file.toString());
@@ -121,7 +121,7 @@ class CriterionRunTest {
     void bulbWhoseRatingIsAlsoGivenOrThatIsUnknownIsRefused() {
         Path scenario = Program.write(
                 folder.resolve("both.properties"),
-                ScenarioFile.shippedText().replace("# filament.bulb = P21W", "filament.bulb = P21W"));
+                Resource.text(Scenario.SHIPPED).replace("# filament.bulb = P21W", "filament.bulb = P21W"));
         Program both = Program.lampSwap(results(), "--scenario", scenario.toString());
         assertThat(both.exitCode()).isEqualTo(2);
         assertThat(both.err())

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.stoplag.examples.Program;
-import io.github.stoplag.examples.file.Key;
+import io.github.stoplag.examples.file.Resource;
 import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.lamp.LaboratoryLamps;
 import io.github.stoplag.sight.IntegratingEye;
@@ -21,14 +21,14 @@ class ScenarioFileTest {
     Path folder;
 
     static Stream<String> keys() {
-        return Key.names().stream();
+        return Scenario.KEYS.stream().flatMap(keys -> keys.names().stream()).distinct();
     }
 
     @ParameterizedTest
     @MethodSource("keys")
     void shippedScenarioShowsEachKey(String key) {
         assertThat(Pattern.compile("(?m)^(# )?" + Pattern.quote(key) + " = \\S")
-                        .matcher(ScenarioFile.shippedText())
+                        .matcher(Resource.text(Scenario.SHIPPED))
                         .results())
                 .hasSize(1);
     }
@@ -38,35 +38,35 @@ class ScenarioFileTest {
         Program printed = Program.run("lamp-swap", "--print-scenario");
         assertThat(printed.exitCode()).isZero();
         Path copy = Program.write(folder.resolve("copy.properties"), printed.out());
-        assertThat(Scenario.of(ScenarioFile.read(copy)).inputs())
-                .isEqualTo(Scenario.of(ScenarioFile.shipped()).inputs());
+        assertThat(Scenario.of(ScenarioFile.read(copy, Scenario.VOCABULARY), null).inputs())
+                .isEqualTo(Scenario.shipped().inputs());
     }
 
     @Test
     void shippedEyeAndTheDefaultEyeAreThoseOfTheLaboratory() {
         Path without = Program.write(
                 folder.resolve("without.properties"),
-                ScenarioFile.shippedText().replaceAll("(?m)^detector.eye.*$", ""));
+                Resource.text(Scenario.SHIPPED).replaceAll("(?m)^detector.eye.*$", ""));
         String laboratory = IntegratingEye.of(LaboratoryLamps.EYE_TIME_CONSTANT, LaboratoryLamps.EYE_THRESHOLD)
                 .criterion();
-        assertThat(Scenario.of(ScenarioFile.shipped()).criterion().criterion()).isEqualTo(laboratory);
-        assertThat(Scenario.of(ScenarioFile.read(without)).criterion().criterion())
+        assertThat(Scenario.shipped().criterion().criterion()).isEqualTo(laboratory);
+        assertThat(Scenario.of(ScenarioFile.read(without, Scenario.VOCABULARY), null).criterion().criterion())
                 .isEqualTo(laboratory);
-        assertThat(ScenarioFile.shippedText())
+        assertThat(Resource.text(Scenario.SHIPPED))
                 .contains("Defaults " + LaboratoryLamps.EYE_TIME_CONSTANT + " and " + LaboratoryLamps.EYE_THRESHOLD);
     }
 
     @Test
     void byteOrderMarkIsSkipped() {
-        Path marked = Program.write(folder.resolve("marked.properties"), "\ufeff" + ScenarioFile.shippedText());
-        assertThat(Scenario.of(ScenarioFile.read(marked)).heading().title()).startsWith("Community minibus");
+        Path marked = Program.write(folder.resolve("marked.properties"), "\ufeff" + Resource.text(Scenario.SHIPPED));
+        assertThat(Scenario.of(ScenarioFile.read(marked, Scenario.VOCABULARY), null).heading().title()).startsWith("Community minibus");
     }
 
     @Test
     void speedsAreSortedAndGapsStayWithTheirSpeeds() {
         Path file = Program.scenario(
                 folder, "speeds", "60 mph, 50 km/h, 30 mph", "following.gap", "100 ft, 2 s, 65 ft 6 in");
-        Scenario scenario = Scenario.of(ScenarioFile.read(file));
+        Scenario scenario = Scenario.of(ScenarioFile.read(file, Scenario.VOCABULARY), null);
         assertThat(scenario.legs()).hasSize(3);
         assertThat(scenario.legs().get(0).speed().inMph()).isCloseTo(30, within(1e-9));
         assertThat(scenario.legs().get(0).gap().inFeet()).isCloseTo(65.5, within(1e-9));
@@ -79,7 +79,7 @@ class ScenarioFileTest {
     @Test
     void roadGivesTheDecelerationWhereTheFileSaysSo() {
         Path file = Program.scenario(folder, "follower.deceleration", "road", "road.friction", "0.6");
-        Scenario scenario = Scenario.of(ScenarioFile.read(file));
+        Scenario scenario = Scenario.of(ScenarioFile.read(file, Scenario.VOCABULARY), null);
         assertThat(scenario.follower().deceleration().inMps2()).isCloseTo(0.6 * 9.80665, within(1e-12));
         assertThat(scenario.leader().deceleration().inMps2()).isEqualTo(6.5);
         assertThat(scenario.inputs()).contains(new ScenarioFile.Used("road.grade", "0 %", true));

@@ -69,6 +69,11 @@ record AxisKind(String name, String unit, Key<Double> key) {
         return VEHICLES.stream().map(AxisKind::name);
     }
 
+    /** The lamp whose latency it is, empty for none. */
+    String lamp() {
+        return name.startsWith(LATENCY) ? name.substring(LATENCY.length()) : "";
+    }
+
     String column() {
         return unit.isEmpty() ? name : name + "_" + unit;
     }

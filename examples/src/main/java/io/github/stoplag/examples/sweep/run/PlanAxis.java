@@ -50,6 +50,16 @@ record PlanAxis(Axis axis, String canonical, List<Caveat> caveats) {
                 : read;
     }
 
+    /** The latency of a lamp that the supply does not change, as its model gives it. */
+    static PlanAxis modelled(AxisKind kind, double latencyS, String lamp) {
+        double value = SupplyLamp.rounded(latencyS);
+        return new PlanAxis(
+                Axis.constant(kind.name(), kind.unit(), value)
+                        .from(new Source("the lamp model for " + lamp, "", Standing.DERIVED)),
+                Reader.canonical("constant", value),
+                List.of());
+    }
+
     private static Source source(ScenarioFile file, String key, String text) {
         int colon = text.indexOf(':');
         return file.making(

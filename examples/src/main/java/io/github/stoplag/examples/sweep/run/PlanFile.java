@@ -198,7 +198,7 @@ public final class PlanFile {
         tables.forEach((lamp, table) -> notes.add(SupplyModel.latency(lamp)
                 + ": from supply_v by a table of the filament model behind a red lens over " + table.range()
                 + ", within " + Numbers.text(1e6 * table.largestErrorS(), 2)
-                + " µs of the model; seen by an integrating eye."));
+                + " µs of the model; seen by: " + table.seenBy() + "."));
         return notes;
     }
 

@@ -1,14 +1,19 @@
 package io.github.stoplag.examples.sweep.run;
 
+import io.github.stoplag.examples.file.Heading;
+import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.examples.file.Key;
+import io.github.stoplag.examples.file.Keys;
 import io.github.stoplag.examples.file.ScenarioFile;
+import io.github.stoplag.examples.lamps.Criterion;
+import io.github.stoplag.examples.lamps.FilamentInput;
+import io.github.stoplag.examples.lamps.LampInput;
+import io.github.stoplag.examples.lamps.LampKind;
 import io.github.stoplag.lamp.FilamentLamp;
+import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.LuminousIntensity;
-import io.github.stoplag.quantity.Power;
-import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
-import io.github.stoplag.sight.Detector;
-import io.github.stoplag.sight.IntegratingEye;
+import io.github.stoplag.sight.LampSignal;
 import io.github.stoplag.sweep.Axis;
 import io.github.stoplag.sweep.Design;
 import io.github.stoplag.sweep.PairModel;
@@ -19,24 +24,19 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.function.Predicate;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** Reads the keys of a plan file. */
 final class PlanReader {
-    private static final int LONGEST_TITLE = 120;
-    private static final String TITLE = "title";
-    private static final String INVENTED = "invented";
-    private static final String DESIGN = "design";
-    private static final String SCENARIOS = "scenarios";
-    private static final String SEED = "seed";
-    private static final String LAMPS = "lamps";
-    private static final String CORRELATIONS = "correlations";
+    private static final Keys KEYS = new Keys();
+    private static final String DESIGN = KEYS.add("design");
+    private static final String SCENARIOS = KEYS.add("scenarios");
+    private static final String SEED = KEYS.add("seed");
+    private static final String LAMPS = KEYS.add("lamps");
+    private static final String EYE = KEYS.add("eye");
+    private static final String CORRELATIONS = KEYS.add("correlations");
     private static final String MODEL = "lamp_model_";
-    private static final String EYE = "eye";
-    private static final Key<TimeSpan> EYE_TIME = Key.time(EYE, null, 0.001, 2);
-    private static final Key<LuminousIntensity> EYE_THRESHOLD = Key.intensity(EYE, null, 1e-6, 10_000);
     private static final List<String> DESIGNS = List.of("grid", "random", "latin-hypercube", "sobol");
     private static final Pattern LAMP = Pattern.compile("[a-z][a-z0-9_]*");
 
@@ -45,35 +45,36 @@ final class PlanReader {
     private PlanReader() {}
 
     private static ScenarioFile.Vocabulary vocabulary() {
-        List<String> fixed = Stream.concat(
-                        Stream.of(TITLE, INVENTED, DESIGN, SCENARIOS, SEED, LAMPS, EYE, CORRELATIONS),
-                        AxisKind.vehicleNames())
-                .toList();
-        Predicate<String> has = key -> {
-            String axis =
-                    key.endsWith(PlanAxis.SOURCE) ? key.substring(0, key.length() - PlanAxis.SOURCE.length()) : key;
-            return fixed.contains(key)
-                    || AxisKind.vehicleNames().anyMatch(axis::equals)
-                    || axis.startsWith(AxisKind.LATENCY)
-                    || key.startsWith(MODEL);
-        };
-        return new ScenarioFile.Vocabulary(
-                has,
-                String.join(", ", fixed) + ", " + AxisKind.LATENCY + "<lamp> or " + MODEL + "<lamp>, and "
-                        + PlanAxis.SOURCE + " behind the name of an axis");
+        Keys axes = new Keys();
+        AxisKind.vehicleNames().forEach(axes::add);
+        return Keys.vocabulary(
+                key -> {
+                    String axis = key.endsWith(PlanAxis.SOURCE)
+                            ? key.substring(0, key.length() - PlanAxis.SOURCE.length())
+                            : key;
+                    return axes.has(axis) || axis.startsWith(AxisKind.LATENCY) || key.startsWith(MODEL);
+                },
+                AxisKind.LATENCY + "<lamp> or " + MODEL + "<lamp>, and " + PlanAxis.SOURCE
+                        + " behind the name of an axis",
+                Heading.KEYS,
+                KEYS,
+                axes,
+                Criterion.KEYS,
+                FilamentInput.MODEL);
     }
 
     static PlanFile read(ScenarioFile file) {
-        String title = file.text(TITLE, null);
-        if (title.length() > LONGEST_TITLE) {
-            throw file.bad(TITLE, title, "must have 1 to " + LONGEST_TITLE + " characters, got " + title.length());
-        }
-        boolean invented = file.word(INVENTED, "no", List.of("yes", "no")).equals("yes");
+        Heading heading = Heading.of(file);
         List<String> lamps = lamps(file);
         List<PlanAxis> axes = new ArrayList<>();
+        Map<String, LampInput> modelled = modelled(file, lamps);
+        @Nullable Criterion seenBy = modelled.isEmpty() ? null : seenBy(file);
         for (AxisKind kind : AxisKind.all(lamps)) {
+            LampInput lamp = modelled.get(kind.lamp());
             if (file.has(kind.name())) {
                 axes.add(PlanAxis.read(file, kind));
+            } else if (seenBy != null && lamp != null && lamp.bulb().isEmpty()) {
+                axes.add(fixed(file, kind, kind.lamp(), lamp, seenBy));
             }
         }
         Plan plan = Plan.of(design(file), seed(file));
@@ -83,33 +84,38 @@ final class PlanReader {
         plan = correlated(file, plan, lamps);
         Plan whole = plan;
         file.making(List.of(DESIGN), whole::size);
-        Map<String, SupplyLamp> tables = tables(file, lamps);
+        Map<String, SupplyLamp> tables = tables(file, modelled, seenBy);
         PairModel model = file.making(
                 List.of(LAMPS),
                 () -> PairModel.of(withLatencies(whole, tables.keySet()), lamps.toArray(String[]::new)));
         file.refuseUnused(PlanReader::unused);
-        return new PlanFile(file.name(), title, invented, axes, whole, model, tables);
+        return new PlanFile(file.name(), heading.title(), heading.invented(), axes, whole, model, tables);
     }
 
     private static String unused(String key) {
         if (key.startsWith(AxisKind.LATENCY) || key.startsWith(MODEL)) {
             return "its lamp is not among " + LAMPS;
         }
-        return key.equals(EYE) ? "no " + MODEL + "<lamp> needs it" : "there is no such axis";
+        return key.equals(EYE) || Criterion.KEYS.has(key) || FilamentInput.MODEL.has(key)
+                ? "no " + MODEL + "<lamp> needs it"
+                : "there is no such axis";
     }
 
-    /** Reads the lamps whose latency follows from the supply. */
-    private static Map<String, SupplyLamp> tables(ScenarioFile file, List<String> lamps) {
+    /** Tabulates the lamps whose latency follows from the supply. */
+    private static Map<String, SupplyLamp> tables(
+            ScenarioFile file, Map<String, LampInput> modelled, @Nullable Criterion seenBy) {
         Map<String, SupplyLamp> tables = new TreeMap<>();
-        for (String lamp : lamps) {
-            if (file.has(MODEL + lamp)) {
-                tables.put(lamp, table(file, MODEL + lamp));
-                if (file.has(AxisKind.LATENCY + lamp) || !file.has(AxisKind.SUPPLY.name())) {
-                    throw file.bad(
-                            MODEL + lamp,
-                            file.text(MODEL + lamp, null),
-                            "needs the axis " + AxisKind.SUPPLY.name() + " and no axis " + AxisKind.LATENCY + lamp);
+        for (Map.Entry<String, LampInput> entry : modelled.entrySet()) {
+            FilamentLamp bulb = entry.getValue().bulb().orElse(null);
+            if (bulb != null && seenBy != null) {
+                if (!file.has(AxisKind.SUPPLY.name())) {
+                    throw needs(file, entry.getKey());
                 }
+                LuminousIntensity atRated = entry.getValue().given();
+                tables.put(
+                        entry.getKey(),
+                        file.making(
+                                List.of(MODEL + entry.getKey()), () -> SupplyLamp.of(bulb, atRated, seenBy)));
             }
         }
         if (tables.isEmpty() && file.has(AxisKind.SUPPLY.name())) {
@@ -121,27 +127,42 @@ final class PlanReader {
         return tables;
     }
 
-    private static SupplyLamp table(ScenarioFile file, String key) {
-        List<String> figures = file.list(key);
-        if (figures.size() != 3) {
-            throw file.bad(
-                    key,
-                    String.join(", ", figures),
-                    "must be design voltage, power and intensity there, as in: 13.5 V, 26 W, 60 cd");
+    /** Reads the lamps that a plan models, by their names. */
+    private static Map<String, LampInput> modelled(ScenarioFile file, List<String> lamps) {
+        Map<String, LampInput> modelled = new TreeMap<>();
+        for (String lamp : lamps) {
+            if (file.has(MODEL + lamp)) {
+                modelled.put(lamp, LampKind.read(file, MODEL + lamp));
+                if (file.has(AxisKind.LATENCY + lamp)) {
+                    throw needs(file, lamp);
+                }
+            }
         }
-        Voltage voltage = file.parse(Key.voltage(key, null, 1, 60), figures.get(0));
-        Power power = file.parse(Key.power(key, null, 1, 100), figures.get(1));
-        LuminousIntensity intensity = file.parse(Key.intensity(key, null, 0.1, 10_000), figures.get(2));
-        List<String> eye = file.has(EYE) ? file.list(EYE) : List.of("0.1 s", "3 cd");
-        if (eye.size() != 2) {
-            throw file.bad(EYE, String.join(", ", eye), "must be time constant and threshold, as in: 0.1 s, 3 cd");
-        }
-        Detector detector = file.making(
-                List.of(EYE),
-                () -> IntegratingEye.of(file.parse(EYE_TIME, eye.get(0)), file.parse(EYE_THRESHOLD, eye.get(1))));
-        return file.making(
+        return modelled;
+    }
+
+    private static InputException needs(ScenarioFile file, String lamp) {
+        return file.bad(
+                MODEL + lamp,
+                file.text(MODEL + lamp, null),
+                "needs the axis " + AxisKind.SUPPLY.name() + " and no axis " + AxisKind.LATENCY + lamp);
+    }
+
+    /** Reads who looks: the short form for the usual eye, or any criterion by its keys. */
+    private static Criterion seenBy(ScenarioFile file) {
+        return file.has(EYE) ? Criterion.eye(file, EYE) : Criterion.asked(file);
+    }
+
+    /** The latency of a lamp that the supply does not change. */
+    private static PlanAxis fixed(ScenarioFile file, AxisKind kind, String lamp, LampInput input, Criterion seenBy) {
+        String key = MODEL + lamp;
+        LampInput.Light light = input.switchedOn().apply(SupplyConditions.of(Voltage.volts(12)));
+        double latencyS = file.making(
                 List.of(key),
-                () -> SupplyLamp.of(FilamentLamp.builder(voltage, power).build(), intensity, detector));
+                () -> seenBy.detect(LampSignal.of(light.onset(), light.intensity()))
+                        .orElseThrow()
+                        .inSeconds());
+        return PlanAxis.modelled(kind, latencyS, file.text(key, null) + "; seen by " + seenBy.criterion());
     }
 
     /** The model of the pair wants a column for each latency, whatever it holds. */

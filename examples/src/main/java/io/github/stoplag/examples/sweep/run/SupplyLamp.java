@@ -1,5 +1,6 @@
 package io.github.stoplag.examples.sweep.run;
 
+import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.FilamentOnset;
 import io.github.stoplag.lamp.Lens;
@@ -8,7 +9,6 @@ import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.sight.Detection;
-import io.github.stoplag.sight.Detector;
 import io.github.stoplag.sight.LampSignal;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -31,15 +31,15 @@ final class SupplyLamp {
     private final double hiV;
     private final double[] latencyS = new double[CELLS + 1];
     private final double largestErrorS;
+    private final String seenBy;
 
-    private SupplyLamp(FilamentLamp lamp, LuminousIntensity atRated, Detector eye) {
+    private SupplyLamp(FilamentLamp lamp, LuminousIntensity atRated, Criterion eye) {
         loV = LOWEST * lamp.ratedVoltage().inVolts();
         hiV = HIGHEST * lamp.ratedVoltage().inVolts();
+        seenBy = eye.criterion();
         double worst = 0;
         for (int i = 0; i <= CELLS; i++) {
-            latencyS[i] = BigDecimal.valueOf(exactS(lamp, atRated, eye, volts(i)))
-                    .setScale(DECIMALS, RoundingMode.HALF_EVEN)
-                    .doubleValue();
+            latencyS[i] = rounded(exactS(lamp, atRated, eye, volts(i)));
         }
         for (int i = 0; i < CELLS; i++) {
             // a straight line is furthest from a bent curve near the middle
@@ -57,11 +57,11 @@ final class SupplyLamp {
      * @param eye who looks
      * @throws IllegalArgumentException if the lamp is not seen at one of the voltages
      */
-    static SupplyLamp of(FilamentLamp lamp, LuminousIntensity atRated, Detector eye) {
+    static SupplyLamp of(FilamentLamp lamp, LuminousIntensity atRated, Criterion eye) {
         return new SupplyLamp(lamp, atRated, eye);
     }
 
-    static double exactS(FilamentLamp lamp, LuminousIntensity atRated, Detector eye, double supplyV) {
+    static double exactS(FilamentLamp lamp, LuminousIntensity atRated, Criterion eye, double supplyV) {
         FilamentOnset onset =
                 lamp.switchOn(SupplyConditions.of(Voltage.volts(supplyV)).withLens(Lens.RED));
         LuminousIntensity intensity = LuminousIntensity.candela(atRated.inCandela() * onset.relativeToRated());
@@ -71,6 +71,12 @@ final class SupplyLamp {
         }
         throw new IllegalArgumentException("at " + Numbers.text(supplyV) + " V the lamp is never seen: "
                 + ((Detection.NeverSeen) detection).reason());
+    }
+
+    static double rounded(double timeS) {
+        return BigDecimal.valueOf(timeS)
+                .setScale(DECIMALS, RoundingMode.HALF_EVEN)
+                .doubleValue();
     }
 
     private double volts(double cell) {
@@ -92,6 +98,11 @@ final class SupplyLamp {
     /** The largest error of the table in the middle of its cells. */
     double largestErrorS() {
         return largestErrorS;
+    }
+
+    /** Who looks. */
+    String seenBy() {
+        return seenBy;
     }
 
     /** The voltages that the table covers, for example {@code [8.775, 15.525] V}. */

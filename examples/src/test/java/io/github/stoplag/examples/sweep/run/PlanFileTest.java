@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.data.Offset.offset;
 
 import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Power;
@@ -26,6 +27,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
+import java.util.List;
 import java.util.HexFormat;
 import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
@@ -178,7 +180,7 @@ class PlanFileTest {
             reaction follower_decel -0.5 | reaction gap 0.5 | correlations = reaction gap 0.5: a correlation must join two drawn axes of [speed_mps, gap_m, reaction_s, leader_decel_mps2, follower_decel_mps2, lamp_latency_bulb_s] that are in no other, got reaction_s and gap_m
             reaction follower_decel -0.5 | reaction follower_decel 2 | correlations = 2: must be in [-1, 1], got 2
             reaction follower_decel -0.5 | reaction mood 0.5 | correlations = mood: must be one of [speed, follower_speed, gap, time_gap, reaction, leader_decel, follower_decel, brake_dead_time, brake_build_up, friction, grade, supply, lamp_latency_bulb]
-            title = small | titel = small | titel = small: unknown key; the keys are title, invented, design, scenarios, seed, lamps, eye, correlations, speed, follower_speed, gap, time_gap, reaction, leader_decel, follower_decel, brake_dead_time, brake_build_up, friction, grade, supply, lamp_latency_<lamp> or lamp_model_<lamp>, and .source behind the name of an axis
+            title = small | titel = small | titel = small: unknown key; the keys are title, invented, design, scenarios, seed, lamps, eye, correlations, speed, follower_speed, gap, time_gap, reaction, leader_decel, follower_decel, brake_dead_time, brake_build_up, friction, grade, supply, detector, detector.share.level, detector.eye.time-constant, detector.eye.threshold, viewing.distance, viewing.visibility, tail.intensity, filament.temperature, filament.gas-loss-share, filament.coil-factor, lamp_latency_<lamp> or lamp_model_<lamp>, and .source behind the name of an axis
             title = small | speed.source = hearsay: someone | speed.source = hearsay: someone: standing must be one of seen, from memory, common practice, no source, derived, assumed, invented; got "hearsay"
             """)
     void badValueNamesFileKeyRangeAndValue(String line, String bad, String complaint) {
@@ -214,7 +216,12 @@ class PlanFileTest {
                 Sweep.of(file.plan(), file.model()).run(() -> new ColumnTally("lamp_latency_bulb_s"));
         FilamentLamp bulb =
                 FilamentLamp.builder(Voltage.volts(13.5), Power.watts(26)).build();
-        IntegratingEye eye = IntegratingEye.of(TimeSpan.seconds(0.1), LuminousIntensity.candela(3));
+        Criterion eye = new Criterion(
+                "eye",
+                "an eye",
+                List.of(),
+                IntegratingEye.of(TimeSpan.seconds(0.1), LuminousIntensity.candela(3)),
+                LuminousIntensity.candela(0));
         // the lowest supply drawn is the slowest: 11 V exactly, the highest 14 V
         double slowest = SupplyLamp.exactS(bulb, LuminousIntensity.candela(60), eye, 11);
         double fastest = SupplyLamp.exactS(bulb, LuminousIntensity.candela(60), eye, 14);
@@ -234,7 +241,7 @@ class PlanFileTest {
                         .startsWith(
                                 "lamp_latency_bulb_s: from supply_v by a table of the filament model behind a red lens over"
                                         + " [8.775, 15.525] V, within ")
-                        .endsWith(" µs of the model; seen by an integrating eye."));
+                        .endsWith(" µs of the model; seen by: " + eye.criterion() + "."));
         assertThat(file.text()).contains("lamp_latency_bulb_s = table of supply_v from 8.775");
     }
 
@@ -253,7 +260,7 @@ class PlanFileTest {
     @CsvSource(delimiter = '|', textBlock = """
             supply = list 11 V, 14 V | gap.source = seen: x | lamp_model_bulb = 13.5 V, 26 W, 60 cd: needs the axis supply and no axis lamp_latency_bulb
             lamp_model_bulb = 13.5 V, 26 W, 60 cd | lamp_latency_bulb = constant 1 ms | supply = list 11 V, 14 V: is not used: no lamp_model_<lamp> follows it
-            13.5 V, 26 W, 60 cd | 13.5 V, 26 W | lamp_model_bulb = 13.5 V, 26 W: must be design voltage, power and intensity there, as in: 13.5 V, 26 W, 60 cd
+            13.5 V, 26 W, 60 cd | 13.5 V, 26 W | lamp_model_bulb = 13.5 V, 26 W: must be design voltage, power drawn there, intensity there, as in: filament 13.5 V, 26 W, 60 cd
             13.5 V, 26 W, 60 cd | 135 V, 26 W, 60 cd | lamp_model_bulb = 135 V: must be in [1, 60] V, got 135 V
             eye = 0.1 s, 3 cd | eye = 0.1 s | eye = 0.1 s: must be time constant and threshold, as in: 0.1 s, 3 cd
             """)

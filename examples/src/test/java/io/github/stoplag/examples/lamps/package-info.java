@@ -1,0 +1,4 @@
+@NullMarked
+package io.github.stoplag.examples.lamps;
+
+import org.jspecify.annotations.NullMarked;
