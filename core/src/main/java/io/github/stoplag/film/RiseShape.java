@@ -19,7 +19,6 @@ final class RiseShape {
 
     private static final int LOW = 7;
     private static final int MIDDLE = 12;
-    private static final double LEVEL_LOW = 0.1;
     private static final double LEVEL_HIGH = 0.9;
     private static final int LAST = LEVELS.length - 1;
     private static final double SMALL = 1e-4;

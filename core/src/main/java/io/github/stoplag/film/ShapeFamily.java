@@ -23,6 +23,7 @@ import org.apache.commons.math3.stat.correlation.Covariance;
  * speed up to 0.2 s), filaments (the model of {@code lamp} over the spread of bulbs, supplies, wiring and lenses) and any other
  * course, with bends and ends of its own. Where the film cannot choose, all keep their weight.
  */
+@SuppressWarnings("ArrayRecordComponent") // columns of numbers; nobody compares families
 record ShapeFamily(String name, double weight, double[] mean, double[][] patterns, double shortestS, double longestS) {
     static final int COUNT = 3;
 
@@ -125,7 +126,7 @@ record ShapeFamily(String name, double weight, double[] mean, double[][] pattern
                 .withSeriesResistance(Resistance.ohms(
                         bulb.ratedResistance().inOhms() * between(random, lamp, 4, 0, 0.15)))
                 .withAmbientTemperature(Temperature.kelvin(between(random, lamp, 5, 253, 320)))
-                .withLens(Lens.values()[lamp % Lens.values().length]);
+                .withLens(List.of(Lens.values()).get(lamp % Lens.values().length));
         return rising
                 ? x -> bulb.switchOn(on).timeToLevelS(x).orElseThrow()
                 : x -> bulb.switchOff(on).timeToLevelS(1 - x).orElseThrow();

@@ -47,6 +47,7 @@ public enum LampKind {
     private final String fields;
     private final String example;
     private final int count;
+    @SuppressWarnings("ImmutableEnumChecker") // the readers hold no state
     private final Function<Line, LampInput> reader;
 
     LampKind(String fields, String example, Function<Line, LampInput> reader) {
