@@ -28,11 +28,11 @@ public record Amount(BigDecimal number, Unit unit) {
     }
 
     /**
-     * Reads an amount such as {@code 79.3 m}, {@code -3 %}, {@code 1.42×10^−14 m} or {@code 428 cm}; it reads what {@link
-     * #toString()} writes.
+     * Reads an amount such as {@code 79.3 m}, {@code -3 %}, {@code 1.42×10^−14 m} or {@code 8 ft 10 in}; it reads what
+     * {@link #toString()} writes.
      *
-     * <p>The decimal sign is a point, or a comma where it cannot part thousands: {@code 60,5 m}. Units are those of {@link
-     * Unit#of(String)}, cm and mm, which become metres, and everyday spellings in small or capital letters.
+     * <p>The decimal sign is a point, or a comma where it cannot part thousands: {@code 60,5 m}. Units are those of
+     * {@link Unit#of(String)}.
      *
      * @param text a number, possibly followed by a unit
      * @return the amount

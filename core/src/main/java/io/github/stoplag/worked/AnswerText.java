@@ -1,9 +1,7 @@
 package io.github.stoplag.worked;
 
+import io.github.stoplag.quantity.Units;
 import java.math.BigDecimal;
-import java.util.Arrays;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -11,7 +9,7 @@ import java.util.regex.Pattern;
 /**
  * Reads what a student writes: a number and a unit, in the spellings that keyboards and schools have.
  *
- * <p>A power of ten is written {@code 1.42×10^−14} or {@code 1.42e-14}. A comma is the decimal sign unless it could as well part
+ * <p>Units are those of {@link Units}, feet with inches too. A power of ten is written {@code 1.42×10^−14} or {@code 1.42e-14}. A comma is the decimal sign unless it could as well part
  * thousands: {@code 60,5} and {@code 0,125} are read, {@code 1,250} is refused.
  */
 final class AnswerText {
@@ -22,49 +20,9 @@ final class AnswerText {
                     + "(?:[eE](?<e>[+-]?\\d{1,2})| ?[×x*·] ?10 ?(?:\\^ ?(?<power>[+-]?\\d{1,2})|(?<raised>[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]{1,2})))?"
                     + "(?<unit>(?![\\d.,]).*|\\.)");
     private static final Pattern AMBIGUOUS = Pattern.compile("[+-]?[1-9]\\d{0,2},\\d{3}");
+    private static final Pattern FEET_AND_INCHES = Pattern.compile("(?i)(?:ft|foot|feet|['′]) ?[.0-9]");
     private static final String RAISED = "⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻";
     private static final String PLAIN = "0123456789+-";
-
-    /** Spellings in small letters, beside those of {@link Unit#of}. */
-    private static final Map<String, String> WORDS = Map.ofEntries(
-            Map.entry("metre per second", "m/s"),
-            Map.entry("kilometre per hour", "km/h"),
-            Map.entry("km per hour", "km/h"),
-            Map.entry("km/hr", "km/h"),
-            Map.entry("kmph", "km/h"),
-            Map.entry("mile per hour", "mph"),
-            Map.entry("miles/h", "mph"),
-            Map.entry("foot per second", "ft/s"),
-            Map.entry("feet per second", "ft/s"),
-            Map.entry("m/s/s", "m/s²"),
-            Map.entry("ft/s/s", "ft/s²"),
-            Map.entry("kilometre", "km"),
-            Map.entry("kilometer", "km"),
-            Map.entry("millisecond", "ms"),
-            Map.entry("msec", "ms"),
-            Map.entry("volt", "V"),
-            Map.entry("millivolt", "mV"),
-            Map.entry("amp", "A"),
-            Map.entry("ampere", "A"),
-            Map.entry("watt", "W"),
-            Map.entry("newton", "N"),
-            Map.entry("joule", "J"),
-            Map.entry("kelvin", "K"),
-            Map.entry("c", "°C"),
-            Map.entry("deg c", "°C"),
-            Map.entry("degree c", "°C"),
-            Map.entry("degree celsius", "°C"),
-            Map.entry("celsius", "°C"),
-            Map.entry("f", "°F"),
-            Map.entry("deg f", "°F"),
-            Map.entry("degree f", "°F"),
-            Map.entry("degree fahrenheit", "°F"),
-            Map.entry("fahrenheit", "°F"),
-            Map.entry("per cent", "%"));
-
-    /** Decimal parts of a metre that no solution is written in, by the power of ten. */
-    private static final Map<String, Integer> OF_A_METRE =
-            Map.of("cm", -2, "centimetre", -2, "centimeter", -2, "mm", -3, "millimetre", -3, "millimeter", -3);
 
     private AnswerText() {}
 
@@ -81,11 +39,14 @@ final class AnswerText {
                     + "\" may be a decimal sign or part thousands; write a decimal point, or no comma");
         }
         String unit = matcher.group("unit").strip().replaceFirst("\\.$", "");
-        Integer ofMetre = OF_A_METRE.get(singular(unit.toLowerCase(Locale.ROOT)));
+        if (FEET_AND_INCHES.matcher(plain).find()) {
+            Units.Reading length = Units.DISTANCE.read(plain);
+            return Amount.of(length.number(), Unit.of(length.unit().symbol()));
+        }
         BigDecimal value = new BigDecimal(
                         number.replace(" ", "").replace(',', '.').replaceFirst("\\.$", ""))
-                .scaleByPowerOfTen(exponent(matcher) + (ofMetre == null ? 0 : ofMetre));
-        return Amount.of(value.doubleValue(), ofMetre == null ? unit(unit) : Unit.METRE);
+                .scaleByPowerOfTen(exponent(matcher));
+        return Amount.of(value.doubleValue(), Unit.of(unit));
     }
 
     private static int exponent(Matcher matcher) {
@@ -100,37 +61,6 @@ final class AnswerText {
             digits.append(raised < 0 ? each : PLAIN.charAt(raised));
         }
         return Integer.parseInt(digits.toString());
-    }
-
-    private static Unit unit(String text) {
-        String small = text.toLowerCase(Locale.ROOT);
-        String symbol = WORDS.getOrDefault(small, WORDS.getOrDefault(singular(small), text));
-        return listed(symbol)
-                .or(() -> listed(small))
-                .or(() -> Arrays.stream(Unit.values())
-                        // a capital M before a unit stands for a million of it
-                        .filter(each -> !(text.length() > 1
-                                && text.startsWith("M")
-                                && each.symbol().startsWith("m")))
-                        .filter(each -> each.symbol().equalsIgnoreCase(text))
-                        .findFirst())
-                .orElseThrow(
-                        () -> new IllegalArgumentException(
-                                "unit \"" + shown(text)
-                                        + "\" is not known here; write it as the question does, such as m, ft, km/h, mph, s, V, Ω, °C"));
-    }
-
-    private static Optional<Unit> listed(String text) {
-        try {
-            return Optional.of(Unit.of(text));
-        } catch (IllegalArgumentException e) {
-            return Optional.empty();
-        }
-    }
-
-    /** Drops the s of a plural from the first word: metres per second, degrees C, volts. */
-    private static String singular(String text) {
-        return text.replaceFirst("^(\\p{L}{2,})s(?= |$)", "$1");
     }
 
     private static String shown(String text) {

@@ -4,7 +4,6 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.worked.Exercise.Choice;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -38,7 +37,7 @@ public final class ExerciseSheet {
     private static final String TITLE = "Exercises on stopping and stop lamps";
     private static final String PREAMBLE = "Data are invented. An answer is that of a model and no proof of safety.";
     private static final Pattern NUMBER_AND_UNIT = Pattern.compile("(\\d) (?=("
-            + Arrays.stream(Unit.values())
+            + Unit.all().stream()
                     .map(Unit::symbol)
                     .filter(symbol -> !symbol.isEmpty())
                     .map(Pattern::quote)

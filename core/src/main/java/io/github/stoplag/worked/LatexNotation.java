@@ -33,13 +33,20 @@ final class LatexNotation extends Notation {
     }
 
     private static String unit(Unit unit) {
-        return switch (unit) {
-            case NONE -> "";
-            case PERCENT -> "\\,\\%";
-            case OHM -> "\\,\\Omega ";
-            case FAHRENHEIT -> "\\,^{\\circ}\\mathrm{F}";
-            case CELSIUS -> "\\,^{\\circ}\\mathrm{C}";
-            default -> "\\,\\mathrm{" + unit.symbol().replace("²", "^{2}").replace("·", "\\cdot ") + "}";
+        return switch (unit.symbol()) {
+            case "" -> "";
+            case "Ω" -> "\\,\\Omega ";
+            case "%" -> "\\,\\%";
+            case "°C", "°F" ->
+                "\\,^{\\circ}\\mathrm{" + unit.symbol().substring(1) + "}";
+            default ->
+                "\\,\\mathrm{"
+                        + unit.symbol()
+                                .replace("²", "^{2}")
+                                .replace("·", "\\cdot ")
+                                .replace("µ", "\\mu ")
+                                .replace("Ω", "\\Omega ")
+                        + "}";
         };
     }
 

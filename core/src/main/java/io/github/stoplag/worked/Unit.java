@@ -1,129 +1,184 @@
 package io.github.stoplag.worked;
 
+import io.github.stoplag.quantity.NamedUnit;
+import io.github.stoplag.quantity.Units;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.MathContext;
-import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 
 /**
- * The closed list of units in which worked solutions and exercises are written.
+ * A unit in which worked solutions and exercises are written, one of the table {@link Units}; the constants are those the
+ * solutions name.
  *
- * <p>Value in SI units = number × factor, exact; degrees Celsius add 273.15 to give kelvin. The international foot is 0.3048 m
- * and the mile 5280 ft; degrees Fahrenheit add 459.67 and take 5/9 of the sum to give kelvin; the knot is 1852 m in an hour.
- *
- * <p>Source: the definitions of the SI Brochure and of the international yard (1959), from memory.
+ * <p>Here a unit has a dimension and no kind of quantity: 5 % may be a grade or a share. Sizes, their exact fractions and their
+ * sources are those of the table.
  */
-@SuppressWarnings("ImmutableEnumChecker") // a record of five ints is immutable without the annotation
-public enum Unit {
+public final class Unit {
+    private static final Map<String, Unit> BY_SYMBOL = bySymbol();
+
     /** A plain number. */
-    NONE("", Dimension.NONE, "1"),
+    public static final Unit NONE = of("");
+
     /** One hundredth. */
-    PERCENT("%", Dimension.NONE, "0.01"),
+    public static final Unit PERCENT = of("%");
+
     /** Metre. */
-    METRE("m", new Dimension(1, 0, 0, 0, 0), "1"),
+    public static final Unit METRE = of("m");
+
     /** Kilometre. */
-    KILOMETRE("km", new Dimension(1, 0, 0, 0, 0), "1000"),
+    public static final Unit KILOMETRE = of("km");
+
     /** International foot. */
-    FOOT("ft", new Dimension(1, 0, 0, 0, 0), "0.3048"),
+    public static final Unit FOOT = of("ft");
+
     /** Second. */
-    SECOND("s", new Dimension(0, 0, 1, 0, 0), "1"),
+    public static final Unit SECOND = of("s");
+
     /** Millisecond. */
-    MILLISECOND("ms", new Dimension(0, 0, 1, 0, 0), "0.001"),
+    public static final Unit MILLISECOND = of("ms");
+
     /** Second squared. */
-    SECOND_SQUARED("s²", new Dimension(0, 0, 2, 0, 0), "1"),
+    public static final Unit SECOND_SQUARED = of("s²");
+
     /** Metre per second. */
-    MPS("m/s", new Dimension(1, 0, -1, 0, 0), "1"),
+    public static final Unit MPS = of("m/s");
+
     /** Kilometre per hour. */
-    KMH("km/h", new Dimension(1, 0, -1, 0, 0), "1/3.6"),
+    public static final Unit KMH = of("km/h");
+
     /** Foot per second. */
-    FTPS("ft/s", new Dimension(1, 0, -1, 0, 0), "0.3048"),
+    public static final Unit FTPS = of("ft/s");
+
     /** Mile per hour. */
-    MPH("mph", new Dimension(1, 0, -1, 0, 0), "0.44704"),
+    public static final Unit MPH = of("mph");
+
     /** Knot, one nautical mile of 1852 m in an hour. */
-    KNOT("kn", new Dimension(1, 0, -1, 0, 0), "1852/3600"),
+    public static final Unit KNOT = of("kn");
+
     /** Metre per second squared. */
-    MPS2("m/s²", new Dimension(1, 0, -2, 0, 0), "1"),
+    public static final Unit MPS2 = of("m/s²");
+
     /** Foot per second squared. */
-    FTPS2("ft/s²", new Dimension(1, 0, -2, 0, 0), "0.3048"),
+    public static final Unit FTPS2 = of("ft/s²");
+
     /** Square of a metre per second. */
-    MPS_SQUARED("m²/s²", new Dimension(2, 0, -2, 0, 0), "1"),
+    public static final Unit MPS_SQUARED = of("m²/s²");
+
     /** Square of a foot per second. */
-    FTPS_SQUARED("ft²/s²", new Dimension(2, 0, -2, 0, 0), "0.09290304"),
+    public static final Unit FTPS_SQUARED = of("ft²/s²");
+
     /** Kilogram. */
-    KILOGRAM("kg", new Dimension(0, 1, 0, 0, 0), "1"),
+    public static final Unit KILOGRAM = of("kg");
+
     /** Newton. */
-    NEWTON("N", new Dimension(1, 1, -2, 0, 0), "1"),
+    public static final Unit NEWTON = of("N");
+
     /** Joule. */
-    JOULE("J", new Dimension(2, 1, -2, 0, 0), "1"),
+    public static final Unit JOULE = of("J");
+
     /** Watt. */
-    WATT("W", new Dimension(2, 1, -3, 0, 0), "1"),
+    public static final Unit WATT = of("W");
+
     /** Volt. */
-    VOLT("V", new Dimension(2, 1, -3, -1, 0), "1"),
+    public static final Unit VOLT = of("V");
+
     /** Millivolt. */
-    MILLIVOLT("mV", new Dimension(2, 1, -3, -1, 0), "0.001"),
+    public static final Unit MILLIVOLT = of("mV");
+
     /** Ampere. */
-    AMPERE("A", new Dimension(0, 0, 0, 1, 0), "1"),
+    public static final Unit AMPERE = of("A");
+
     /** Milliampere. */
-    MILLIAMPERE("mA", new Dimension(0, 0, 0, 1, 0), "0.001"),
+    public static final Unit MILLIAMPERE = of("mA");
+
     /** Nanoampere. */
-    NANOAMPERE("nA", new Dimension(0, 0, 0, 1, 0), "0.000000001"),
+    public static final Unit NANOAMPERE = of("nA");
+
     /** Ohm. */
-    OHM("Ω", new Dimension(2, 1, -3, -2, 0), "1"),
+    public static final Unit OHM = of("Ω");
+
     /** Kelvin. */
-    KELVIN("K", new Dimension(0, 0, 0, 0, 1), "1"),
+    public static final Unit KELVIN = of("K");
+
     /** Degree Celsius, a temperature and not a difference of two. */
-    CELSIUS("°C", new Dimension(0, 0, 0, 0, 1), "1"),
+    public static final Unit CELSIUS = of("°C");
+
     /** Degree Fahrenheit, a temperature and not a difference of two. */
-    FAHRENHEIT("°F", new Dimension(0, 0, 0, 0, 1), "5/9"),
+    public static final Unit FAHRENHEIT = of("°F");
+
     /** Joule per kelvin. */
-    JOULE_PER_KELVIN("J/K", new Dimension(2, 1, -2, 0, -1), "1"),
+    public static final Unit JOULE_PER_KELVIN = of("J/K");
+
     /** Joule per kilogram and kelvin. */
-    JOULE_PER_KILOGRAM_KELVIN("J/(kg·K)", new Dimension(2, 0, -2, 0, -1), "1"),
+    public static final Unit JOULE_PER_KILOGRAM_KELVIN = of("J/(kg·K)");
+
     /** Kelvin per watt. */
-    KELVIN_PER_WATT("K/W", new Dimension(-2, -1, 3, 0, 1), "1"),
+    public static final Unit KELVIN_PER_WATT = of("K/W");
+
     /** Kelvin per second. */
-    KELVIN_PER_SECOND("K/s", new Dimension(0, 0, -1, 0, 1), "1");
+    public static final Unit KELVIN_PER_SECOND = of("K/s");
 
-    private static final BigDecimal ICE_POINT_K = new BigDecimal("273.15");
-    private static final BigDecimal ZERO_OF_FAHRENHEIT = new BigDecimal("459.67");
+    private static final MathContext TEN_DIGITS = new MathContext(10);
     private static final int SHORT = 7;
-    private static final int SCALE = 10;
-    private static final Map<String, String> ALSO_WRITTEN = Map.ofEntries(
-            Map.entry("metre", "m"),
-            Map.entry("metres", "m"),
-            Map.entry("meter", "m"),
-            Map.entry("meters", "m"),
-            Map.entry("foot", "ft"),
-            Map.entry("feet", "ft"),
-            Map.entry("sec", "s"),
-            Map.entry("second", "s"),
-            Map.entry("seconds", "s"),
-            Map.entry("kph", "km/h"),
-            Map.entry("kmh", "km/h"),
-            Map.entry("MPH", "mph"),
-            Map.entry("mi/h", "mph"),
-            Map.entry("fps", "ft/s"),
-            Map.entry("ohm", "Ω"),
-            Map.entry("ohms", "Ω"),
-            Map.entry("\u2126", "Ω"),
-            Map.entry("degC", "°C"),
-            Map.entry("degF", "°F"),
-            Map.entry("percent", "%"));
 
-    private final String symbol;
+    private final NamedUnit named;
     private final Dimension dimension;
-    private final BigDecimal numerator;
-    private final BigDecimal denominator;
 
-    Unit(String symbol, Dimension dimension, String factor) {
-        this.symbol = symbol;
+    private Unit(NamedUnit named, Dimension dimension) {
+        this.named = named;
         this.dimension = dimension;
-        int slash = factor.indexOf('/');
-        this.numerator = new BigDecimal(slash < 0 ? factor : factor.substring(0, slash));
-        this.denominator = slash < 0 ? BigDecimal.ONE : new BigDecimal(factor.substring(slash + 1));
+    }
+
+    private static Map<String, Unit> bySymbol() {
+        Map<String, Unit> all = new LinkedHashMap<>();
+        for (Units units : Units.all()) {
+            Dimension dimension = Dimension.of(units.baseUnits());
+            units.list().forEach(each -> all.putIfAbsent(each.symbol(), new Unit(each, dimension)));
+        }
+        return all;
+    }
+
+    /**
+     * Gives every unit of the table once.
+     *
+     * @return the units
+     */
+    public static List<Unit> all() {
+        return List.copyOf(BY_SYMBOL.values());
+    }
+
+    /**
+     * Finds a unit by any of its spellings in the table.
+     *
+     * @param text the unit as people write it, for example {@code m/s^2}, {@code Miles per hour}; empty for a plain number
+     * @return the unit
+     * @throws IllegalArgumentException if the table has no unit so spelt
+     */
+    public static Unit of(String text) {
+        String spelling = text.strip();
+        Unit found = Units.having(spelling)
+                .map(units -> BY_SYMBOL.get(units.unit(spelling).symbol()))
+                .orElse(null);
+        if (found == null) {
+            throw new IllegalArgumentException("unit \"" + shown(spelling) + "\" is not known" + inOtherCase(spelling)
+                    + "; write it as the question does, such as m, ft, km/h, mph, s, V, Ω, °C");
+        }
+        return found;
+    }
+
+    private static String shown(String text) {
+        return text.length() > 100 ? text.substring(0, 100) + "…" : text;
+    }
+
+    private static String inOtherCase(String spelling) {
+        return BY_SYMBOL.keySet().stream()
+                .filter(symbol -> symbol.equalsIgnoreCase(spelling))
+                .findFirst()
+                .map(symbol -> ", capitals matter in " + symbol)
+                .orElse("");
     }
 
     /**
@@ -132,7 +187,7 @@ public enum Unit {
      * @return the symbol, empty for a plain number
      */
     public String symbol() {
-        return symbol;
+        return named.symbol();
     }
 
     Dimension dimension() {
@@ -149,51 +204,30 @@ public enum Unit {
         return dimension.equals(other.dimension);
     }
 
-    /**
-     * Finds a unit by its symbol, by its English name where it is in everyday use ({@code metres}, {@code feet}, {@code
-     * seconds}), or with {@code s2}, {@code ohm}, {@code degC} and the like for what a keyboard lacks.
-     *
-     * @param text the symbol, for example {@code m/s^2}
-     * @return the unit
-     * @throws IllegalArgumentException if no unit of the list has this symbol
-     */
-    public static Unit of(String text) {
-        String written = text.strip().replace("^2", "²").replace("s2", "s²");
-        String wanted = ALSO_WRITTEN.getOrDefault(written, written);
-        return Arrays.stream(values())
-                .filter(unit -> unit.symbol.equals(wanted))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("unit must be one of "
-                        + Arrays.stream(values())
-                                .map(Unit::symbol)
-                                .filter(each -> !each.isEmpty())
-                                .collect(Collectors.joining(", "))
-                        + ", got \"" + text + "\""));
-    }
-
     /** Converts a number in this unit, exactly but for the double's own last digit. */
     double convert(double number, Unit to) {
         requireSameKind(to);
-        if (this == to) {
+        if (equals(to)) {
             return number;
         }
-        if (isThermometer() || to.isThermometer()) {
-            return to.fromKelvin(toKelvin(number));
+        if (!isProportional() || !to.isProportional()) {
+            return to.named.fromSi(named.toSi(number));
         }
-        // the factors are decimals of few digits, so that both products are whole numbers a double holds exactly
-        long top = scaled(numerator.multiply(to.denominator));
-        long bottom = scaled(denominator.multiply(to.numerator));
-        long common = gcd(top, bottom);
-        long times = top / common;
-        long divisor = bottom / common;
-        return number * times / divisor;
+        // whole numbers of few digits, which a double holds exactly
+        BigInteger[] ratio = ratio(to);
+        return number * ratio[0].doubleValue() / ratio[1].doubleValue();
     }
 
     /** Writes the conversion of a number as a person would: 100 / 3.6, 60 × 22 / 15, 20 + 273.15. */
     Expression conversion(BigDecimal number, Unit to) {
         requireSameKind(to);
         Expression plain = new Expression.Num(number, NONE);
-        if (isThermometer() || to.isThermometer()) {
+        if (!named.isLinear() || !to.named.isLinear()) {
+            // expressions know no tangent
+            return new Expression.Num(
+                    BigDecimal.valueOf(convert(number.doubleValue(), to)).round(TEN_DIGITS), NONE);
+        }
+        if (!isProportional() || !to.isProportional()) {
             return reading(plain, to);
         }
         BigInteger[] ratio = ratio(to);
@@ -212,41 +246,26 @@ public enum Unit {
                 : plain.over(new Expression.Num(inverse.get(0), NONE));
     }
 
-    private boolean isThermometer() {
-        return this == CELSIUS || this == FAHRENHEIT;
-    }
-
-    private double toKelvin(double number) {
-        return switch (this) {
-            case CELSIUS -> number + ICE_POINT_K.doubleValue();
-            case FAHRENHEIT -> (number + ZERO_OF_FAHRENHEIT.doubleValue()) / 1.8;
-            default -> number;
-        };
-    }
-
-    private double fromKelvin(double kelvin) {
-        return switch (this) {
-            case CELSIUS -> kelvin - ICE_POINT_K.doubleValue();
-            case FAHRENHEIT -> kelvin * 1.8 - ZERO_OF_FAHRENHEIT.doubleValue();
-            default -> kelvin;
-        };
+    /** Whether the unit is a multiple of the SI unit: neither a thermometer nor a slope in degrees. */
+    private boolean isProportional() {
+        return named.isLinear() && named.zero().signum() == 0;
     }
 
     /** A temperature on another scale; the scales have different zeros. */
     private Expression reading(Expression plain, Unit to) {
         Expression nineFifths = Expression.number("1.8");
-        if (this == FAHRENHEIT) {
-            return to == CELSIUS
+        if (this.equals(FAHRENHEIT)) {
+            return to.equals(CELSIUS)
                     ? plain.minus(Expression.number(32)).over(nineFifths)
-                    : plain.plus(new Expression.Num(ZERO_OF_FAHRENHEIT, NONE)).over(nineFifths);
+                    : plain.plus(new Expression.Num(FAHRENHEIT.named.zero(), NONE)).over(nineFifths);
         }
-        if (to == FAHRENHEIT) {
-            return this == CELSIUS
+        if (to.equals(FAHRENHEIT)) {
+            return this.equals(CELSIUS)
                     ? plain.times(nineFifths).plus(Expression.number(32))
-                    : plain.times(nineFifths).minus(new Expression.Num(ZERO_OF_FAHRENHEIT, NONE));
+                    : plain.times(nineFifths).minus(new Expression.Num(FAHRENHEIT.named.zero(), NONE));
         }
-        Expression icePoint = new Expression.Num(ICE_POINT_K, NONE);
-        return this == CELSIUS ? plain.plus(icePoint) : plain.minus(icePoint);
+        Expression icePoint = new Expression.Num(CELSIUS.named.zero(), NONE);
+        return this.equals(CELSIUS) ? plain.plus(icePoint) : plain.minus(icePoint);
     }
 
     /** The quotient if it ends after a few digits, else nothing. */
@@ -257,8 +276,8 @@ public enum Unit {
 
     /** This unit over the other as a fraction of whole numbers in lowest terms. */
     private BigInteger[] ratio(Unit to) {
-        BigDecimal top = numerator.multiply(to.denominator);
-        BigDecimal bottom = denominator.multiply(to.numerator);
+        BigDecimal top = named.numerator().multiply(to.named.denominator());
+        BigDecimal bottom = named.denominator().multiply(to.named.numerator());
         int scale = Math.max(0, Math.max(top.scale(), bottom.scale()));
         BigInteger n = top.movePointRight(scale).toBigIntegerExact();
         BigInteger d = bottom.movePointRight(scale).toBigIntegerExact();
@@ -268,24 +287,23 @@ public enum Unit {
 
     /** Whether the unit is the one of the SI without a factor. */
     boolean isSi() {
-        return this != CELSIUS && numerator.compareTo(denominator) == 0;
+        return isProportional() && named.numerator().compareTo(named.denominator()) == 0;
     }
 
-    private static long scaled(BigDecimal factor) {
-        return factor.movePointRight(SCALE).longValueExact();
-    }
-
-    private static long gcd(long a, long b) {
-        return b == 0 ? a : gcd(b, a % b);
+    /** Whether the unit is so many to the SI unit. */
+    boolean is(BigDecimal factor) {
+        return isProportional()
+                && named.numerator().compareTo(named.denominator().multiply(factor)) == 0;
     }
 
     private void requireSameKind(Unit to) {
         if (!measuresTheSameAs(to)) {
-            throw new IllegalArgumentException("a number in " + name(this) + " cannot be converted to " + name(to));
+            throw new IllegalArgumentException("a number in " + this + " cannot be converted to " + to);
         }
     }
 
-    private static String name(Unit unit) {
-        return unit == NONE ? "no unit" : unit.symbol;
+    @Override
+    public String toString() {
+        return symbol().isEmpty() ? "no unit" : symbol();
     }
 }

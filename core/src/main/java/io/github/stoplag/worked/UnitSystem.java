@@ -1,6 +1,7 @@
 package io.github.stoplag.worked;
 
-import java.util.Arrays;
+import io.github.stoplag.quantity.Units;
+import java.math.BigDecimal;
 
 /** The system of units in which a worked solution calculates; electrical and thermal units are SI in both, but for an answer in °F. */
 public enum UnitSystem {
@@ -8,6 +9,9 @@ public enum UnitSystem {
     METRIC("metric", Unit.KMH),
     /** Feet and seconds; speeds of vehicles are answered in mph. */
     US_CUSTOMARY("US customary", Unit.MPH);
+
+    private static final BigDecimal METRES_PER_FOOT =
+            Units.DISTANCE.unit("ft").numerator();
 
     private final String text;
     private final Unit road;
@@ -60,20 +64,17 @@ public enum UnitSystem {
 
     /** The unit of a dimension in which numbers can be put into a formula without a factor. */
     Unit coherent(Dimension dimension) {
-        return Arrays.stream(Unit.values())
+        return Unit.all().stream()
                 .filter(unit -> unit.dimension().equals(dimension) && isCoherent(unit))
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("no unit of the list measures " + dimension));
     }
 
     boolean isCoherent(Unit unit) {
-        boolean foot = unit == Unit.FOOT || unit == Unit.FTPS || unit == Unit.FTPS2 || unit == Unit.FTPS_SQUARED;
-        boolean metre = unit == Unit.METRE || unit == Unit.MPS || unit == Unit.MPS2 || unit == Unit.MPS_SQUARED;
-        if (foot || metre) {
-            return this == METRIC ? metre : foot;
-        }
         // a number times a factor other than 1 would need that factor in every formula
-        return unit.isSi();
+        return this == US_CUSTOMARY && unit.dimension().isOfMotion()
+                ? unit.is(METRES_PER_FOOT.pow(unit.dimension().length()))
+                : unit.isSi();
     }
 
     @Override

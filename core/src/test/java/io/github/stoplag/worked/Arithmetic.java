@@ -1,6 +1,5 @@
 package io.github.stoplag.worked;
 
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 
@@ -10,7 +9,7 @@ import java.util.List;
  */
 final class Arithmetic {
     private static final String SUPERSCRIPTS = "⁰¹²³⁴⁵⁶⁷⁸⁹";
-    private static final List<String> UNITS = Arrays.stream(Unit.values())
+    private static final List<String> UNITS = Unit.all().stream()
             .map(Unit::symbol)
             .filter(symbol -> !symbol.isEmpty())
             .sorted(Comparator.comparingInt(String::length).reversed())

@@ -82,7 +82,7 @@ class DrawingTest {
 
     private static void otherUnits(Exercise exercise) {
         Amount carried = exercise.solution().answer().carried();
-        for (Unit unit : Unit.values()) {
+        for (Unit unit : Unit.all()) {
             if (unit.measuresTheSameAs(carried.unit())) {
                 Amount same = Amount.of(carried.in(unit), unit);
                 require(exercise.grade(same).equals(new Grading.Right()), exercise, "right as " + same);

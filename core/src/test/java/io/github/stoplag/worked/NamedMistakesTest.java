@@ -28,11 +28,11 @@ class NamedMistakesTest {
                 .orElseThrow()
                 .given()
                 .amount();
-        return switch (amount.unit()) {
-            case KMH, MPH, MPS, FTPS -> amount.in(Unit.MPS);
-            case MPS2, FTPS2 -> amount.in(Unit.MPS2);
-            case METRE, FOOT -> amount.in(Unit.METRE);
-            case SECOND, MILLISECOND -> amount.in(Unit.SECOND);
+        return switch (amount.unit().symbol()) {
+            case "km/h", "mph", "m/s", "ft/s" -> amount.in(Unit.MPS);
+            case "m/s²", "ft/s²" -> amount.in(Unit.MPS2);
+            case "m", "ft" -> amount.in(Unit.METRE);
+            case "s", "ms" -> amount.in(Unit.SECOND);
             default -> amount.number().doubleValue();
         };
     }

@@ -457,7 +457,7 @@ class SolutionTest {
         assertThatThrownBy(() -> WorkedStop.stoppingOnRoad(
                         Style.metric(), V, T, Given.of(0.05, Unit.NONE), Given.of(-6, Unit.PERCENT)))
                 .hasMessage("friction coefficient less the downgrade must be in (0, 20], got -0.01");
-        assertThatThrownBy(() -> Unit.of("furlong")).hasMessageContaining("unit must be one of %, m, km, ft");
+        assertThatThrownBy(() -> Unit.of("furlong")).hasMessageContaining("unit \"furlong\" is not known");
         assertThatThrownBy(() -> Given.of(3, Unit.METRE).in(Unit.SECOND))
                 .hasMessage("a number in m cannot be converted to s");
         assertThatThrownBy(() -> Style.metric().withDigits(3, 4)).hasMessage("answer digits must be in [1, 3], got 4");
