@@ -2,6 +2,7 @@ package io.github.stoplag.examples;
 
 import io.github.stoplag.examples.circuit.CircuitCommand;
 import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.examples.film.FilmCommand;
 import io.github.stoplag.examples.following.FollowingCommand;
 import io.github.stoplag.examples.gallery.GalleryCommand;
 import io.github.stoplag.examples.lampswap.LampSwapCommand;
@@ -23,6 +24,7 @@ import picocli.CommandLine.ParameterException;
         subcommands = {
             LampSwapCommand.class,
             CircuitCommand.class,
+            FilmCommand.class,
             OnsetCommand.class,
             FollowingCommand.class,
             GalleryCommand.class,

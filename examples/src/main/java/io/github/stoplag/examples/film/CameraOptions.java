@@ -1,0 +1,144 @@
+package io.github.stoplag.examples.film;
+
+import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.film.Camera;
+import io.github.stoplag.film.GreyScale;
+import io.github.stoplag.film.TransferCurve;
+import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.TimeSpan;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** What the user says of the camera. */
+final class CameraOptions {
+    private static final Pattern FRACTION = Pattern.compile("1/([0-9]+([.][0-9]+)?)( *s)?");
+
+    @Option(
+            names = "--taken-at",
+            paramLabel = "RATE",
+            description = "frames a second at which the film was taken; in slow motion it plays at fewer. Without it a"
+                    + " film's own time stamps count")
+    private @Nullable Double takenHz;
+
+    @Option(
+            names = "--exposure",
+            paramLabel = "TIME",
+            description = "exposure time of a frame, such as 1/240 or \"4 ms\"; default: unknown, up to a frame")
+    private @Nullable String exposure;
+
+    @Option(
+            names = "--transfer",
+            paramLabel = "CURVE",
+            description = "how the camera turned light into grey: sRGB, BT.709, linear or \"power 2.2\"; default:"
+                    + " unknown, about sRGB")
+    private @Nullable String transfer;
+
+    @Option(
+            names = "--row-time",
+            paramLabel = "TIME",
+            description = "time between two rows of a rolling shutter, such as \"10 us\"; 0 s for a global shutter")
+    private @Nullable String rowTime;
+
+    @Option(
+            names = "--jitter",
+            paramLabel = "TIME",
+            description = "standard deviation of the frames' true times about their stamps; default: 0 s")
+    private @Nullable String jitter;
+
+    @Option(names = "--black", paramLabel = "GREY", description = "grey value of no light; default: by the film's coding")
+    private @Nullable Double black;
+
+    @Option(names = "--white", paramLabel = "GREY", description = "grey value of full light; default: by the film's coding")
+    private @Nullable Double white;
+
+    /** What is known of the shipped film. */
+    static CameraOptions of(double takenHz, String exposure, String transfer) {
+        CameraOptions options = new CameraOptions();
+        options.takenHz = takenHz;
+        options.exposure = exposure;
+        options.transfer = transfer;
+        options.rowTime = "0 s";
+        return options;
+    }
+
+    /** Gives the curve for averaging pixels. */
+    TransferCurve curve() {
+        return curveGiven().orElse(TransferCurve.SRGB);
+    }
+
+    private Optional<TransferCurve> curveGiven() {
+        return Optional.ofNullable(transfer).map(text -> read("--transfer", text, TransferCurve::parse));
+    }
+
+    /** Says whether grey values of no or full light were given. */
+    boolean hasScale() {
+        return black != null || white != null;
+    }
+
+    /** Gives the scale to be used where the film's own is this one. */
+    GreyScale scale(GreyScale own) {
+        if (!hasScale()) {
+            return own;
+        }
+        double no = black == null ? own.black() : black;
+        double full = white == null ? own.white() : white;
+        return read("--white", full + "", text -> new GreyScale(no, full, Math.max(full, own.top()), own.step()));
+    }
+
+    /**
+     * Makes the camera.
+     *
+     * @param rate what the film's own times say, if it has any
+     * @param scale the grey values of no and full light
+     * @param caveats takes what is to be kept in mind
+     */
+    Camera camera(Optional<FrameTimes> rate, GreyScale scale, List<String> caveats) {
+        Double taken = takenHz;
+        if (taken == null) {
+            taken = rate.orElseThrow(() -> new InputException(
+                            "--taken-at is needed: frames without times; give the frames a second of the camera"))
+                    .playedHz();
+            caveats.add("frame rate taken is not known: taken as the " + Numbers.text(taken, 6) + " frames/s at which the"
+                    + " film plays; of a film in slow motion all times would be too long");
+        }
+        double known = taken;
+        Camera.Builder camera =
+                read("--taken-at", Numbers.text(known), text -> Camera.takenAt(known)).scale(scale);
+        rate.ifPresent(times -> {
+            double factor = times.slowMotion(known);
+            camera.playedAt(known / factor);
+            times.caveat(known).ifPresent(caveats::add);
+        });
+        curveGiven().ifPresent(camera::transfer);
+        if (exposure != null) {
+            read("--exposure", exposure, text -> camera.exposure(time(text)));
+        }
+        if (rowTime != null) {
+            read("--row-time", rowTime, text -> camera.rowTime(time(text)));
+        }
+        if (jitter != null) {
+            read("--jitter", jitter, text -> camera.jitter(time(text)));
+        }
+        return camera.build();
+    }
+
+    private static TimeSpan time(String text) {
+        Matcher fraction = FRACTION.matcher(text.strip());
+        return fraction.matches()
+                ? TimeSpan.seconds(1 / Double.parseDouble(fraction.group(1)))
+                : TimeSpan.parse(text.strip());
+    }
+
+    private static <T> T read(String option, String text, Function<String, T> how) {
+        try {
+            return how.apply(text);
+        } catch (IllegalArgumentException e) {
+            throw new InputException(option + ": " + e.getMessage(), e);
+        }
+    }
+}

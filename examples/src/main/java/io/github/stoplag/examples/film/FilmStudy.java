@@ -1,0 +1,238 @@
+package io.github.stoplag.examples.film;
+
+import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.film.Camera;
+import io.github.stoplag.film.FilmedChange;
+import io.github.stoplag.film.FilmedLamp;
+import io.github.stoplag.film.FilmedMoment;
+import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.TimeSpan;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** What a film says: the moments of each lamp from the first light of the reference, and the differences between lamps. */
+final class FilmStudy {
+    private static final String USUAL_REFERENCE = "led";
+    static final List<Double> LEVELS = List.of(0.01, 0.1, 0.5, 0.9);
+
+    private final Camera camera;
+    private final Map<String, FilmedLamp> lamps = new LinkedHashMap<>();
+    private final FilmedLamp reference;
+    private final List<Row> rows = new ArrayList<>();
+    private final List<Difference> differences = new ArrayList<>();
+    private final List<Change> changes = new ArrayList<>();
+    private final Set<String> caveats;
+
+    /**
+     * A moment of a lamp.
+     *
+     * @param lamp the lamp
+     * @param rising whether it comes on
+     * @param moment the moment's name in tables
+     * @param estimate the time
+     */
+    record Row(String lamp, boolean rising, String moment, FilmedMoment estimate) {
+        String direction() {
+            return rising ? "on" : "off";
+        }
+    }
+
+    /**
+     * By how much later a lamp has a moment than the reference.
+     *
+     * @param lamp the lamp
+     * @param moment the moment's name in tables
+     * @param timeS the difference in seconds
+     * @param uncertaintyS its standard uncertainty in seconds
+     * @param loS lower end of the coverage interval in seconds
+     * @param hiS upper end of the coverage interval in seconds
+     */
+    record Difference(String lamp, String moment, double timeS, double uncertaintyS, double loS, double hiS) {}
+
+    /**
+     * A change of a lamp.
+     *
+     * @param lamp the lamp
+     * @param filmed as the film's clock has it
+     * @param counted the same from the reference light
+     */
+    record Change(String lamp, FilmedChange filmed, FilmedChange counted) {}
+
+    private FilmStudy(Camera camera, List<FilmedLamp> filmed, FilmedLamp reference, List<String> caveats) {
+        this.camera = camera;
+        this.reference = reference;
+        this.caveats = new LinkedHashSet<>(caveats);
+        filmed.forEach(lamp -> lamps.put(lamp.label(), lamp));
+    }
+
+    /**
+     * Works it out.
+     *
+     * @throws InputException if a lamp never switches
+     */
+    static FilmStudy of(
+            Camera camera,
+            List<LampSeries> read,
+            @Nullable String referenceName,
+            FilmCriteria criteria,
+            FilmProgress progress,
+            boolean lossy,
+            List<String> caveats) {
+        List<String> names = read.stream().map(LampSeries::name).toList();
+        List<FilmedLamp> filmed = new ArrayList<>();
+        for (LampSeries lamp : read) {
+            progress.start("working out lamp " + lamp.name());
+            filmed.add(filmed(lamp, camera));
+        }
+        FilmStudy study = new FilmStudy(camera, filmed, reference(filmed, names, referenceName), caveats);
+        Map<String, LuminousIntensity> intensities = criteria.intensities(names);
+        for (FilmedLamp lamp : filmed) {
+            Stream.of(lamp.on(), lamp.off())
+                    .flatMap(Optional::stream)
+                    .forEach(change -> study.add(change, criteria.all(), Objects.requireNonNull(intensities.get(lamp.label()))));
+        }
+        study.caveats.addAll(filmed.stream().flatMap(lamp -> lamp.caveats().stream()).map(c -> c.text()).toList());
+        study.compare();
+        if (lossy) {
+            study.caveats.add("the film is coded with loss, which this interval does not hold: the end of a slow rise (90 %) can"
+                    + " come out some milliseconds early");
+        }
+        if (filmed.size() == 1) {
+            study.caveats.add("the film has one lamp: times are from its own first light; film an LED of the same circuit"
+                    + " beside it to know the time before");
+        }
+        return study;
+    }
+
+    private static FilmedLamp filmed(LampSeries lamp, Camera camera) {
+        try {
+            return FilmedLamp.of(lamp.series(), camera);
+        } catch (IllegalArgumentException e) {
+            throw new InputException("lamp " + lamp.name() + ": " + e.getMessage(), e);
+        }
+    }
+
+    private static FilmedLamp reference(List<FilmedLamp> lamps, List<String> names, @Nullable String asked) {
+        if (asked != null && !names.contains(asked)) {
+            throw new InputException(
+                    "--reference: there is no lamp \"" + asked + "\"; the film has " + String.join(", ", names));
+        }
+        String wanted = asked != null ? asked : USUAL_REFERENCE;
+        return lamps.stream()
+                .filter(lamp -> lamp.label().equals(wanted))
+                .findFirst()
+                .orElseGet(() -> lamps.stream()
+                        .min(Comparator.comparingDouble(FilmStudy::earliestS))
+                        .orElseThrow());
+    }
+
+    private static double earliestS(FilmedLamp lamp) {
+        return lamp.on().map(change -> change.firstLight().valueS()).orElse(Double.MAX_VALUE);
+    }
+
+    private void add(FilmedChange filmed, List<FilmCriteria.Criterion> criteria, LuminousIntensity intensity) {
+        FilmedChange change = counted(filmed);
+        changes.add(new Change(filmed.label(), filmed, change));
+        for (double level : LEVELS) {
+            rows.add(new Row(filmed.label(), filmed.rising(), levelName(level), change.level(level)));
+        }
+        if (filmed.rising()) {
+            for (FilmCriteria.Criterion criterion : criteria) {
+                Optional<FilmedMoment> seen = change.seen(criterion.detector(), intensity, criterion.tail());
+                seen.ifPresent(moment -> rows.add(new Row(filmed.label(), true, "seen_" + criterion.word(), moment)));
+                if (seen.isEmpty()) {
+                    caveats.add("lamp " + filmed.label() + " is not seen by \"" + criterion.word() + "\" (" + criterion.meaning()
+                            + ") at " + intensity);
+                }
+            }
+        }
+    }
+
+    private static String levelName(double level) {
+        return "level_" + Math.round(100 * level) + "pct";
+    }
+
+    private FilmedChange counted(FilmedChange change) {
+        Optional<FilmedChange> same = change.rising() ? reference.on() : reference.off();
+        if (same.isPresent()) {
+            return change.since(same.get());
+        }
+        FilmedMoment zero = reference.on().or(reference::off).orElseThrow().firstLight();
+        caveats.add(reference.label() + " does not go " + (change.rising() ? "on" : "out") + " in the film: times of "
+                + change.label() + " " + (change.rising() ? "coming on" : "going out")
+                + " are from the other change of " + reference.label());
+        return change.sinceTime(TimeSpan.seconds(zero.valueS()), TimeSpan.seconds(zero.standardUncertaintyS()));
+    }
+
+    private void compare() {
+        for (Change change : changes) {
+            Optional<Change> other = changes.stream()
+                    .filter(c -> c.lamp.equals(reference.label()) && c.filmed.rising() && change.filmed.rising())
+                    .findFirst();
+            if (other.isEmpty() || change.lamp.equals(reference.label())) {
+                continue;
+            }
+            for (double level : LEVELS) {
+                FilmedMoment later = change.counted.levelAfter(other.get().counted, level);
+                differences.add(new Difference(
+                        change.lamp, levelName(level), later.valueS(), later.standardUncertaintyS(), later.loS(), later.hiS()));
+            }
+            rows.stream()
+                    .filter(row -> row.lamp.equals(change.lamp) && row.rising && row.moment.startsWith("seen_"))
+                    .forEach(row -> rows.stream()
+                            .filter(r -> r.lamp.equals(reference.label()) && r.rising && r.moment.equals(row.moment))
+                            .findFirst()
+                            .ifPresent(r -> differences.add(independent(row, r.estimate))));
+        }
+    }
+
+    /** The two are worked out as if nothing were common to them, which makes the interval too wide rather than too narrow. */
+    private static Difference independent(Row row, FilmedMoment other) {
+        FilmedMoment own = row.estimate;
+        double timeS = own.valueS() - other.valueS();
+        return new Difference(
+                row.lamp,
+                row.moment,
+                timeS,
+                Math.hypot(own.standardUncertaintyS(), other.standardUncertaintyS()),
+                timeS - Math.hypot(own.valueS() - own.loS(), other.hiS() - other.valueS()),
+                timeS + Math.hypot(own.hiS() - own.valueS(), other.valueS() - other.loS()));
+    }
+
+    Camera camera() {
+        return camera;
+    }
+
+    FilmedLamp reference() {
+        return reference;
+    }
+
+    List<FilmedLamp> lamps() {
+        return List.copyOf(lamps.values());
+    }
+
+    List<Row> rows() {
+        return rows;
+    }
+
+    List<Difference> differences() {
+        return differences;
+    }
+
+    List<Change> changes() {
+        return changes;
+    }
+
+    List<String> caveats() {
+        return List.copyOf(caveats);
+    }
+}

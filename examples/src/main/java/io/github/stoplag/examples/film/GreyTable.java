@@ -1,0 +1,147 @@
+package io.github.stoplag.examples.film;
+
+import de.siegmar.fastcsv.reader.CsvRecord;
+import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.examples.file.TextFile;
+import io.github.stoplag.film.GreyScale;
+import io.github.stoplag.film.GreySeries;
+import io.github.stoplag.quantity.Numbers;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/** Grey values as a table: a column {@code frame} or {@code time_s} or both, and one column for each lamp, in any range. */
+final class GreyTable {
+    private static final String FRAME = "frame";
+    private static final String TIME = "time_s";
+    private static final Pattern NUMBER = Pattern.compile("[+-]?([0-9]+([.,][0-9]*)?|[.,][0-9]+)([eE][+-]?[0-9]{1,3})?");
+    private static final int[] DEPTHS = {8, 10, 12, 14, 16};
+
+    private final Path path;
+    private final Map<Integer, GreySeries.Builder> series = new LinkedHashMap<>();
+    private int frameColumn = -1;
+    private int timeColumn = -1;
+    private int columns;
+    private int rows;
+    private boolean whole = true;
+    private double least = Double.POSITIVE_INFINITY;
+    private double greatest = Double.NEGATIVE_INFINITY;
+
+    private GreyTable(Path path) {
+        this.path = path;
+    }
+
+    /**
+     * Reads a table.
+     *
+     * @throws InputException if the file cannot be read or a row cannot be used; the message names the line
+     */
+    static GreyTable read(Path path) {
+        GreyTable table = new GreyTable(path);
+        TextFile.rowsOfSpreadsheet(path, table::accept);
+        if (table.series.isEmpty()) {
+            throw new InputException(path + ": is empty");
+        }
+        return table;
+    }
+
+    List<LampSeries> lamps() {
+        try {
+            return series.values().stream()
+                    .map(builder -> new LampSeries(builder.build().label(), null, builder.build(), List.of()))
+                    .toList();
+        } catch (IllegalArgumentException e) {
+            throw new InputException(path + ": " + e.getMessage(), e);
+        }
+    }
+
+    /** Gives the scale that holds all values: a share of 1, a usual depth of bits, or just their range. */
+    GreyScale scale() {
+        if (least >= 0 && greatest <= 1) {
+            return GreyScale.between(0, 1);
+        }
+        for (int bits : DEPTHS) {
+            GreyScale full = GreyScale.full(bits);
+            if (least >= 0 && greatest <= full.white()) {
+                return whole ? full : GreyScale.between(0, full.white());
+            }
+        }
+        double black = Math.min(0, least);
+        return GreyScale.between(black, black + 1.02 * (greatest - black));
+    }
+
+    boolean stamped() {
+        return timeColumn >= 0;
+    }
+
+    private void accept(CsvRecord row) {
+        if (columns == 0) {
+            header(row);
+            return;
+        }
+        if (row.getFieldCount() != columns) {
+            throw bad(row, "must have " + columns + " fields, got " + row.getFieldCount());
+        }
+        try {
+            int frame = frameColumn >= 0 ? frame(row) : rows;
+            double stampS = timeColumn >= 0 ? number(row, timeColumn, TIME) : Double.NaN;
+            for (Map.Entry<Integer, GreySeries.Builder> lamp : series.entrySet()) {
+                double grey = number(row, lamp.getKey(), "grey value");
+                whole &= grey == Math.rint(grey);
+                least = Math.min(least, grey);
+                greatest = Math.max(greatest, grey);
+                lamp.getValue().add(frame, stampS, grey, 0);
+            }
+            rows++;
+        } catch (IllegalArgumentException e) {
+            throw bad(row, String.valueOf(e.getMessage()));
+        }
+    }
+
+    private void header(CsvRecord row) {
+        columns = row.getFieldCount();
+        List<String> names = new ArrayList<>();
+        for (int i = 0; i < columns; i++) {
+            String name = row.getField(i).strip();
+            if (name.toLowerCase(Locale.ROOT).equals(FRAME) && frameColumn < 0) {
+                frameColumn = i;
+            } else if (name.toLowerCase(Locale.ROOT).equals(TIME) && timeColumn < 0) {
+                timeColumn = i;
+            } else if (names.contains(name)) {
+                throw bad(row, "two columns have the name \"" + name + "\"");
+            } else {
+                names.add(name);
+                series.put(i, GreySeries.of(LampRegion.named(name)));
+            }
+        }
+        if ((frameColumn < 0 && timeColumn < 0) || series.isEmpty()) {
+            throw bad(row, "header must be \"frame\" or \"time_s\" and the name of each lamp, got \""
+                    + String.join(",", row.getFields()) + "\"");
+        }
+    }
+
+    private int frame(CsvRecord row) {
+        double number = number(row, frameColumn, FRAME);
+        if (!(number >= 0 && number <= Integer.MAX_VALUE && number == Math.rint(number))) {
+            throw bad(row, "frame must be a whole number from 0 on, got " + Numbers.text(number));
+        }
+        return (int) number;
+    }
+
+    private double number(CsvRecord row, int column, String what) {
+        String text = row.getField(column).strip();
+        if (!NUMBER.matcher(text).matches()) {
+            throw bad(row, what + " must be a number, got \"" + text + "\"");
+        }
+        return Double.parseDouble(text.replace(',', '.'));
+    }
+
+    private InputException bad(CsvRecord row, String what) {
+        return new InputException(path + ": line " + row.getStartingLineNumber() + ": " + what);
+    }
+}
