@@ -10,8 +10,9 @@ import java.util.OptionalDouble;
 /**
  * How a lamp's light rises after switch-on: luminous intensity relative to its final value against time.
  *
- * <p>Time 0 is the instant the lamp's circuit closes. The curve starts at its value before switch-on (0 for a dark lamp),
- * never falls, and ends at 1, or below 1 where a measured curve was cut off.
+ * <p>Time 0 is the instant the lamp's circuit closes. The curve starts at its value before switch-on (0 for a dark lamp) and
+ * ends at 1, or below 1 where a measured curve was cut off. Between its breakpoints it only rises or only falls: a lamp that
+ * flashes names every turn among them, and whoever looks for the moment it is seen refuses a curve that hides one.
  */
 public interface OnsetCurve extends Evident {
     /**
@@ -25,7 +26,7 @@ public interface OnsetCurve extends Evident {
      * Gives the luminous intensity at a time, relative to the final intensity.
      *
      * @param timeS the time since switch-on in seconds; before 0 the lamp is as it was, positive infinity gives the end value
-     * @return I(t)/I(∞), in [0, 1]
+     * @return I(t)/I(∞), in [0, 1], or above 1 while the light overshoots
      * @throws IllegalArgumentException if the time is NaN
      */
     double relativeIntensity(double timeS);
@@ -47,7 +48,7 @@ public interface OnsetCurve extends Evident {
     double settledS();
 
     /**
-     * Gives the times at which the curve jumps or bends, so that an integral over it can be split there.
+     * Gives the times at which the curve jumps, bends or turns, so that an integral over it can be split there.
      *
      * @return the times since switch-on in seconds, increasing; empty for a smooth curve
      */

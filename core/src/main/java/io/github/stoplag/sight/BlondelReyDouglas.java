@@ -1,6 +1,7 @@
 package io.github.stoplag.sight;
 
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.OptionalDouble;
 
 /**
  * The Blondel-Rey-Douglas method: the best mean of a flash over an interval, lengthened by a constant; as a detector, the
@@ -8,7 +9,7 @@ import io.github.stoplag.quantity.TimeSpan;
  *
  * <p>Ie = max over t1, t2 of ∫ I dt/((t2 − t1) + a), the integral from t1 to t2; at the best interval I(t1) = I(t2) = Ie. For
  * a rectangle Ie = I T/(a + T). A lamp that comes on and stays on is seen when ∫ (I − Ith) dt = a Ith from the moment it
- * passes Ith.
+ * passes Ith; one that flashes when the greatest such integral so far reaches it.
  *
  * <p>Symbols: I, Ie, Ith in cd; t1, t2, T, a in s; a in (0, 10] s, printed as 0.21 s in 1911, 0.2 s in later practice, in use
  * 0.1 to 0.3 s. The law was measured from 0.001 to 3 s. The maximum is exact for a {@link Flash}: Ie is the level J at which
@@ -157,25 +158,42 @@ public final class BlondelReyDouglas implements EffectiveIntensityMethod {
 
         @Override
         public Detection detect(LampSignal signal) {
-            return Gathering.detect(criterion(), method.constant, threshold, signal, (requiredCd, passesS) -> {
-                double neededCdS = method.aS * requiredCd;
-                double leastS = neededCdS / (signal.switchedEndCd() - requiredCd);
-                return Quadrature.firstAtS(
-                        t -> excessCdS(signal, requiredCd, passesS, t), neededCdS, passesS + leastS, method.aS / 8);
-            });
+            return Gathering.detect(criterion(), method.constant, threshold, signal, this::reachesS);
         }
 
-        private static double excessCdS(LampSignal signal, double levelCd, double fromS, double toS) {
-            double[] cuts = Gathering.cutsS(signal, fromS, toS);
+        /** Adds up the excess over the threshold from the moment that makes it greatest, as long as it takes. */
+        private OptionalDouble reachesS(Course course, double requiredCd) {
+            double neededCdS = method.aS * requiredCd;
             double sum = 0;
-            for (int i = 1; i < cuts.length; i++) {
-                sum += Quadrature.integral(
-                        s -> signal.switchedCd(s) - levelCd,
-                        cuts[i - 1],
-                        cuts[i],
-                        Quadrature.TOLERANCE * signal.switchedEndCd() * (toS - fromS));
+            for (Course.Span span : course.spans(requiredCd)) {
+                double sumCdS = sum;
+                double leastS = (neededCdS - sum) / (course.peakCd() - requiredCd);
+                if (span.above() && span.fromS() + leastS <= span.toS()) {
+                    OptionalDouble atS = Quadrature.firstAtS(
+                            t -> sumCdS + excessCdS(course, requiredCd, span.fromS(), t),
+                            neededCdS,
+                            span.fromS() + leastS,
+                            method.aS / 8);
+                    if (atS.isPresent() && atS.getAsDouble() <= span.toS()) {
+                        return atS;
+                    }
+                }
+                if (span.endless()) {
+                    break;
+                }
+                sum = Math.max(0, sum + excessCdS(course, requiredCd, span.fromS(), span.toS()));
             }
-            return sum;
+            return OptionalDouble.empty();
+        }
+
+        private static double excessCdS(Course course, double levelCd, double fromS, double toS) {
+            return fromS == toS
+                    ? 0
+                    : Quadrature.integral(
+                            s -> course.changeCd(s) - levelCd,
+                            fromS,
+                            toS,
+                            Quadrature.TOLERANCE * course.peakCd() * (toS - fromS));
         }
     }
 }

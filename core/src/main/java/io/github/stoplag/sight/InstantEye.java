@@ -7,12 +7,12 @@ import java.util.OptionalDouble;
 /**
  * Takes a lamp as seen the moment its light passes a threshold, with no time spent on gathering light.
  *
- * <p>I∞ r(t) = Ith, Ith by {@link Threshold}: an illuminance threshold through Allard's law, a contrast against the lit tail
- * lamp, or both.
+ * <p>I∞ (r(t) − r(0−)) = Ith, Ith by {@link Threshold}: an illuminance threshold through
+ * Allard's law, a contrast against the light before, or both.
  *
  * <p>Symbols: I∞ in cd and r of {@link LampSignal}. It gives the earliest possible moment: light shorter than about 0.1 s is
- * summed by the eye (Bloch's law, seen), so a real observer is later. A lamp that ends no brighter than the threshold is
- * never seen.
+ * summed by the eye (Bloch's law, seen), so a real observer is later. A lamp that never adds more than the threshold is
+ * never seen; one that flashes is seen when it first does.
  */
 public final class InstantEye implements Detector {
     private final Threshold threshold;
@@ -40,20 +40,11 @@ public final class InstantEye implements Detector {
     public Detection detect(LampSignal signal) {
         double requiredCd = threshold.requiredCd(signal);
         Evidence evidence = threshold.evidence(signal);
-        OptionalDouble atS = passesS(signal, requiredCd);
+        Course course = new Course(signal);
+        OptionalDouble atS = course.passesS(requiredCd);
         return atS.isPresent()
                 ? new Detection.Seen(TimeSpan.seconds(atS.getAsDouble()), criterion(), evidence)
-                : threshold.tooDim(criterion(), signal, evidence);
-    }
-
-    /** Gives when the switched light passes an intensity: 0 if it did before, nothing if it ends no brighter. */
-    static OptionalDouble passesS(LampSignal signal, double cd) {
-        if (!(signal.switchedEndCd() > cd)) {
-            return OptionalDouble.empty();
-        }
-        double level = cd / signal.finalIntensity().inCandela();
-        // a curve that is a step within rounding of the level has no time left to lose
-        return signal.onset().timeToLevelS(Math.min(level, Math.nextDown(1.0)));
+                : threshold.tooDim(criterion(), signal, course, evidence);
     }
 
     @Override

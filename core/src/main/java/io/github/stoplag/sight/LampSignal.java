@@ -2,6 +2,7 @@ package io.github.stoplag.sight;
 
 import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
@@ -9,7 +10,8 @@ import io.github.stoplag.source.Evident;
 /**
  * What the driver behind can see: the light that is switched on, and the light that was there before and stays.
  *
- * <p>I(t) = Is + I∞ r(t).
+ * <p>I(t) = Is + I∞ r(t); seen is the change since switch-on, c(t) = I∞ (r(t) − r(0−)), against the light before,
+ * Is + I∞ r(0−): a lamp whose filament glows already, or a film with light in its dark level, adds that much less.
  *
  * <p>Symbols: I luminous intensity towards the observer in cd; r the onset curve; I∞ the intensity the switched light alone
  * ends at, to which the curve is relative; Is the steady intensity of a lamp already lit, such as the tail lamp at night, 0
@@ -22,6 +24,8 @@ import io.github.stoplag.source.Evident;
  */
 public record LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity, LuminousIntensity steadyIntensity)
         implements Evident {
+    private static final double NOTICEABLE_GLOW = 1e-3;
+
     /**
      * Checks that both lights together are a possible intensity.
      *
@@ -70,21 +74,28 @@ public record LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity, Lum
     @Override
     public Evidence evidence() {
         double steadyCd = steadyIntensity.inCandela();
+        double glowRatio = glowRatio();
         return onset.evidence()
                 .with(Evidence.of("light towards the observer: " + finalIntensity + " once fully lit"
-                        + (steadyCd == 0 ? "" : ", beside a steady " + steadyIntensity) + ", as given"));
+                        + (steadyCd == 0 ? "" : ", beside a steady " + steadyIntensity) + ", as given"))
+                .withCaveatIf(
+                        glowRatio > NOTICEABLE_GLOW,
+                        "before switch-on the lamp already gives " + Numbers.text(100 * glowRatio, 3)
+                                + " % of its final light: only what is added to it counts; take the dark level of a film"
+                                + " off its curve first");
     }
 
-    double switchedCd(double timeS) {
+    /** Gives all the light before switch-on. */
+    double beforeCd() {
+        return steadyIntensity.inCandela() + finalIntensity.inCandela() * glowRatio();
+    }
+
+    /** Gives the share of the switched light there before switch-on: 0 unless its source glowed already. */
+    double glowRatio() {
+        return onset.relativeIntensity(-Double.MIN_VALUE);
+    }
+
+    private double switchedCd(double timeS) {
         return finalIntensity.inCandela() * onset.relativeIntensity(timeS);
-    }
-
-    /** Gives the switched light before switch-on: 0 unless its source glowed already. */
-    double switchedBeforeCd() {
-        return switchedCd(-Double.MIN_VALUE);
-    }
-
-    double switchedEndCd() {
-        return switchedCd(Double.POSITIVE_INFINITY);
     }
 }

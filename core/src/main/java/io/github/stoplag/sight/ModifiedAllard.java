@@ -2,6 +2,7 @@ package io.github.stoplag.sight;
 
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.OptionalDouble;
 
 /**
  * The modified Allard method: the greatest response of an eye that forgets hyperbolically; as a detector, the running
@@ -10,8 +11,9 @@ import io.github.stoplag.quantity.TimeSpan;
  * <p>i(t) = ∫ I(t − u) q(u) du, q(u) = a/(a + u)², Ie = max i. For a rectangle Ie = I T/(a + T).
  *
  * <p>Symbols: I, i, Ie in cd; q in 1/s; a time constant in s, (0, 10] s, usually 0.2 s by night and 0.1 s by day, in use 0.1
- * to 0.3 s. A step to I reaches Ith after a Ith/(I − Ith). The detector's moment is exact to about 1e-9 s for a given curve; Ie of a flash misses the greatest
- * response by less than 1e-11 of it at the points tried, two or more a sample, whatever the number of samples.
+ * to 0.3 s. A step to I reaches Ith after a Ith/(I − Ith). The detector's moment is exact
+ * to about 1e-9 s for a given curve that never falls; it refuses others. Ie of a flash misses the greatest response by less
+ * than 1e-11 of it at the points tried, two or more a sample, whatever the number of samples.
  *
  * <p>It lies between {@link BlondelReyDouglas} and {@link FormFactor} for symmetric and rising triangles; for a flash that is
  * brightest at its start it falls up to 10 % below the former.
@@ -74,15 +76,15 @@ public final class ModifiedAllard implements EffectiveIntensityMethod {
      * Gives the running response to an onset: with w = u/(a + u) the convolution is the mean of I(t − a w/(1 − w)) over w from
      * 0 to 1, cut where the curve bends.
      */
-    private double runningCd(LampSignal signal, double timeS) {
-        double[] cutsS = Gathering.cutsS(signal, 0, timeS);
-        double sum = signal.switchedBeforeCd() * aS / (aS + timeS);
+    private double runningCd(Course course, double timeS) {
+        double[] cutsS = course.cutsS(timeS);
+        double sum = 0;
         for (int i = 1; i < cutsS.length; i++) {
             sum += Quadrature.integral(
-                    w -> signal.switchedCd(timeS - aS * w / (1 - w)),
+                    w -> course.changeCd(timeS - aS * w / (1 - w)),
                     SummationKernel.HYPERBOLIC.step(timeS - cutsS[i], aS),
                     SummationKernel.HYPERBOLIC.step(timeS - cutsS[i - 1], aS),
-                    Quadrature.TOLERANCE * signal.switchedEndCd());
+                    Quadrature.TOLERANCE * course.peakCd());
         }
         return sum;
     }
@@ -93,6 +95,12 @@ public final class ModifiedAllard implements EffectiveIntensityMethod {
     }
 
     private record Running(ModifiedAllard eye, Threshold threshold) implements Detector {
+        private OptionalDouble reachesS(Course course, double requiredCd) {
+            course.requireRising(criterion());
+            double passesS = course.passesS(requiredCd).orElseThrow();
+            return Quadrature.firstAtS(t -> eye.runningCd(course, t), requiredCd, passesS, eye.aS / 8);
+        }
+
         @Override
         public String criterion() {
             return eye.name() + ", running response, threshold " + threshold;
@@ -105,8 +113,7 @@ public final class ModifiedAllard implements EffectiveIntensityMethod {
                     eye.timeConstant,
                     threshold,
                     signal,
-                    (requiredCd, passesS) ->
-                            Quadrature.firstAtS(t -> eye.runningCd(signal, t), requiredCd, passesS, eye.aS / 8));
+                    (course, requiredCd) -> reachesS(course, requiredCd));
         }
     }
 }

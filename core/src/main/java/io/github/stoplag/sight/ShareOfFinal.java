@@ -10,7 +10,7 @@ import java.util.OptionalDouble;
 /**
  * Takes a lamp as seen once its light reaches a fixed share of its final intensity, however bright that is.
  *
- * <p>r(t) = p.
+ * <p>r(t) = r(0−) + p (1 − r(0−)), which is r(t) = p for a lamp that is dark before.
  *
  * <p>Symbols: r the onset curve of {@link LampSignal}, of the switched light alone; p the level, a plain ratio in (0, 1). A
  * lit tail lamp changes nothing. A convention of lamp measurement, such as 10 % or 90 %, not a model of
@@ -53,7 +53,7 @@ public final class ShareOfFinal implements Detector {
         if (dark.isPresent()) {
             return new Detection.NeverSeen(criterion(), "the lamp never visibly glows: " + dark.get(), evidence);
         }
-        OptionalDouble atS = signal.onset().timeToLevelS(levelRatio);
+        OptionalDouble atS = atS(signal);
         if (atS.isPresent()) {
             return new Detection.Seen(TimeSpan.seconds(atS.getAsDouble()), criterion(), evidence);
         }
@@ -62,6 +62,18 @@ public final class ShareOfFinal implements Detector {
                 criterion(),
                 "the light ends at " + Numbers.text(100 * endRatio, 3) + " % of the final intensity",
                 evidence);
+    }
+
+    private OptionalDouble atS(LampSignal signal) {
+        double glowRatio = signal.glowRatio();
+        if (!(glowRatio < 1)) {
+            return OptionalDouble.empty();
+        }
+        Course course = new Course(signal);
+        double addedRatio = levelRatio * (1 - glowRatio);
+        return course.rising()
+                ? signal.onset().timeToLevelS(Math.min(glowRatio + addedRatio, Math.nextDown(1.0)))
+                : course.passesS(addedRatio * signal.finalIntensity().inCandela());
     }
 
     @Override

@@ -15,10 +15,11 @@ import java.util.List;
 /**
  * The least light that must be switched on to be noticed: a threshold of its own and a share of the light already there.
  *
- * <p>Ith = I0 + C Is, with I0 = Eth d² e^(σ d) where an illuminance is given.
+ * <p>Ith = I0 + C Ib, with I0 = Eth d² e^(σ d) where an illuminance is given.
  *
  * <p>Symbols: Ith in cd; I0 the threshold against a dark lamp in cd; Eth threshold illuminance in lx; d distance in m; σ
- * extinction of the air ({@link Atmosphere}); Is steady intensity of the lit tail lamp in cd; C contrast threshold, a
+ * extinction of the air ({@link Atmosphere}); Ib the light before
+ * switch-on, of the lit tail lamp and of a source that glows already, in cd; C contrast threshold, a
  * Weber ratio (0, 10].
  *
  * <p>Sources: increment threshold with a constant term ("dark light"), Barlow 1957 (from memory); C = {@value
@@ -37,6 +38,9 @@ public final class Threshold implements Evident {
 
     /** A lamp 0.1 m wide is a point, 1 arc minute, from this distance on. */
     private static final double POINT_SOURCE_M = 0.1 / Math.toRadians(1 / 60.0);
+
+    /** What the nominal threshold at night, 2e-7 lx, cannot see from 3 m on. */
+    private static final double INVISIBLE_CD = 1e-6;
 
     private final double darkCd;
     private final String darkText;
@@ -114,7 +118,7 @@ public final class Threshold implements Evident {
      * Makes a threshold of contrast alone: the change of a lit lamp, however dim.
      *
      * @param ratio the contrast threshold C, (0, 10]
-     * @return the threshold; it refuses signals without a lit tail lamp
+     * @return the threshold; it refuses signals without light before switch-on
      * @throws IllegalArgumentException if the ratio is out of range
      */
     public static Threshold contrast(double ratio) {
@@ -138,12 +142,12 @@ public final class Threshold implements Evident {
 
     /** Gives Ith; infinite where fog lets nothing through. */
     double requiredCd(LampSignal signal) {
-        double steadyCd = signal.steadyIntensity().inCandela();
-        if (darkText.isEmpty() && steadyCd == 0) {
-            throw new IllegalArgumentException(
-                    "steady intensity for a threshold of contrast alone must be above 0 cd, got 0 cd");
+        double beforeCd = signal.beforeCd();
+        if (darkText.isEmpty() && !(beforeCd > INVISIBLE_CD)) {
+            throw new IllegalArgumentException("light before switch-on for a threshold of contrast alone must be above "
+                    + Numbers.text(INVISIBLE_CD) + " cd, got " + Numbers.text(beforeCd, 3) + " cd");
         }
-        return darkCd + contrastRatio * steadyCd;
+        return darkCd + contrastRatio * beforeCd;
     }
 
     /** Gives what a detection of this signal rests on: the light, this threshold and how far it holds. */
@@ -161,12 +165,12 @@ public final class Threshold implements Evident {
         return Evidence.of("threshold of the eye: " + this).withCaveats(caveats);
     }
 
-    Detection tooDim(String criterion, LampSignal signal, Evidence evidence) {
-        double steadyCd = signal.steadyIntensity().inCandela();
+    Detection tooDim(String criterion, LampSignal signal, Course course, Evidence evidence) {
+        double beforeCd = signal.beforeCd();
         return new Detection.NeverSeen(
                 criterion,
-                "the final " + Numbers.text(signal.switchedEndCd()) + " cd"
-                        + (steadyCd == 0 ? "" : ", added to " + Numbers.text(steadyCd) + " cd,")
+                "the " + (course.rising() ? "final " : "greatest ") + Numbers.text(course.peakCd()) + " cd"
+                        + (beforeCd > INVISIBLE_CD ? ", added to " + Numbers.text(beforeCd) + " cd," : "")
                         + " does not exceed the threshold of " + Numbers.text(requiredCd(signal)) + " cd",
                 evidence);
     }

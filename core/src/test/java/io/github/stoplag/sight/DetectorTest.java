@@ -118,14 +118,6 @@ class DetectorTest {
     }
 
     @Test
-    void aLampAlreadyAboveTheThresholdIsSeenAtOnce() {
-        MeasuredLamp lit = MeasuredLamp.of("lit", new double[] {-1, 1}, new double[] {0.9, 1});
-        assertThat(detect(EYE, lit, 10))
-                .extracting("at", "criterion")
-                .containsExactly(TimeSpan.seconds(0), EYE.criterion());
-    }
-
-    @Test
     void aShareOfTheFinalLightIsTheCurvesOwnLevel() {
         Detector tenPercent = ShareOfFinal.of(0.1);
         assertThat(tenPercent).hasToString("10 % of final intensity");
