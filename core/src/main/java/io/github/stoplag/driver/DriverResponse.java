@@ -3,6 +3,8 @@ package io.github.stoplag.driver;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Evidence;
+import io.github.stoplag.source.Evident;
 
 /**
  * Drivers of whom a share reacts, with a distribution of its time, and the rest does not.
@@ -33,8 +35,9 @@ public record DriverResponse(ReactionDistribution reaction, double respondingSha
          * That many drivers react.
          *
          * @param time the time within which they do
+         * @param evidence what it rests on, with a caveat where it lies before the signal
          */
-        record Responds(TimeSpan time) implements Quantile {}
+        record Responds(TimeSpan time, Evidence evidence) implements Quantile, Evident {}
 
         /**
          * Fewer drivers than that react at all.
@@ -67,7 +70,13 @@ public record DriverResponse(ReactionDistribution reaction, double respondingSha
             return new Quantile.NoResponse("a share of " + Numbers.text(probability)
                     + " of drivers does not react at any time: only " + Numbers.text(respondingShare) + " respond");
         }
-        return new Quantile.Responds(reaction.quantile(probability / respondingShare));
+        TimeSpan time = reaction.quantile(probability / respondingShare);
+        return new Quantile.Responds(
+                time,
+                reaction.evidence()
+                        .withCaveatIf(
+                                time.inSeconds() < 0,
+                                "a reaction time of " + time + " lies before the signal: the law has no meaning there"));
     }
 
     /**

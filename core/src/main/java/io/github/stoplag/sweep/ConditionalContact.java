@@ -137,7 +137,7 @@ public final class ConditionalContact implements Model {
         @Override
         public void evaluate(int count, double[][] columns, double[][] outputs, Rejects rejects) {
             pair.take(count, columns, rejects);
-            pair.limitToRoad(count, columns, rejects);
+            pair.limit(count, columns, rejects);
             for (int lamp = 0; lamp < lamps.size(); lamp++) {
                 double[] probability = outputs[2 * lamp];
                 double[] neededM = outputs[2 * lamp + 1];

@@ -1,19 +1,22 @@
 package io.github.stoplag.sweep;
 
 import io.github.stoplag.driver.LogNormalReaction;
+import io.github.stoplag.driver.ReactionDistribution;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
 
 /**
  * How the values of an axis spread, given by its quantile function x(p) with P(X ≤ x(p)) = p and the inverse of that, the cumulative
  * distribution function F(x). Values are in the axis's unit.
  *
- * <p>Both use {@code StrictMath} and plain arithmetic: the same bits on every JDK.
+ * <p>Those of the library use {@code StrictMath} and plain arithmetic: the same bits on every JDK. A law of one's own needs {@link
+ * #quantile}, {@link #cdf} and {@link #canonical}; it should keep to the same arithmetic if its draws are to be repeated elsewhere.
  */
-public sealed interface Distribution
-        permits Distribution.LogNormal, Distribution.TruncatedNormal, Distribution.Uniform, Empirical {
+public interface Distribution {
     /**
      * Gives a quantile.
      *
@@ -74,6 +77,41 @@ public sealed interface Distribution
     }
 
     /**
+     * Gives all that decides its values as text, the same on every JDK: the name of the law and each parameter with all its bits, see
+     * {@link #canonical(String, double...)}. Two plans are the same only if these texts are.
+     *
+     * @return the text
+     */
+    String canonical();
+
+    /**
+     * Makes a canonical text.
+     *
+     * @param law the name of the law
+     * @param parameters its parameters
+     * @return the name and each parameter as a hexadecimal floating-point number
+     */
+    static String canonical(String law, double... parameters) {
+        return law + DoubleStream.of(parameters).mapToObj(x -> " " + Double.toHexString(x)).collect(Collectors.joining());
+    }
+
+    /**
+     * Takes a law of reaction times in seconds; a normal one, which gives some drivers a time below zero, is cut there.
+     *
+     * @param reaction the published or fitted law
+     * @return the same log-normal, or the normal given that the time is positive
+     */
+    static Distribution of(ReactionDistribution reaction) {
+        return reaction instanceof LogNormalReaction fit
+                ? LogNormal.of(fit)
+                : new TruncatedNormal(
+                        reaction.mean().inSeconds(),
+                        reaction.standardDeviation().inSeconds(),
+                        0,
+                        Double.POSITIVE_INFINITY);
+    }
+
+    /**
      * Says whether the quantile function bends smoothly and costs enough to be worth a table.
      *
      * @return true for the log-normal and the truncated normal
@@ -119,6 +157,11 @@ public sealed interface Distribution
         @Override
         public double upperQuantile(double exceedance) {
             return StrictMath.exp(mu + sigma * StandardNormal.upperQuantile(share(exceedance)));
+        }
+
+        @Override
+        public String canonical() {
+            return Distribution.canonical("log-normal", mu, sigma);
         }
 
         @Override
@@ -196,6 +239,11 @@ public sealed interface Distribution
         }
 
         @Override
+        public String canonical() {
+            return Distribution.canonical("truncated normal", mean, standardDeviation, lo, hi);
+        }
+
+        @Override
         public double cdf(double value) {
             return cdfFunction().applyAsDouble(value);
         }
@@ -252,8 +300,45 @@ public sealed interface Distribution
         }
 
         @Override
+        public String canonical() {
+            return Distribution.canonical("uniform", lo, hi);
+        }
+
+        @Override
         public double cdf(double value) {
             return (Math.min(hi, Math.max(lo, value)) - lo) / (hi - lo);
+        }
+    }
+
+    /**
+     * Yes or no: 1 with a probability and 0 otherwise, x(p) = 0 for p ≤ 1 − r, else 1.
+     *
+     * @param probability the probability r of 1
+     */
+    record Bernoulli(double probability) implements Distribution {
+        /**
+         * Checks the range.
+         *
+         * @param probability the probability r of 1
+         * @throws IllegalArgumentException if it is not in [0, 1]
+         */
+        public Bernoulli {
+            share(probability);
+        }
+
+        @Override
+        public double quantile(double share) {
+            return Distribution.share(share) <= 1 - probability && probability < 1 ? 0 : 1;
+        }
+
+        @Override
+        public String canonical() {
+            return Distribution.canonical("yes or no", probability);
+        }
+
+        @Override
+        public double cdf(double value) {
+            return value >= 1 ? 1 : value >= 0 ? 1 - probability : value < 0 ? 0 : Double.NaN;
         }
     }
 }

@@ -44,8 +44,9 @@ public final class Empirical implements Distribution {
         return new Empirical(sorted);
     }
 
-    double[] sorted() {
-        return sorted;
+    @Override
+    public String canonical() {
+        return Distribution.canonical("empirical", sorted);
     }
 
     @Override

@@ -4,9 +4,11 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -48,10 +50,50 @@ public final class Measurand {
      * @param coverage the interval that holds the quantity with the stated probability
      */
     public record Estimate(double value, double standardUncertainty, Interval coverage) {
+        /**
+         * Checks that there are numbers.
+         *
+         * @param value the estimate
+         * @param standardUncertainty its standard uncertainty
+         * @param coverage the interval that holds the quantity with the stated probability
+         * @throws NullPointerException if there is no interval
+         * @throws IllegalArgumentException if the estimate is not finite, or its uncertainty is not in [0, ∞)
+         */
+        public Estimate {
+            Objects.requireNonNull(coverage, "coverage interval of an estimate");
+            if (!(Double.isFinite(value) && standardUncertainty >= 0 && Double.isFinite(standardUncertainty))) {
+                throw new IllegalArgumentException("an estimate must be finite and its standard uncertainty in [0, ∞), got "
+                        + Numbers.text(value) + " and " + Numbers.text(standardUncertainty));
+            }
+        }
+
+        /**
+         * Prints the uncertainty to two significant digits, and value and ends of the interval to the same place (JCGM 100:2008, 7.2.6,
+         * from memory).
+         */
         @Override
         public String toString() {
-            return Numbers.text(value) + ", standard uncertainty " + Numbers.text(standardUncertainty, 2) + ", "
-                    + coverage;
+            if (standardUncertainty == 0) {
+                return Numbers.text(value) + ", standard uncertainty 0, " + coverage;
+            }
+            int place = rounded(standardUncertainty).scale();
+            return at(value, place) + ", standard uncertainty " + at(standardUncertainty, place) + ", ["
+                    + at(coverage.lo(), place) + ", " + at(coverage.hi(), place) + "] at "
+                    + Numbers.text(100 * coverage.confidence(), 4) + " %";
+        }
+
+        private static BigDecimal rounded(double uncertainty) {
+            return new BigDecimal(uncertainty).round(new MathContext(2, RoundingMode.HALF_EVEN));
+        }
+
+        /** Rounds to a decimal place, which lies before the point if it is negative. */
+        private static String at(double value, int place) {
+            if (!Double.isFinite(value)) {
+                return Double.toString(value);
+            }
+            BigDecimal digits = new BigDecimal(value).setScale(place, RoundingMode.HALF_EVEN);
+            boolean plain = place > -3 && place < 8;
+            return digits.signum() == 0 ? "0" : plain ? digits.toPlainString() : digits.toString();
         }
     }
 

@@ -19,6 +19,7 @@ final class PairColumns {
     private final CheckedColumn buildUp;
     private final CheckedColumn followerDecel;
     private final CheckedColumn leaderDecel;
+    private final int respondsAt;
     private final CheckedColumn[] latency;
     private final PairBatch batch = new PairBatch();
     private final double[] zero = new double[ROWS];
@@ -36,6 +37,7 @@ final class PairColumns {
     PairColumns(List<String> inputs, int lamps) {
         frictionAt = inputs.indexOf("friction_ratio");
         gradeAt = inputs.indexOf("grade_ratio");
+        respondsAt = inputs.indexOf(PairModel.RESPONDS);
         speed = new CheckedColumn(inputs, "speed_mps", 0, 150, "speed must be in [0, 150] m/s");
         followerSpeed =
                 new CheckedColumn(inputs, "follower_speed_mps", 0, 150, "follower speed must be in [0, 150] m/s");
@@ -68,8 +70,23 @@ final class PairColumns {
         return followerMps;
     }
 
-    /** Limits both decelerations to what the road allows, where the plan has a road. */
-    void limitToRoad(int count, double[][] columns, Rejects rejects) {
+    /** Limits both decelerations to what the road allows and takes that of a driver who does not respond away. */
+    void limit(int count, double[][] columns, Rejects rejects) {
+        limitToRoad(count, columns, rejects);
+        if (respondsAt < 0) {
+            return;
+        }
+        double[] responds = columns[respondsAt];
+        for (int i = 0; i < count; i++) {
+            if (responds[i] != 0 && responds[i] != 1) {
+                rejects.reject(i, "responds must be 0 or 1");
+            }
+            followerLimitedMps2[i] = responds[i] == 0 ? 0 : followerMps2[i];
+        }
+        followerMps2 = followerLimitedMps2;
+    }
+
+    private void limitToRoad(int count, double[][] columns, Rejects rejects) {
         if (frictionAt < 0) {
             return;
         }

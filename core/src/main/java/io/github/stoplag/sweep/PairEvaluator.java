@@ -25,7 +25,7 @@ final class PairEvaluator implements Model.Evaluator {
     public void evaluate(int count, double[][] columns, double[][] outputs, Rejects rejects) {
         pair.take(count, columns, rejects);
         double[] gapM = gaps(count, columns, rejects);
-        pair.limitToRoad(count, columns, rejects);
+        pair.limit(count, columns, rejects);
         for (int lamp = 0; lamp < lamps; lamp++) {
             double[] contact = outputs[4 * lamp];
             double[] closingMps = outputs[4 * lamp + 1];

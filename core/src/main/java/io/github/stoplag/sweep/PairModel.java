@@ -1,6 +1,9 @@
 package io.github.stoplag.sweep;
 
+import io.github.stoplag.driver.DriverResponse;
+import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -22,6 +25,7 @@ import java.util.stream.Stream;
  * <tr><td>{@code leader_decel_mps2}</td><td>the leader's full deceleration</td><td>the follower's</td></tr>
  * <tr><td>{@code brake_dead_time_s}</td><td>pedal to first deceleration, both</td><td>0</td></tr>
  * <tr><td>{@code brake_build_up_s}</td><td>first to full deceleration, both</td><td>0</td></tr>
+ * <tr><td>{@code responds_ratio}</td><td>1 where the follower responds to the lamp, 0 where it never brakes, see {@link #responding}</td><td>1</td></tr>
  * <tr><td>{@code friction_ratio}, {@code grade_ratio}</td><td>the road, which limits both decelerations; uphill positive</td><td>no limit; level</td></tr>
  * </table>
  *
@@ -30,13 +34,16 @@ import java.util.stream.Stream;
  *
  * <p>Rejected: speeds outside [0, 150] m/s, reaction times and lamp latencies outside [0, 30] s, brake dead and build-up times outside [0, 10] s, time
  * gaps outside [0, 300] s, decelerations outside [0, 200] m/s², gaps outside [0, 1e5] m,
- * friction outside (0, 2], grades outside [−0.5, 0.5], and roads whose friction does not outweigh the downgrade.
+ * values of {@code responds_ratio} other than 0 and 1, friction outside (0, 2], grades outside [−0.5, 0.5], and roads whose friction does not outweigh the downgrade.
  */
 public final class PairModel implements Model {
     /** What a contact probability from this model says, and what it does not. */
     public static final String STATEMENT =
             "Conditional probability under the plan's assumptions: the share of the drawn scenarios, in each of which the leader"
                     + " brakes and nobody steers away, that end in contact. It is not a crash rate and no proof of safety.";
+
+    /** The column that says whether the follower responds. */
+    static final String RESPONDS = "responds_ratio";
 
     static final double LARGEST_GAP_M = 1e5;
     static final double LARGEST_TIME_GAP_S = 300;
@@ -49,14 +56,17 @@ public final class PairModel implements Model {
             "friction_ratio",
             "grade_ratio",
             "gap_m",
-            "time_gap_s");
+            "time_gap_s",
+            RESPONDS);
 
     private final List<String> lamps;
     private final List<String> inputs;
+    private final double respondingRatio;
 
-    private PairModel(List<String> lamps, List<String> inputs) {
+    private PairModel(List<String> lamps, List<String> inputs, double respondingRatio) {
         this.lamps = lamps;
         this.inputs = inputs;
+        this.respondingRatio = respondingRatio;
     }
 
     /**
@@ -86,7 +96,55 @@ public final class PairModel implements Model {
         return new PairModel(
                 List.of(lamps),
                 Stream.concat(needed.stream(), OPTIONAL.stream().filter(columns::contains))
-                        .toList());
+                        .toList(),
+                plan.axes().stream()
+                        .filter(axis -> axis.column().equals(RESPONDS))
+                        .mapToDouble(PairModel::shareOfOnes)
+                        .findFirst()
+                        .orElse(1));
+    }
+
+    private static double shareOfOnes(Axis axis) {
+        return axis.distribution()
+                .map(drawn -> 1 - drawn.cdf(0.5))
+                .orElseGet(() -> Arrays.stream(axis.levels()).average().orElse(1));
+    }
+
+    /**
+     * Makes the axis of drivers who respond to the lamp or never do: a study in which some did not is then kept whole. A driver who does
+     * not respond never brakes and never steers away, which is the worst a driver can do.
+     *
+     * @param shareRatio the share of drivers who respond, as in {@link DriverResponse#respondingShare}, [0, 1]
+     * @return the axis {@code responds_ratio}, 1 in that share of the scenarios and 0 in the others
+     * @throws IllegalArgumentException if the share is out of range
+     */
+    public static Axis responding(double shareRatio) {
+        return Axis.drawn("responds", "ratio", new Distribution.Bernoulli(shareRatio));
+    }
+
+    /**
+     * Gives the share of drivers who respond.
+     *
+     * @return the share, 1 if the plan says nothing of it
+     */
+    public double respondingRatio() {
+        return respondingRatio;
+    }
+
+    /**
+     * Says whose contacts are counted.
+     *
+     * @return a sentence with the responding share
+     */
+    public String population() {
+        String share = Numbers.text(100 * respondingRatio, 4) + " % of the drivers respond to the lamp";
+        if (respondingRatio < 1) {
+            return "Only " + share + ", the other " + Numbers.text(100 * (1 - respondingRatio), 4)
+                    + " % never brake; all shares are of both together.";
+        }
+        return inputs.contains(RESPONDS)
+                ? share + ", as the plan says."
+                : share + ", because the plan says nothing of drivers who do not: all shares are of those who respond.";
     }
 
     static String latencyColumn(String lamp) {
@@ -130,6 +188,11 @@ public final class PairModel implements Model {
     public List<String> assumptions() {
         List<String> texts = new ArrayList<>();
         texts.add(STATEMENT);
+        texts.add(population());
+        if (respondingRatio < 1) {
+            texts.add("A driver who does not respond keeps the speed for good, the worst there is: in a study it may mean only no response"
+                    + " within the time that was watched.");
+        }
         texts.add("Straight lane, constant deceleration after a linear build-up, constant speed until the brakes act.");
         if (!inputs.contains("follower_speed_mps")) {
             texts.add("Both vehicles have the same speed.");

@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -11,8 +12,8 @@ import java.util.Optional;
  * computed anywhere in any order.
  *
  * <p>Two drawn axes may be correlated by a Gaussian copula: z₂ ← ρ z₁ + √(1 − ρ²) z₂ on the normal scores z = Φ⁻¹(u), which keeps
- * both distributions. ρ is the correlation of the scores, not of the values. The second axis of such a pair loses the
- * stratification of a Latin hypercube.
+ * both distributions. ρ is the correlation of the scores, not of the values. In a Latin hypercube the second axis takes the stratum
+ * whose number is the rank of its score among all scenarios, so that it keeps its strata too; such a plan has at most 2²⁴ scenarios.
  *
  * <p>Example: {@code Plan.of(Design.random(1_000_000), 42).axis(Axis.constant("gap", "m", 20)).axis(Axis.drawn("reaction", "s", new
  * Distribution.LogNormal(0.17, 0.44)))}. Plans are immutable; each method gives a new one.
@@ -30,7 +31,22 @@ public final class Plan {
      * @param second the column of the second axis
      * @param rho the correlation of their normal scores
      */
-    public record Correlation(String first, String second, double rho) {}
+    public record Correlation(String first, String second, double rho) {
+        /**
+         * Checks the correlation.
+         *
+         * @param first the column of the first axis
+         * @param second the column of the second axis
+         * @param rho the correlation of their normal scores
+         * @throws NullPointerException if a column is null
+         * @throws IllegalArgumentException if ρ is not in [−1, 1]
+         */
+        public Correlation {
+            Objects.requireNonNull(first, "first column of a correlation");
+            Objects.requireNonNull(second, "second column of a correlation");
+            Check.inRange("correlation of " + first + " and " + second, rho, -1, 1, "");
+        }
+    }
 
     private final Design design;
     private final long seed;
@@ -107,7 +123,7 @@ public final class Plan {
      * @throws IllegalArgumentException if ρ is out of range, or an axis is missing, not drawn or already correlated
      */
     public Plan correlate(String first, String second, double rho) {
-        Check.inRange("correlation of " + first + " and " + second, rho, -1, 1, "");
+        Correlation correlation = new Correlation(first, second, rho);
         for (String column : List.of(first, second)) {
             boolean free = correlations.stream()
                     .noneMatch(c -> c.first().equals(column) || c.second().equals(column));
@@ -119,7 +135,7 @@ public final class Plan {
             }
         }
         List<Correlation> more = new ArrayList<>(correlations);
-        more.add(new Correlation(first, second, rho));
+        more.add(correlation);
         return new Plan(design, seed, axes, more, exact);
     }
 

@@ -37,25 +37,7 @@ final class PlanDigest {
     private void add(Axis axis) {
         add(axis.column());
         addAll(axis.levels());
-        axis.distribution().ifPresent(this::add);
-    }
-
-    private void add(Distribution distribution) {
-        if (distribution instanceof Distribution.LogNormal d) {
-            add("log-normal");
-            addAll(d.mu(), d.sigma());
-        } else if (distribution instanceof Distribution.TruncatedNormal d) {
-            add("truncated normal");
-            addAll(d.mean(), d.standardDeviation(), d.lo(), d.hi());
-        } else if (distribution instanceof Distribution.Uniform d) {
-            add("uniform");
-            addAll(d.lo(), d.hi());
-        } else if (distribution instanceof Empirical d) {
-            add("empirical");
-            addAll(d.sorted());
-        } else {
-            throw new IllegalStateException("no digest of " + distribution);
-        }
+        axis.distribution().map(Distribution::canonical).ifPresent(this::add);
     }
 
     private void addAll(double... values) {

@@ -7,6 +7,8 @@ import java.util.function.DoubleUnaryOperator;
 
 /** The values of a plan's scenarios by index. Immutable and free of allocation when filling: one for all threads. */
 public final class Scenarios {
+    private static final int MOST_RANKED = 1 << 24;
+
     private final Plan plan;
     private final long size;
     private final Axis[] axes;
@@ -16,6 +18,8 @@ public final class Scenarios {
     private final int[] correlatedFirst;
     private final int[] correlatedSecond;
     private final double[] rho;
+    // of a Latin hypercube: for each pair the second axis's scores of all scenarios, sorted
+    private final double[][] scores;
     private final long[] gridStride;
 
     Scenarios(Plan plan) {
@@ -37,6 +41,7 @@ public final class Scenarios {
                 .mapToInt(pair -> plan.columns().indexOf(pair.second()))
                 .toArray();
         rho = pairs.stream().mapToDouble(Plan.Correlation::rho).toArray();
+        scores = plan.design().kind() == Design.Kind.LATIN_HYPERCUBE ? scores() : new double[0][];
         gridStride = new long[axes.length];
         long stride = plan.design().count();
         for (int a = axes.length - 1; a >= 0; a--) {
@@ -69,7 +74,11 @@ public final class Scenarios {
             }
         }
         for (int k = 0; k < rho.length; k++) {
-            correlate(rho[k], count, columns[correlatedFirst[k]], columns[correlatedSecond[k]]);
+            if (scores.length > 0) {
+                stratify(k, count, columns[correlatedFirst[k]], columns[correlatedSecond[k]]);
+            } else {
+                correlate(rho[k], count, columns[correlatedFirst[k]], columns[correlatedSecond[k]]);
+            }
         }
         for (int a = 0; a < axes.length; a++) {
             if (axes[a].levelCount() == 1) {
@@ -130,10 +139,46 @@ public final class Scenarios {
         }
     }
 
-    private static void correlate(double rho, int count, double[] first, double[] second) {
-        double rest = Math.sqrt(1 - rho * rho);
+    private double[][] scores() {
+        if (rho.length > 0 && size > MOST_RANKED) {
+            throw new IllegalArgumentException("a Latin hypercube with correlated axes must have at most " + MOST_RANKED
+                    + " scenarios, got " + size);
+        }
+        double[][] sorted = new double[rho.length][(int) (rho.length == 0 ? 0 : size)];
+        double[] first = new double[RowBlock.ROWS];
+        double[] second = new double[RowBlock.ROWS];
+        for (int k = 0; k < rho.length; k++) {
+            for (int from = 0; from < size; from += RowBlock.ROWS) {
+                int count = (int) Math.min(RowBlock.ROWS, size - from);
+                uniforms.fill(correlatedFirst[k], from, count, first);
+                uniforms.fill(correlatedSecond[k], from, count, second);
+                for (int i = 0; i < count; i++) {
+                    sorted[k][from + i] = score(rho[k], first[i], second[i]);
+                }
+            }
+            Arrays.sort(sorted[k]);
+        }
+        return sorted;
+    }
+
+    /** Puts the second axis into the stratum of its score's rank, at the place it had in its own stratum. */
+    private void stratify(int pair, int count, double[] first, double[] second) {
+        double[] sorted = scores[pair];
         for (int i = 0; i < count; i++) {
-            double z = rho * StandardNormal.quantile(first[i]) + rest * StandardNormal.quantile(second[i]);
+            int rank = Arrays.binarySearch(sorted, score(rho[pair], first[i], second[i]));
+            double place = second[i] * sorted.length;
+            double u = (rank + place - Math.floor(place)) / sorted.length;
+            second[i] = Math.min(Math.max(u, 0x1p-53), 1 - 0x1p-53);
+        }
+    }
+
+    private static double score(double rho, double first, double second) {
+        return rho * StandardNormal.quantile(first) + Math.sqrt(1 - rho * rho) * StandardNormal.quantile(second);
+    }
+
+    private static void correlate(double rho, int count, double[] first, double[] second) {
+        for (int i = 0; i < count; i++) {
+            double z = score(rho, first[i], second[i]);
             second[i] = Math.min(Math.max(StandardNormal.cdf(z), 0x1p-53), 1 - 0x1p-53);
         }
     }

@@ -81,8 +81,8 @@ class PublishedDriversTest {
                 .isEqualTo(new DriverResponse.Quantile.NoResponse(
                         "a share of 0.95 of drivers does not react at any time: only 0.72 respond"));
         assertThat(drivers.quantile(0.36))
-                .isEqualTo(
-                        new DriverResponse.Quantile.Responds(drivers.reaction().median()));
+                .isEqualTo(new DriverResponse.Quantile.Responds(
+                        drivers.reaction().median(), drivers.reaction().evidence()));
         assertThat(drivers.shareResponded(TimeSpan.seconds(3))).isBetween(0.70, 0.72);
         assertThat(drivers.scaledBy(2).shareResponded(TimeSpan.seconds(6)))
                 .isCloseTo(drivers.shareResponded(TimeSpan.seconds(3)), within(1e-12));
@@ -90,6 +90,23 @@ class PublishedDriversTest {
                 .isInstanceOf(DriverResponse.Quantile.Responds.class);
         assertThatThrownBy(() -> new DriverResponse(drivers.reaction(), 0))
                 .hasMessage("responding share of drivers must be in (0, 1], got 0");
+    }
+
+    /** A normal law gives 1 driver in 1000 a time of 1.25 − 3.09 · 0.46 = −0.17 s: the answer itself says so. */
+    @Test
+    void quantileBeforeTheSignalCarriesACaveat() {
+        DriverResponse drivers = ReactionStudy.published("brake-lamps-in-traffic-1993")
+                .response()
+                .orElseThrow();
+        assertThat(drivers.quantile(0.001)).isInstanceOfSatisfying(DriverResponse.Quantile.Responds.class, early -> {
+            assertThat(early.time().inSeconds()).isCloseTo(1.25 - 3.0902 * 0.46, within(1e-4));
+            assertThat(early.caveats())
+                    .extracting(Object::toString)
+                    .anySatisfy(text -> assertThat(text).contains("lies before the signal"));
+        });
+        assertThat(drivers.quantile(0.5)).isInstanceOfSatisfying(DriverResponse.Quantile.Responds.class, median -> assertThat(
+                        median.caveats())
+                .noneSatisfy(caveat -> assertThat(caveat.text()).contains("before the signal")));
     }
 
     /** AASHTO 1.5 s + 1.0 s = 2.5 s; US commercial manual 1.75 + 0.75 (seen); Hooper & McGee chain 2.34 s (from memory). */

@@ -77,6 +77,52 @@ class ConditionalContactTest {
         }
     }
 
+    /**
+     * Drivers who never respond run into a leader that stops: P = (1 − r) + r Φ(…), and two lamps differ by r times what they differ for
+     * those who respond. Drawn and with the gap integrated out.
+     */
+    @Test
+    void driversWhoNeverRespondAreScenarios() {
+        double responding = 0.72;
+        Plan plan = Plan.of(Design.random(DRAWS), 74)
+                .axis(Axis.drawn("speed", "mps", new Distribution.Uniform(10, 35)))
+                .axis(Axis.drawn("time_gap", "s", new Distribution.LogNormal(0.1, 0.4)))
+                .axis(Axis.drawn("reaction", "s", new Distribution.LogNormal(0.17, 0.44)))
+                .axis(Axis.drawn("follower_decel", "mps2", new Distribution.TruncatedNormal(6, 1.5, 3, 9)))
+                .axis(Axis.constant("lamp_latency_slow", "s", 0.25))
+                .axis(Axis.constant("lamp_latency_instant", "s", 0))
+                .axis(PairModel.responding(responding));
+        double closed = NORMAL.cumulativeProbability((0.17 - 0.1) / Math.hypot(0.44, 0.4));
+        LogNormalDistribution gap = LogNormalDistribution.of(0.1, 0.4);
+        double slow = mean(
+                LogNormalReaction.ofLogParameters(0.17, 0.44), t -> gap.cumulativeProbability(t + 0.25));
+        double all = 1 - responding + responding * closed;
+        double gain = responding * (slow - closed);
+        PairModel model = PairModel.of(plan, "slow", "instant");
+        PairTally drawn = Sweep.of(plan, model).withThreads(2).run(() -> new PairTally(model)).tally();
+        assertThat(drawn.lamp("instant").contactProbability().wilson(CONFIDENCE).contains(all))
+                .isTrue();
+        assertThat(drawn.compare("slow", "instant")
+                        .differenceInterval(CONFIDENCE)
+                        .contains(gain))
+                .isTrue();
+        ConditionalTally integrated = run(ConditionalContact.of(plan, "slow", "instant"));
+        assertThat(integrated.contactInterval("instant", CONFIDENCE).contains(all)).isTrue();
+        assertThat(integrated.differenceInterval("slow", "instant", CONFIDENCE).contains(gain))
+                .isTrue();
+        assertThat(model.respondingRatio()).isEqualTo(responding);
+        assertThat(model.population())
+                .isEqualTo("Only 72 % of the drivers respond to the lamp, the other 28 % never brake; all shares are of both"
+                        + " together.");
+        Plan half = plan.without("responds_ratio")
+                .without("lamp_latency_instant_s")
+                .axis(Axis.list("responds", "ratio", 0, 0.5, 1));
+        PairModel halves = PairModel.of(half, "slow");
+        assertThat(Sweep.of(half, halves).run(() -> new PairTally(halves)).rejects())
+                .singleElement()
+                .satisfies(entry -> assertThat(entry.reason()).isEqualTo("responds must be 0 or 1"));
+    }
+
     private static double mean(LogNormalReaction reaction, DoubleUnaryOperator probability) {
         return new IterativeLegendreGaussIntegrator(32, 1e-12, 1e-12)
                 .integrate(

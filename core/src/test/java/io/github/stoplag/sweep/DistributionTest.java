@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.stoplag.driver.DriverResponse;
 import io.github.stoplag.driver.LogNormalReaction;
+import io.github.stoplag.driver.ReactionStudy;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.apache.commons.statistics.distribution.ContinuousDistribution;
@@ -141,6 +144,60 @@ class DistributionTest {
             assertThat(distribution.quantile(p)).isBetween(lo, hi);
             assertThat(distribution.upperQuantile(p)).isBetween(lo, hi);
         }
+    }
+
+    /** A law of a user's own as an axis: an exponential, against its closed form; its text tells plans apart. */
+    @Test
+    void lawOfOnesOwnIsAnAxis() {
+        record Exponential(double mean) implements Distribution {
+            @Override
+            public double quantile(double probability) {
+                return -mean * StrictMath.log1p(-probability);
+            }
+
+            @Override
+            public double cdf(double value) {
+                return value <= 0 ? 0 : -StrictMath.expm1(-value / mean);
+            }
+
+            @Override
+            public String canonical() {
+                return Distribution.canonical("exponential", mean);
+            }
+        }
+        Plan plan = Plan.of(Design.latinHypercube(10_000), 5).axis(Axis.drawn("x", "s", new Exponential(2)));
+        double[][] drawn = new double[1][10_000];
+        plan.scenarios().fill(0, 10_000, drawn);
+        assertThat(Arrays.stream(drawn[0]).average().orElseThrow()).isCloseTo(2, within(0.02));
+        assertThat(Arrays.stream(drawn[0]).filter(x -> x > 2).count() / 1e4).isCloseTo(Math.exp(-1), within(2e-4));
+        assertThat(plan.digest())
+                .isNotEqualTo(Plan.of(plan.design(), 5)
+                        .axis(Axis.drawn("x", "s", new Exponential(Math.nextUp(2.0))))
+                        .digest());
+    }
+
+    @Test
+    void publishedReactionLawsAreAxes() {
+        DriverResponse normal = ReactionStudy.published("brake-lamps-in-traffic-1993")
+                .response()
+                .orElseThrow();
+        assertThat(Distribution.of(normal.reaction()))
+                .isEqualTo(new Distribution.TruncatedNormal(1.25, 0.46, 0, Double.POSITIVE_INFINITY));
+        LogNormalReaction fit = LogNormalReaction.ofLogParameters(0.17, 0.44);
+        assertThat(Distribution.of(fit)).isEqualTo(new Distribution.LogNormal(0.17, 0.44));
+    }
+
+    @Test
+    void yesOrNoHasItsShare() {
+        Distribution most = new Distribution.Bernoulli(0.72);
+        assertThat(List.of(most.quantile(0), most.quantile(0.27), most.quantile(0.29), most.upperQuantile(0)))
+                .containsExactly(0.0, 0.0, 1.0, 1.0);
+        assertThat(List.of(most.cdf(-1), most.cdf(0), most.cdf(1))).containsExactly(0.0, 1 - 0.72, 1.0);
+        assertThat(most.cdf(Double.NaN)).isNaN();
+        assertThat(new Distribution.Bernoulli(1).quantile(0)).isEqualTo(1);
+        assertThat(new Distribution.Bernoulli(0).quantile(1)).isZero();
+        assertThatThrownBy(() -> new Distribution.Bernoulli(Double.NaN))
+                .hasMessage("probability must be in [0, 1], got NaN");
     }
 
     @Test

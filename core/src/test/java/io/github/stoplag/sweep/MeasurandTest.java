@@ -8,6 +8,8 @@ import io.github.stoplag.kernel.StopKernel;
 import io.github.stoplag.quantity.Numbers;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.ParameterizedTest;
 
 class MeasurandTest {
     private static final int MILLION = 1_000_000;
@@ -140,7 +142,36 @@ class MeasurandTest {
         assertThat(both.firstOrder().standardUncertainty()).isCloseTo(exact, within(1e-4));
         assertThat(both.monteCarlo().standardUncertainty()).isCloseTo(exact, within(1e-3));
         assertThat(both.verdict()).isEqualTo(MeasurandComparison.Verdict.AGREE);
-        assertThat(both.firstOrder().toString()).isEqualTo("4.75, standard uncertainty 0.26, [4.238, 5.262] at 95 %");
+        assertThat(both.firstOrder().toString()).isEqualTo("4.75, standard uncertainty 0.26, [4.24, 5.26] at 95 %");
+    }
+
+    /**
+     * JCGM 100:2008, 7.2.6 (from memory): the uncertainty to two digits, the estimate to the same place; its example of 7.2.2 is a mass
+     * of 100.021 47 g with 0.35 mg.
+     */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "100.02147 | 0.00035 | '100.02147, standard uncertainty 0.00035, [100.02078, 100.02216] at 95 %'",
+                "51234567 | 345678 | '5.123E+7, standard uncertainty 3.5E+5, [5.056E+7, 5.191E+7] at 95 %'",
+                "51234567 | 3.4567 | '51234567.0, standard uncertainty 3.5, [51234560.2, 51234573.8] at 95 %'",
+                "10.05762 | 0.0274 | '10.058, standard uncertainty 0.027, [10.004, 10.111] at 95 %'",
+                "1234.5 | 99.7 | '1230, standard uncertainty 100, [1040, 1430] at 95 %'"
+            })
+    void valueAndEndsAreRoundedToThePlaceOfTheUncertainty(double value, double u, String text) {
+        double half = 1.96 * u;
+        Interval interval = new Interval(value - half, value + half, 0.95);
+        assertThat(new Measurand.Estimate(value, u, interval)).hasToString(text);
+    }
+
+    @Test
+    void estimateRefusesWhatIsNoNumber() {
+        Interval interval = new Interval(1, 2, 0.95);
+        assertThatThrownBy(() -> new Measurand.Estimate(Double.NaN, 1, interval))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageEndingWith(", got NaN and 1");
+        assertThatThrownBy(() -> new Measurand.Estimate(1, -1, interval)).hasMessageEndingWith(", got 1 and -1");
     }
 
     /** f = x with u = 9.9: both ways are the same, and 10⁴ draws cannot show it. */

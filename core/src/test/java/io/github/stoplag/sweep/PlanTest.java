@@ -14,6 +14,8 @@ import net.jqwik.api.constraints.LongRange;
 import org.apache.commons.math3.random.SobolSequenceGenerator;
 import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.ParameterizedTest;
 
 class PlanTest {
     private static final Distribution UNIT = new Distribution.Uniform(0, 1);
@@ -62,6 +64,43 @@ class PlanTest {
                 strata.add((int) Math.floor(u * n * (1 + 1e-12) - 1e-12));
             }
             assertThat(strata).hasSizeGreaterThanOrEqualTo(n - 1);
+        }
+    }
+
+    /** A correlated pair keeps one draw in every stratum of both axes, and its correlation. */
+    @ParameterizedTest
+    @CsvSource({"20000, 0.6", "20000, -0.95", "999, 0.3", "1, 0.5", "20000, 1"})
+    void latinHypercubeKeepsTheStrataOfCorrelatedAxes(int n, double rho) {
+        Plan plan = Plan.of(Design.latinHypercube(n), 53)
+                .axis(Axis.drawn("a", "", UNIT))
+                .axis(Axis.drawn("b", "", UNIT))
+                .axis(Axis.drawn("c", "", UNIT))
+                .correlate("a", "c", rho);
+        double[][] columns = values(plan, n);
+        for (double[] column : columns) {
+            assertThat(Arrays.stream(column).mapToLong(u -> (long) (u * n)).distinct())
+                    .hasSize(n);
+        }
+        if (n > 1) {
+            double[][] scores = Arrays.stream(columns)
+                    .map(column -> Arrays.stream(column).map(StandardNormal::quantile).toArray())
+                    .toArray(double[][]::new);
+            // four standard errors (1 − ρ²)/√n; the strata can only make it narrower
+            double error = 4 * (1 - rho * rho) / Math.sqrt(n) + 1e-3;
+            assertThat(new PearsonsCorrelation().correlation(scores[0], scores[2])).isCloseTo(rho, within(error));
+        }
+        // any scenario alone as in the whole
+        assertThat(plan.scenarios().at(n / 2)[2]).isEqualTo(columns[2][n / 2]);
+        assertThatThrownBy(() -> plan.withDesign(Design.latinHypercube(20_000_000)).scenarios())
+                .hasMessage("a Latin hypercube with correlated axes must have at most 16777216 scenarios, got 20000000");
+    }
+
+    @Test
+    void correlationRefusesWhatIsNoNumberInItsRange() {
+        for (double rho : new double[] {Double.NaN, 1.01, -2}) {
+            assertThatThrownBy(() -> new Plan.Correlation("a", "b", rho))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageStartingWith("correlation of a and b must be in [-1, 1], got ");
         }
     }
 

@@ -74,7 +74,23 @@ public final class ContactText {
                 + plan.plan().design().kind().name().toLowerCase(Locale.ROOT).replace('_', ' ')
                 + " design, seed " + plan.plan().seed() + ", plan "
                 + plan.hash().substring(0, 12));
+        lines.addAll(Text.wrapped("", plan.pairModel().population()));
+        lines.addAll(Text.wrapped("", coverage(plan)));
         lines.addAll(Text.wrapped("", PairModel.STATEMENT));
+    }
+
+    /**
+     * Says what the intervals of a plan's results cover and what they leave out.
+     *
+     * @param plan the plan
+     * @return one or two sentences
+     */
+    public static String coverage(PlanFile plan) {
+        String covered = SamplingError.of(plan.plan()) == SamplingError.NONE
+                ? "There are no intervals"
+                : "Intervals cover sampling alone, the scatter of so many draws";
+        return covered + ": not what is unknown of the axes' distributions, of the drivers, and of the lamps ("
+                + String.join(", ", plan.leftOut()) + "), which can matter far more.";
     }
 
     private void contacts() {

@@ -36,7 +36,9 @@ import picocli.CommandLine.Option;
         footer = {
             "",
             "Writes manifest.json (plan, seed, counts, files with SHA-256), report.html,",
-            "up to five pictures, scenarios as part-00000.parquet, ..., and the tables",
+            "result.json (contact probability of each lamp, difference, intervals and what",
+            "they cover), up to five pictures, scenarios as part-00000.parquet, ..., and",
+            "the tables",
             "  summary.csv         contact probabilities, closing speeds, difference of lamps",
             "  convergence.csv     contact probability after 1, 2, 4, ... chunks",
             "  contacts.csv        contacts by gap and speed, without the outermost 0.5 %%",
@@ -138,6 +140,7 @@ public final class SweepCommand extends OutputCommand {
         return SweepJob.isOwn(name)
                 || Manifest.isName(name)
                 || name.equals(REPORT)
+                || name.equals(SweepResultJson.FILE)
                 || SweepTables.NAMES.contains(name)
                 || SweepCharts.IDS.stream().anyMatch(id -> name.equals(id + ".svg"));
     }
@@ -203,6 +206,7 @@ public final class SweepCommand extends OutputCommand {
         figures.forEach(figure -> files.put(figure.fileName(), figure.svg()));
         files.put(REPORT, SweepPage.of(study, figures));
         write(work, () -> {
+            files.put(SweepResultJson.FILE, SweepResultJson.of(study));
             for (Map.Entry<String, String> file : files.entrySet()) {
                 Files.writeString(work.resolve(file.getKey()), file.getValue());
             }
@@ -217,7 +221,7 @@ public final class SweepCommand extends OutputCommand {
         write(out(), () -> SweepJob.forget(out()));
         SweepText.of(study).forEach(printer()::println);
         printer()
-                .println("Written to " + OutputFolder.shown(out()) + ": manifest.json, " + REPORT + ", "
+                .println("Written to " + OutputFolder.shown(out()) + ": manifest.json, " + REPORT + ", " + SweepResultJson.FILE + ", "
                         + SweepTables.NAMES.size() + " tables, " + figures.size() + " pictures, "
                         + outcome.partNames().size() + " part file(s).");
         return ExitCode.OK;

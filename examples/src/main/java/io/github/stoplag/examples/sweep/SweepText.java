@@ -138,7 +138,7 @@ final class SweepText {
     private void foundations() {
         lines.add("");
         lines.add("What it rests on:");
-        study.plan().pairModel().assumptions().stream().skip(1).forEach(text -> lines.addAll(Text.wrapped("  ", text)));
+        study.plan().pairModel().assumptions().stream().skip(2).forEach(text -> lines.addAll(Text.wrapped("  ", text)));
         study.plan().notes().forEach(note -> lines.addAll(Text.wrapped("  ", note)));
         SweepOutcome outcome = study.outcome();
         lines.add("");

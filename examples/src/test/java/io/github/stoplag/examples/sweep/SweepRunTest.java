@@ -109,7 +109,7 @@ class SweepRunTest {
                         "closing_speed.svg",
                         "variance_shares.svg",
                         "one_axis_held.svg")
-                .hasSize(13);
+                .hasSize(14);
         assertThat(results().resolveSibling("results.unfinished")).doesNotExist();
     }
 
@@ -125,7 +125,7 @@ class SweepRunTest {
         }
         all.append(Files.readString(results().resolve("part-00000.csv")));
         assertThat(sha256(all.toString().getBytes(StandardCharsets.UTF_8)))
-                .isEqualTo("4da28bf7dba7aa92a147ec521d8e90a38e19c4d4d196d649517e46b959a17509");
+                .isEqualTo("484b5bead0d871b2e7266bfa058315c77fb4c56484992eef14153b663248a512");
     }
 
     /** Equal braking and no other lag: contact if and only if reaction exceeds the time gap, both log-normal. */
@@ -167,6 +167,9 @@ class SweepRunTest {
         assertThat(run.exitCode()).as(run.err()).isZero();
         assertThat(run.out())
                 .contains("Data are invented.")
+                .containsIgnoringWhitespaces("Only 72 % of the drivers respond to the lamp, the other 28 % never brake")
+                .containsIgnoringWhitespaces("Intervals cover sampling alone, the scatter of so many draws")
+                .containsIgnoringWhitespaces("filament: coil factor, gas loss, series resistance and ambient temperature held")
                 .containsIgnoringWhitespaces("It is not a crash rate and no proof of safety.")
                 .contains("filament less led, on the same draws:", "95 % interval")
                 .contains("each quantile within 0.2 % of an exact one")
@@ -186,6 +189,17 @@ class SweepRunTest {
         assertThat(page).contains("invented data", "not a crash rate", "reaction_s = log-normal");
         JsonNode manifest =
                 new ObjectMapper().readTree(results().resolve(Manifest.FILE).toFile());
+        JsonNode result =
+                new ObjectMapper().readTree(results().resolve("result.json").toFile());
+        assertThat(result.get("responding_share_ratio").asDouble()).isCloseTo(0.72, offset(1e-12));
+        assertThat(result.get("interval_covers").asText()).startsWith("Intervals cover sampling alone");
+        for (JsonNode lamp : result.get("lamps")) {
+            double p = lamp.get("contact_probability_ratio").asDouble();
+            assertThat(p).isCloseTo(value(results(), "contact_probability", lamp.get("lamp").asText(), "value"), offset(1e-8));
+            // all who do not respond are in it
+            assertThat(p).isBetween(lamp.get("sampling_interval_low_ratio").asDouble(), lamp.get("sampling_interval_high_ratio").asDouble()).isGreaterThan(0.28);
+        }
+        assertThat(result.get("differences").get(0).get("contact_probability_difference_ratio").asDouble()).isPositive();
         assertThat(manifest.get("complete").asBoolean()).isTrue();
         assertThat(manifest.get("assumptions")).isNotEmpty();
         assertThat(manifest.get("sources_and_caveats").toString())
@@ -194,7 +208,7 @@ class SweepRunTest {
             byte[] bytes = Files.readAllBytes(results().resolve(file.get("name").asText()));
             assertThat(file.get("sha256").asText()).isEqualTo(sha256(bytes));
         }
-        assertThat(manifest.get("files")).hasSize(12);
+        assertThat(manifest.get("files")).hasSize(13);
     }
 
     @Test

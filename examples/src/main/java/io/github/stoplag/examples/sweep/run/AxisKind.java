@@ -29,7 +29,7 @@ record AxisKind(String name, String unit, Key<Double> key) {
     static final AxisKind SUPPLY = kind(
             "supply", "v", "V", 0, 60, text -> Voltage.parse(text).inVolts());
 
-    /** The order decides which random numbers an axis gets; the lamps follow. */
+    /** The order decides which random numbers an axis gets; the lamps follow, then whether the driver responds. */
     private static final List<AxisKind> VEHICLES = List.of(
             speed("speed"),
             speed("follower_speed"),
@@ -56,17 +56,21 @@ record AxisKind(String name, String unit, Key<Double> key) {
                     text -> Grade.parse(text).inRatio()),
             SUPPLY);
 
+    /** Whether the follower responds at all: 1 or 0. */
+    static final AxisKind RESPONDS = new AxisKind("responds", "ratio", Key.ratio("responds", null, 0, 1));
+
     static final String LATENCY = "lamp_latency_";
 
     /** Gives all axes in the order in which a plan has them. */
     static List<AxisKind> all(List<String> lamps) {
         List<AxisKind> kinds = new ArrayList<>(VEHICLES);
         lamps.forEach(lamp -> kinds.add(time(LATENCY + lamp, 30)));
+        kinds.add(RESPONDS);
         return kinds;
     }
 
     static Stream<String> vehicleNames() {
-        return VEHICLES.stream().map(AxisKind::name);
+        return Stream.concat(VEHICLES.stream(), Stream.of(RESPONDS)).map(AxisKind::name);
     }
 
     /** The lamp whose latency it is, empty for none. */

@@ -12,10 +12,12 @@ import io.github.stoplag.source.Standing;
 import io.github.stoplag.sweep.Axis;
 import io.github.stoplag.sweep.Distribution;
 import io.github.stoplag.sweep.Empirical;
+import io.github.stoplag.sweep.PairModel;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
@@ -30,8 +32,11 @@ import java.util.stream.Stream;
  */
 record PlanAxis(Axis axis, String canonical, List<Caveat> caveats) {
     static final String FORMS = "constant, list, range, uniform, log-normal, log-normal-mean-sd, truncated-normal,"
-            + " empirical or, for reaction, study";
+            + " empirical or, for reaction, study; for responds share";
     static final String SOURCE = ".source";
+
+    private static final String STUDY = "study";
+    private static final String SHARE = "share";
 
     private static final int FIT_DECIMALS = 12;
     private static final Key<Double> MU = Key.number("mu", null, -50, 50, "");
@@ -60,6 +65,24 @@ record PlanAxis(Axis axis, String canonical, List<Caveat> caveats) {
                 List.of());
     }
 
+    /** The drivers of the study that gives the reaction, as far as some of them did not respond. */
+    static Optional<PlanAxis> responding(ScenarioFile file) {
+        String reaction = file.has(AxisKind.REACTION.name()) ? file.text(AxisKind.REACTION.name(), null) : "";
+        String[] words = reaction.split("\\s+", -1);
+        if (words.length != 2 || !words[0].equals(STUDY)) {
+            return Optional.empty();
+        }
+        ReactionStudy study = ReactionStudy.published(words[1]);
+        return study.response()
+                .filter(drivers -> drivers.respondingShare() < 1)
+                .map(drivers -> responding(drivers.respondingShare(), study.source()));
+    }
+
+    private static PlanAxis responding(double share, Source source) {
+        return new PlanAxis(
+                PairModel.responding(share).from(source), SHARE + " " + ExactText.of(share), List.of());
+    }
+
     private static Source source(ScenarioFile file, String key, String text) {
         int colon = text.indexOf(':');
         return file.making(
@@ -74,6 +97,14 @@ record PlanAxis(Axis axis, String canonical, List<Caveat> caveats) {
     private record Reader(ScenarioFile file, AxisKind kind, String text) {
         PlanAxis axis() {
             String form = text.split("\\s", 2)[0];
+            if (kind.equals(AxisKind.RESPONDS) != form.equals(SHARE)) {
+                throw file.bad(
+                        kind.name(),
+                        text,
+                        kind.equals(AxisKind.RESPONDS)
+                                ? "must be the share of drivers who respond, as in: share 72 %"
+                                : "share is for responds only");
+            }
             return switch (form) {
                 case "constant" -> levels(form, values(1, 1));
                 case "list" -> levels(form, values(1, 1000));
@@ -93,7 +124,12 @@ record PlanAxis(Axis axis, String canonical, List<Caveat> caveats) {
                     Arrays.sort(v);
                     yield drawn(form, Empirical.of(v), v);
                 }
-                case "study" -> study();
+                case STUDY -> study();
+                case SHARE -> {
+                    double share = values(1, 1)[0];
+                    yield new PlanAxis(
+                            PairModel.responding(share), canonical(form, share), List.of());
+                }
                 default -> throw file.bad(kind.name(), text, "must start with one of " + FORMS);
             };
         }

@@ -184,6 +184,26 @@ public final class PlanFile {
     }
 
     /**
+     * Lists what is unknown of the lamps and not drawn by the plan.
+     *
+     * @return in words, at least one entry
+     */
+    public List<String> leftOut() {
+        List<String> unknown = new ArrayList<>();
+        for (String lamp : lamps()) {
+            int at = plan.columns().indexOf(SupplyModel.latency(lamp));
+            if (tables.containsKey(lamp)) {
+                unknown.add(lamp + ": coil factor, gas loss, series resistance and ambient temperature held at one value");
+            } else if (plan.axes().get(at).distribution().isEmpty()) {
+                unknown.add(lamp + ": latency " + (plan.axes().get(at).levels().length == 1 ? "held at one value" : "listed"));
+            } else {
+                unknown.add(lamp + ": latency as drawn, not how well its distribution is known");
+            }
+        }
+        return unknown;
+    }
+
+    /**
      * Says what the axes rest on, and what to know about published sets.
      *
      * @return one line for each axis with a source and for each reservation

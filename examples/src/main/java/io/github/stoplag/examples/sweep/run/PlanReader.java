@@ -75,6 +75,8 @@ final class PlanReader {
                 axes.add(PlanAxis.read(file, kind));
             } else if (seenBy != null && lamp != null && lamp.bulb().isEmpty()) {
                 axes.add(fixed(file, kind, kind.lamp(), lamp, seenBy));
+            } else if (kind.equals(AxisKind.RESPONDS)) {
+                PlanAxis.responding(file).ifPresent(axes::add);
             }
         }
         Plan plan = Plan.of(design(file), seed(file));

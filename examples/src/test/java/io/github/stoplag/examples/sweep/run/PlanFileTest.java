@@ -138,12 +138,30 @@ class PlanFileTest {
                         .isEqualTo("reaction_s: Sivak, Olson & Farmer, Perceptual and Motor Skills 55, 1982, abstract"
                                 + " (seen)."))
                 .anySatisfy(note -> assertThat(note).contains("a share of 0.28 did not respond within 3 s"));
+        // 28 % of them did not respond: they are scenarios too
+        assertThat(shipped.pairModel().respondingRatio()).isCloseTo(0.72, offset(1e-12));
+        assertThat(shipped.plan().columns()).endsWith("lamp_latency_led_s", "responds_ratio");
         // Sivak, Olson & Farmer: mean 1.21 s, standard deviation 0.63 s
         Distribution.LogNormal reaction = (Distribution.LogNormal)
                 shipped.plan().axes().get(2).distribution().orElseThrow();
         double variance = Math.log(1 + 0.63 * 0.63 / (1.21 * 1.21));
         assertThat(reaction.sigma() * reaction.sigma()).isCloseTo(variance, offset(1e-11));
         assertThat(Math.exp(reaction.mu() + variance / 2)).isCloseTo(1.21, offset(1e-11));
+    }
+
+    @Test
+    void shareOfDriversWhoRespondIsWrittenOrThatOfTheStudy() {
+        String study = SMALL.replace("log-normal 0.17, 0.44", "study sivak-1982");
+        assertThat(read(study).text()).contains("\nresponds_ratio = share 0.72\n");
+        assertThat(read(study + "\nresponds = share 100 %\n").pairModel().population())
+                .isEqualTo("100 % of the drivers respond to the lamp, as the plan says.");
+        assertThat(read(SMALL).pairModel().population())
+                .isEqualTo("100 % of the drivers respond to the lamp, because the plan says nothing of drivers who do not: all"
+                        + " shares are of those who respond.");
+        PlanFile half = read(SMALL.replace("design = grid\nscenarios = 3", "design = latin-hypercube\nscenarios = 5000")
+                + "\nresponds = share 0.5\n");
+        double[][] columns = values(half.plan(), 5000);
+        assertThat(DoubleStream.of(columns[columns.length - 1]).sum()).isEqualTo(2500);
     }
 
     @Test
@@ -169,7 +187,7 @@ class PlanFileTest {
             design = grid | design = spiral | design = spiral: must be one of grid, random, latin-hypercube, sobol
             log-normal 0.17, 0.44 | log-normal 0.17, 9 | reaction = 9: must be in [0, 5], got 9
             log-normal 0.17, 0.44 | log-normal 0.17 | reaction = log-normal 0.17: log-normal must have 2 values separated by commas, got 1
-            log-normal 0.17, 0.44 | gamma 0.17, 0.44 | reaction = gamma 0.17, 0.44: must start with one of constant, list, range, uniform, log-normal, log-normal-mean-sd, truncated-normal, empirical or, for reaction, study
+            log-normal 0.17, 0.44 | gamma 0.17, 0.44 | reaction = gamma 0.17, 0.44: must start with one of constant, list, range, uniform, log-normal, log-normal-mean-sd, truncated-normal, empirical or, for reaction, study; for responds share
             log-normal 0.17, 0.44 | study brake-lamps-in-traffic-1993 | reaction = study brake-lamps-in-traffic-1993: the study must give a log-normal, as these do: johansson-rumar-1965, sivak-1982, lerner-1993, fambro-1998, olson-sivak-1986, schweitzer-1995, koppa-1997-surprise, koppa-1997-expected, taoka-1989-gazis, taoka-1989-wortman, taoka-1989-chang
             uniform 4 m/s^2, 8 m/s^2 | uniform 8 m/s^2, 4 m/s^2 | follower_decel = uniform 8 m/s^2, 4 m/s^2: a uniform distribution must have finite lo < hi, got 8 and 4
             uniform 4 m/s^2, 8 m/s^2 | study koppa | follower_decel = study koppa: study is for reaction only
@@ -179,8 +197,11 @@ class PlanFileTest {
             lamps = bulb | lamps = Bulb | lamps = Bulb: must be different names of lower-case letters, digits and _, got Bulb
             reaction follower_decel -0.5 | reaction gap 0.5 | correlations = reaction gap 0.5: a correlation must join two drawn axes of [speed_mps, gap_m, reaction_s, leader_decel_mps2, follower_decel_mps2, lamp_latency_bulb_s] that are in no other, got reaction_s and gap_m
             reaction follower_decel -0.5 | reaction follower_decel 2 | correlations = 2: must be in [-1, 1], got 2
-            reaction follower_decel -0.5 | reaction mood 0.5 | correlations = mood: must be one of [speed, follower_speed, gap, time_gap, reaction, leader_decel, follower_decel, brake_dead_time, brake_build_up, friction, grade, supply, lamp_latency_bulb]
-            title = small | titel = small | titel = small: unknown key; the keys are title, invented, design, scenarios, seed, lamps, eye, correlations, speed, follower_speed, gap, time_gap, reaction, leader_decel, follower_decel, brake_dead_time, brake_build_up, friction, grade, supply, detector, detector.share.level, detector.eye.time-constant, detector.eye.threshold, viewing.distance, viewing.visibility, tail.intensity, filament.temperature, filament.gas-loss-share, filament.coil-factor, lamp_latency_<lamp> or lamp_model_<lamp>, and .source behind the name of an axis
+            reaction follower_decel -0.5 | reaction mood 0.5 | correlations = mood: must be one of [speed, follower_speed, gap, time_gap, reaction, leader_decel, follower_decel, brake_dead_time, brake_build_up, friction, grade, supply, lamp_latency_bulb, responds]
+            title = small | responds = constant 1 | responds = constant 1: must be the share of drivers who respond, as in: share 72 %
+            title = small | responds = share 120 % | responds = 120 %: must be in [0, 1], got 1.2
+            log-normal 0.17, 0.44 | share 0.5 | reaction = share 0.5: share is for responds only
+            title = small | titel = small | titel = small: unknown key; the keys are title, invented, design, scenarios, seed, lamps, eye, correlations, speed, follower_speed, gap, time_gap, reaction, leader_decel, follower_decel, brake_dead_time, brake_build_up, friction, grade, supply, responds, detector, detector.share.level, detector.eye.time-constant, detector.eye.threshold, viewing.distance, viewing.visibility, tail.intensity, filament.temperature, filament.gas-loss-share, filament.coil-factor, lamp_latency_<lamp> or lamp_model_<lamp>, and .source behind the name of an axis
             title = small | speed.source = hearsay: someone | speed.source = hearsay: someone: standing must be one of seen, from memory, common practice, no source, derived, assumed, invented; got "hearsay"
             """)
     void badValueNamesFileKeyRangeAndValue(String line, String bad, String complaint) {
