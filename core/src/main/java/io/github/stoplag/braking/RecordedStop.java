@@ -83,9 +83,9 @@ public final class RecordedStop {
     public static RecordedStop ofTimes(double[] timeS, double[] speedMps, Speed noise) {
         checkLengths("time", timeS.length, speedMps.length);
         double[] distanceM = new double[timeS.length];
-        Check.inRange("time of sample 0", timeS[0], -1e6, 1e6, "s");
+        Ranges.TIME.check("time of sample 0", timeS[0]);
         for (int i = 1; i < timeS.length; i++) {
-            Check.inRange("time of sample " + i, timeS[i], -1e6, 1e6, "s");
+            Ranges.TIME.check("time of sample " + i, timeS[i]);
             if (!(timeS[i] > timeS[i - 1])) {
                 throw disorder(i, "time must rise", timeS[i], timeS[i - 1], "s");
             }

@@ -114,7 +114,7 @@ public final class CurrentDraw implements Evident {
      */
     public static CurrentDraw ledRegulated(Current current, Voltage lowestVoltage) {
         double i = Check.inRange("LED current", current.inAmperes(), 0, 1000, "A");
-        double u = Check.above("lowest working voltage", lowestVoltage.inVolts(), 0, 1000, "V");
+        double u = Ranges.LIVE_SUPPLY.check("lowest working voltage", lowestVoltage.inVolts());
         return new CurrentDraw(
                 "LED lamp " + current,
                 v -> i * Math.min(1, v / u),
@@ -161,7 +161,7 @@ public final class CurrentDraw implements Evident {
         double[] i = new double[u.length];
         for (int k = 1; k < u.length; k++) {
             u[k] = Check.above("voltage " + (k - 1), voltageV[k - 1], u[k - 1], 1000, "V");
-            i[k] = Check.inRange("current " + (k - 1), amperes[k - 1], 0, 1e5, "A");
+            i[k] = Ranges.FORWARD_CURRENT.check("current " + (k - 1), amperes[k - 1]);
         }
         String range = Numbers.text(u[1]) + " to " + Numbers.text(u[u.length - 1]) + " V";
         Evidence evidence = Evidence.of(label + ": measured from " + range + ", straight lines between")

@@ -84,12 +84,12 @@ public final class Diode {
         /**
          * Sets the thermal rating.
          *
-         * @param junctionToAmbient thermal resistance as mounted in K/W, in (0, 1000]
+         * @param junctionToAmbientKPerW thermal resistance as mounted in K/W, in (0, 1000]
          * @param highest the highest junction temperature, above 25 °C
          * @return this builder
          */
-        public Builder thermal(double junctionToAmbient, Temperature highest) {
-            this.junctionToAmbientKPerW = junctionToAmbient;
+        public Builder thermal(double junctionToAmbientKPerW, Temperature highest) {
+            this.junctionToAmbientKPerW = junctionToAmbientKPerW;
             this.highestJunction = highest;
             return this;
         }
@@ -102,9 +102,9 @@ public final class Diode {
          */
         public Diode build() {
             Check.above("rated forward current", highestForward.inAmperes(), 0, 1000, "A");
-            Check.above("rated reverse voltage", highestReverse.inVolts(), 0, 1000, "V");
+            Ranges.LIVE_SUPPLY.check("rated reverse voltage", highestReverse.inVolts());
             Check.inRange("leakage current", leakage.inAmperes(), 0, 1, "A");
-            Check.above("thermal resistance junction to ambient", junctionToAmbientKPerW, 0, 1000, "K/W");
+            Ranges.THERMAL_RESISTANCE.check("thermal resistance junction to ambient", junctionToAmbientKPerW);
             Check.above("highest junction temperature", highestJunction.inCelsius(), 25, 400, "°C");
             return new Diode(this);
         }

@@ -3,6 +3,7 @@ package io.github.stoplag.circuit;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
@@ -81,8 +82,8 @@ public record Fuse(Current rating, double continuousShareRatio) {
      * @throws IllegalArgumentException if an argument is outside its range
      */
     public Load carry(Current steady, Current inrush) {
-        double load = Check.inRange("load current", steady.inAmperes(), 0, 1e5, "A");
-        double peak = Check.inRange("inrush current", inrush.inAmperes(), load, 1e5, "A");
+        double load = Ranges.FORWARD_CURRENT.check("load current", steady.inAmperes());
+        double peak = Check.inRange("inrush current", inrush.inAmperes(), load, Ranges.FORWARD_CURRENT.hi(), "A");
         double limit = rating.inAmperes() * continuousShareRatio;
         Outcome outcome;
         if (load <= limit) {

@@ -3,6 +3,7 @@ package io.github.stoplag.circuit;
 import io.github.stoplag.circuit.OutageVerdict.Outcome;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
@@ -26,7 +27,7 @@ public final class OutageMonitor {
     private OutageMonitor(double failedBelowA, double healthyFromA, Voltage lowestSupply, Voltage highestSupply) {
         this.failedBelowA = failedBelowA;
         this.healthyFromA = healthyFromA;
-        this.hiV = Check.above("highest supply", highestSupply.inVolts(), 0, 1000, "V");
+        this.hiV = Ranges.LIVE_SUPPLY.check("highest supply", highestSupply.inVolts());
         this.loV = Check.above("lowest supply", lowestSupply.inVolts(), 0, hiV, "V");
     }
 

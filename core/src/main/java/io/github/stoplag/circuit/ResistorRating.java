@@ -3,6 +3,7 @@ package io.github.stoplag.circuit;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Temperature;
 
 /**
@@ -37,10 +38,15 @@ public record ResistorRating(
      * @throws IllegalArgumentException if one is outside its range
      */
     public ResistorRating {
-        Check.above("rated power", ratedPower.inWatts(), 0, 1e6, "W");
+        Ranges.RATED_POWER.check("rated power", ratedPower.inWatts());
         Check.above("temperature limit", limit.inCelsius(), ratedAmbient.inCelsius(), 1500, "°C");
-        Check.inRange("thermal resistance element to surface", elementToSurfaceKPerW, 0, 1000, "K/W");
-        Check.above("thermal resistance surface to ambient", surfaceToAmbientKPerW, 0, 1000, "K/W");
+        Check.inRange(
+                "thermal resistance element to surface",
+                elementToSurfaceKPerW,
+                0,
+                Ranges.THERMAL_RESISTANCE.hi(),
+                "K/W");
+        Ranges.THERMAL_RESISTANCE.check("thermal resistance surface to ambient", surfaceToAmbientKPerW);
     }
 
     /**

@@ -62,7 +62,7 @@ public final class ShockleyDiode implements ForwardCharacteristic {
 
     @Override
     public double voltageV(double currentA) {
-        double i = Ranges.DIODE_CURRENT.check(currentA);
+        double i = Ranges.FORWARD_CURRENT.check("diode current", currentA);
         return slopeV * Math.log1p(i / saturationA) + i * seriesOhm;
     }
 
@@ -70,7 +70,7 @@ public final class ShockleyDiode implements ForwardCharacteristic {
     public double currentA(double voltageV) {
         double u = Ranges.SUPPLY.check("forward voltage", voltageV);
         if (seriesOhm == 0) {
-            return Ranges.DIODE_CURRENT.check(saturationA * Math.expm1(u / slopeV));
+            return Ranges.FORWARD_CURRENT.check("diode current", saturationA * Math.expm1(u / slopeV));
         }
         double drop = saturationA * seriesOhm;
         double w = lambertOfExp(Math.log(drop / slopeV) + (u + drop) / slopeV);

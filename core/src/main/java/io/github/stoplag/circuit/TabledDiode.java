@@ -48,7 +48,7 @@ public final class TabledDiode implements ForwardCharacteristic {
 
     @Override
     public double voltageV(double currentA) {
-        return along(amperes, volts, Ranges.DIODE_CURRENT.check(currentA));
+        return along(amperes, volts, Ranges.FORWARD_CURRENT.check("diode current", currentA));
     }
 
     @Override

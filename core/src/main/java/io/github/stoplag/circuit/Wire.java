@@ -24,6 +24,7 @@ import java.util.stream.Collectors;
 public final class Wire {
     private static final double RESISTIVITY_OHM_MM2_PER_M = 0.017241;
     private static final double ALPHA_PER_K = 0.00393;
+    private static final Table STANDARDS = Table.read(Wire.class, "conductor_resistance.csv");
     private static final Validity TEMPERATURE = new Validity(
             "wire temperature", -40, 150, "°C", Source.assumed("straight-line law of copper's resistance"));
 
@@ -98,20 +99,19 @@ public final class Wire {
      * @throws IllegalArgumentException if the table has no such cross-section
      */
     public static Wire ofStandard(Standard standard, double areaMm2) {
-        Table table = Table.read(Wire.class, "conductor_resistance.csv");
-        for (Map<String, String> row : table.rows()) {
-            if (standard.text.equals(row.get("standard")) && table.number(row, "area_mm2") == areaMm2) {
+        for (Map<String, String> row : STANDARDS.rows()) {
+            if (standard.text.equals(row.get("standard")) && STANDARDS.number(row, "area_mm2") == areaMm2) {
                 String label = standard + " " + Numbers.text(areaMm2) + " mm²";
                 return new Wire(
-                        table.number(row, "resistance_mohm_per_m") / 1000,
+                        STANDARDS.number(row, "resistance_mohm_per_m") / 1000,
                         label,
                         Evidence.of(label + ": highest resistance allowed at 20 °C (" + row.get("standing") + ")"));
             }
         }
         throw new IllegalArgumentException("cross-section of " + standard + " must be one of "
-                + table.rows().stream()
+                + STANDARDS.rows().stream()
                         .filter(row -> standard.text.equals(row.get("standard")))
-                        .map(row -> Numbers.text(table.number(row, "area_mm2")))
+                        .map(row -> Numbers.text(STANDARDS.number(row, "area_mm2")))
                         .collect(Collectors.joining(", "))
                 + " mm², got " + Numbers.text(areaMm2) + " mm²");
     }

@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
@@ -122,8 +123,8 @@ public final class WireRun {
      * @throws IllegalArgumentException if an argument is outside its range
      */
     public Drop drop(Current current, Voltage supply, Voltage allowable) {
-        double amperes = Check.inRange("current", current.inAmperes(), 0, 1e5, "A");
-        double supplyV = Check.above("supply", supply.inVolts(), 0, 1000, "V");
+        double amperes = Ranges.FORWARD_CURRENT.check(current.inAmperes());
+        double supplyV = Ranges.LIVE_SUPPLY.check("supply", supply.inVolts());
         double limitV = Check.inRange("allowable drop", allowable.inVolts(), 0, supplyV, "V");
         Resistance r = resistance();
         double dropV = amperes * r.inOhms();

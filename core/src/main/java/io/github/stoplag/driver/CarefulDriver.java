@@ -26,7 +26,7 @@ import java.util.Map;
  * }</pre>
  *
  * @param riskEvaluation the time to evaluate the risk, [0, 30] s
- * @param delay the time from perception to the start of deceleration, [0, 30] s
+ * @param delay the time from perception to the start of deceleration, [0, 30] s; with the risk evaluation at most 30 s
  * @param buildUp the time from the start of deceleration to all of it, (0, 10] s
  * @param deceleration the full deceleration
  * @param source where the figures come from
@@ -50,6 +50,7 @@ public record CarefulDriver(
     public CarefulDriver {
         Ranges.REACTION.check("risk evaluation time", riskEvaluation.inSeconds());
         Ranges.REACTION.check("delay before deceleration", delay.inSeconds());
+        Ranges.REACTION.check("risk evaluation and delay together", riskEvaluation.inSeconds() + delay.inSeconds());
         SOME_BUILD_UP.check(buildUp.inSeconds());
         Ranges.BRAKING.check("full deceleration", deceleration.inMps2());
     }

@@ -2,6 +2,7 @@ package io.github.stoplag.film;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
@@ -222,7 +223,7 @@ public final class GreySeries {
                         + (has ? " has one" : " has none"));
             }
             if (has) {
-                Check.inRange("time stamp of frame " + number, timeStampS, -1e6, 1e6, "s");
+                Ranges.TIME.check("time stamp of frame " + number, timeStampS);
                 if (size > 0 && !(timeStampS > stampS[size - 1])) {
                     throw new IllegalArgumentException("time stamp of frame " + number + " must be after that of frame "
                             + frame[size - 1] + ", " + Numbers.text(stampS[size - 1]) + " s, got "

@@ -1,6 +1,7 @@
 package io.github.stoplag.kernel;
 
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Range;
 import io.github.stoplag.quantity.Ranges;
 
 /**
@@ -16,6 +17,9 @@ import io.github.stoplag.quantity.Ranges;
  * tests hold it against a numerical integration.
  */
 public final class DragKernel {
+    private static final Range DRAG = Range.closed("drag", 0, 1, "1/m");
+    private static final Range SOME_DRAG = DRAG.withoutLowerEnd();
+
     private DragKernel() {}
 
     /**
@@ -77,7 +81,7 @@ public final class DragKernel {
      */
     public static double speedAtDistanceMps(double fromMps, double distanceM, double decelMps2, double dragPerM) {
         checkModel(fromMps, decelMps2, dragPerM);
-        Check.inRange("distance", distanceM, 0, 1e7, "m");
+        Ranges.LENGTH.check("distance", distanceM);
         double z = -2 * dragPerM * distanceM;
         double shrink = z == 0 ? 1 : Math.expm1(z) / z;
         double square = fromMps * fromMps * Math.exp(z) - 2 * decelMps2 * distanceM * shrink;
@@ -124,7 +128,7 @@ public final class DragKernel {
      */
     public static double terminalSpeedMps(double decelMps2, double dragPerM) {
         Check.inRange("deceleration at rest", decelMps2, -200, 0, "m/s²");
-        Check.above("drag", dragPerM, 0, 1, "1/m");
+        SOME_DRAG.check(dragPerM);
         return Math.sqrt(-decelMps2 / dragPerM);
     }
 
@@ -138,6 +142,6 @@ public final class DragKernel {
     private static void checkModel(double fromMps, double decelMps2, double dragPerM) {
         Ranges.SPEED.check("initial speed", fromMps);
         Ranges.SIGNED_DECELERATION.check("deceleration at rest", decelMps2);
-        Check.inRange("drag", dragPerM, 0, 1, "1/m");
+        DRAG.check(dragPerM);
     }
 }

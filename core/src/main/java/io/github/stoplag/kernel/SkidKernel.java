@@ -91,7 +91,7 @@ public final class SkidKernel {
 
     private static double loss(double decelMps2, double lengthM) {
         Ranges.SIGNED_DECELERATION.check(decelMps2);
-        Ranges.SKID_LENGTH.check(lengthM);
+        Ranges.LENGTH.check("skid length", lengthM);
         return 2 * decelMps2 * lengthM;
     }
 

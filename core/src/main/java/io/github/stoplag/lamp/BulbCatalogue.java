@@ -21,6 +21,8 @@ public final class BulbCatalogue {
     private static final Catalogue<BulbRating> PUBLISHED =
             Catalogue.read("bulb", BulbCatalogue.class, "bulbs.csv", BulbCatalogue::rating, BulbRating::toString);
 
+    private static final String CAR = " " + Voltage.volts(12);
+
     private BulbCatalogue() {}
 
     /** {@return all bulbs, in the order of the table} */
@@ -36,7 +38,7 @@ public final class BulbCatalogue {
      * @throws IllegalArgumentException if there is none; the message offers the nearest
      */
     public static BulbRating published(String category) {
-        return published(category, Voltage.volts(12));
+        return PUBLISHED.get(category + CAR);
     }
 
     /**

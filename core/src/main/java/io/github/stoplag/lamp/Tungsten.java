@@ -27,6 +27,8 @@ public final class Tungsten {
     /** Lowest temperature in kelvin for which the fits are evaluated: a lamp left in arctic cold. */
     static final double LOWEST_K = 200;
 
+    private static final Table POLYNOMIALS = Table.read(Tungsten.class, "tungsten_polynomials.csv");
+    private static final List<String> BASIS = statements();
     private static final double[] RESISTIVITY = coefficients("resistivity");
     private static final double[] SPECIFIC_HEAT = coefficients("specific_heat");
     private static final double[] TOTAL_EMISSIVITY = coefficients("total_emissivity");
@@ -130,15 +132,14 @@ public final class Tungsten {
     }
 
     private static double[] coefficients(String property) {
-        Table table = Table.read(Tungsten.class, "tungsten_polynomials.csv");
-        for (Map<String, String> row : table.rows()) {
+        for (Map<String, String> row : POLYNOMIALS.rows()) {
             if (property.equals(row.get("property"))) {
                 return new double[] {
-                    table.number(row, "c0"),
-                    table.number(row, "c1"),
-                    table.number(row, "c2"),
-                    table.number(row, "c3"),
-                    table.number(row, "c4")
+                    POLYNOMIALS.number(row, "c0"),
+                    POLYNOMIALS.number(row, "c1"),
+                    POLYNOMIALS.number(row, "c2"),
+                    POLYNOMIALS.number(row, "c3"),
+                    POLYNOMIALS.number(row, "c4")
                 };
             }
         }
@@ -151,7 +152,11 @@ public final class Tungsten {
      * @return one line a property
      */
     static List<String> basis() {
-        return Table.read(Tungsten.class, "tungsten_polynomials.csv").rows().stream()
+        return BASIS;
+    }
+
+    private static List<String> statements() {
+        return POLYNOMIALS.rows().stream()
                 .map(row -> "tungsten " + String.valueOf(row.get("property")).replace('_', ' ') + ": "
                         + row.get("source") + " (" + Standing.of(String.valueOf(row.get("standing"))) + ")")
                 .toList();

@@ -61,6 +61,9 @@ public final class Ranges {
     /** A luminous intensity, [0, 1e7] cd. */
     public static final Range INTENSITY = Range.closed("luminous intensity", 0, 1e7, "cd");
 
+    /** The luminous intensity of a light that is on, (0, 1e7] cd. */
+    public static final Range SHINING = INTENSITY.withoutLowerEnd();
+
     /** A luminous flux, [0, 1e8] lm. */
     public static final Range FLUX = Range.closed("luminous flux", 0, 1e8, "lm");
 
@@ -97,8 +100,8 @@ public final class Ranges {
     /** A deceleration that may speed the vehicle up, [-200, 200] m/s². */
     public static final Range SIGNED_DECELERATION = Range.closed("deceleration", -200, 200, "m/s²");
 
-    /** The length of a skid, [0, 1e7] m. */
-    public static final Range SKID_LENGTH = Range.closed("skid length", 0, 1e7, "m");
+    /** A length, or a distance gone, [0, 1e7] m. */
+    public static final Range LENGTH = Range.closed("length", 0, 1e7, "m");
 
     /** A supply voltage, or a voltage it drives somewhere, [0, 1000] V. */
     public static final Range SUPPLY = Range.closed("supply voltage", 0, 1000, "V");
@@ -109,8 +112,17 @@ public final class Ranges {
     /** The resistance of a switch, a harness or a diode, [0, 100] Ω. */
     public static final Range SERIES_RESISTANCE = Range.closed("series resistance", 0, 100, "Ω");
 
-    /** The current through a diode, [0, 1e5] A. */
-    public static final Range DIODE_CURRENT = Range.closed("diode current", 0, 1e5, "A");
+    /** A supply voltage that drives something, (0, 1000] V. */
+    public static final Range LIVE_SUPPLY = SUPPLY.withoutLowerEnd();
+
+    /** A current that flows one way only, through a load or a diode, [0, 1e5] A. */
+    public static final Range FORWARD_CURRENT = Range.closed("current", 0, 1e5, "A");
+
+    /** A power that something is rated for, (0, 1e6] W. */
+    public static final Range RATED_POWER = POWER.withoutLowerEnd();
+
+    /** A thermal resistance, (0, 1000] K/W. */
+    public static final Range THERMAL_RESISTANCE = Range.above("thermal resistance", 0, 1000, "K/W");
 
     /** A probability, [0, 1]. */
     public static final Range PROBABILITY = Range.closed("probability", 0, 1, "");
@@ -120,6 +132,9 @@ public final class Ranges {
 
     /** A time that something lasts, (0, 1e6] s. */
     public static final Range LASTING = ELAPSED.withoutLowerEnd();
+
+    /** The decimals of a printed number, [0, 15]. */
+    public static final Range DECIMALS = Range.closed("decimals", 0, 15, "");
 
     private Ranges() {}
 }

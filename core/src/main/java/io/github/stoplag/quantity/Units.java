@@ -408,7 +408,7 @@ public final class Units {
      * @throws IllegalArgumentException if the unit is unknown or of another quantity, or decimals is not in [0, 15]
      */
     public String format(double si, String unit, int decimals) {
-        Check.inRange("decimals", decimals, 0, 15, "");
+        Ranges.DECIMALS.check(decimals);
         String number = Numbers.fixed(unit(unit).fromSi(si), decimals);
         return unit.isEmpty() ? number : number + " " + unit;
     }

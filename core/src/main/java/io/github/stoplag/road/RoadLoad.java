@@ -48,7 +48,6 @@ public final class RoadLoad {
      * @throws IllegalArgumentException if an input is out of range or the mass is 0
      */
     public static RoadLoad of(Mass mass, double dragAreaM2, double airDensityKgPerM3, double rollingResistanceRatio) {
-        Check.above("mass", mass.inKg(), 0, 1e6, "kg");
         Check.inRange("drag area", dragAreaM2, 0, 20, "m²");
         Check.inRange("air density", airDensityKgPerM3, 0, 2, "kg/m³");
         Check.inRange("rolling resistance coefficient", rollingResistanceRatio, 0, 0.5, "");

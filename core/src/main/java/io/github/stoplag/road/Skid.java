@@ -42,7 +42,7 @@ public final class Skid {
          * @throws IllegalArgumentException if the length is negative or the deceleration not in [−200, 200] m/s²
          */
         public Section {
-            Ranges.SKID_LENGTH.check(length.inMetres());
+            Ranges.LENGTH.check("skid length", length.inMetres());
             Ranges.SIGNED_DECELERATION.check("net deceleration", netDecelMps2);
         }
 

@@ -63,7 +63,8 @@ public final class Flash {
             checkOrder(timeS, i);
         }
         Check.above("duration of the flash", timeS[timeS.length - 1] - timeS[0], 0, 2000, "s");
-        Check.above("peak of the flash", Arrays.stream(intensityCd).max().orElseThrow(), 0, 1e7, "cd");
+        Ranges.SHINING.check(
+                "peak of the flash", Arrays.stream(intensityCd).max().orElseThrow());
         return new Flash(timeS, intensityCd);
     }
 

@@ -3,6 +3,7 @@ package io.github.stoplag.sight;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
@@ -138,7 +139,7 @@ public final class PieronLaw implements Evident {
             double exponent,
             Source source) {
         checkLit("lower intensity", dim);
-        Check.above("higher intensity", bright.inCandela(), dim.inCandela(), 1e7, "cd");
+        Check.above("higher intensity", bright.inCandela(), dim.inCandela(), Ranges.SHINING.hi(), "cd");
         Check.inRange("delay of the dim light", later.inSeconds(), 0, 10, "s");
         checkExponent(exponent);
         double atBrightS = later.inSeconds() / Math.expm1(exponent * Math.log(bright.inCandela() / dim.inCandela()));
@@ -147,7 +148,7 @@ public final class PieronLaw implements Evident {
     }
 
     private static void checkLit(String name, LuminousIntensity intensity) {
-        Check.above(name, intensity.inCandela(), 0, 1e7, "cd");
+        Ranges.SHINING.check(name, intensity.inCandela());
     }
 
     private static void checkExponent(double exponent) {

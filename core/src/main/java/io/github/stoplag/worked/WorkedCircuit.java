@@ -25,7 +25,7 @@ import io.github.stoplag.worked.Expression.Symbol;
  * <p>Source: Ohm's law, Joule's law and Shockley's equation; see {@link LoadResistor} and {@link ShockleyDiode}.
  */
 public final class WorkedCircuit {
-    private static final Range SOME_CURRENT = Ranges.DIODE_CURRENT.withoutLowerEnd();
+    private static final Range SOME_CURRENT = Ranges.FORWARD_CURRENT.withoutLowerEnd();
 
     /** k/e in volts per kelvin from the exact constants of the SI (2019). */
     private static final double THERMAL_V_PER_K = 1.380649e-23 / 1.602176634e-19;
@@ -122,7 +122,7 @@ public final class WorkedCircuit {
      */
     public static Solution resistorHeat(
             Style style, Given resistance, Given tolerance, Given supply, Given thermal, Given ambient) {
-        double kelvinPerWatt = Check.above("thermal resistance", thermal.in(Unit.KELVIN_PER_WATT), 0, 1000, "K/W");
+        double kelvinPerWatt = Ranges.THERMAL_RESISTANCE.check(thermal.in(Unit.KELVIN_PER_WATT));
         Working w = Working.of(style, "Heat of a load resistor", "surface temperature of the load resistor");
         Symbol r = w.given("R", "nominal resistance", resistance);
         Symbol p = w.given("p", "tolerance of the resistor", tolerance);
@@ -171,8 +171,8 @@ public final class WorkedCircuit {
      */
     public static Solution diodeHeat(Style style, Given forward, Given current, Given thermal, Given ambient) {
         Check.above("forward voltage", forward.in(Unit.VOLT), 0, 10, "V");
-        SOME_CURRENT.check(current.in(Unit.AMPERE));
-        Check.above("thermal resistance", thermal.in(Unit.KELVIN_PER_WATT), 0, 1000, "K/W");
+        SOME_CURRENT.check("diode current", current.in(Unit.AMPERE));
+        Ranges.THERMAL_RESISTANCE.check(thermal.in(Unit.KELVIN_PER_WATT));
         Working w = Working.of(style, "Heat of an isolating diode", "junction temperature of the diode");
         Symbol uf = w.given("U_F", "forward voltage at this current", forward);
         Symbol i = w.given("I", "current", current);
@@ -200,7 +200,7 @@ public final class WorkedCircuit {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution diodeVoltage(Style style, Given current, Given saturation, Given ideality, Given junction) {
-        SOME_CURRENT.check(current.in(Unit.AMPERE));
+        SOME_CURRENT.check("diode current", current.in(Unit.AMPERE));
         ShockleyDiode model = ShockleyDiode.of(
                 Current.amperes(saturation.in(Unit.AMPERE)),
                 ideality.in(Unit.NONE),

@@ -29,7 +29,7 @@ import io.github.stoplag.worked.Expression.Symbol;
  * <p>Source: kinematics; see {@link Stop} and {@link Skid}.
  */
 public final class WorkedStop {
-    private static final Range SOME_SKID = Ranges.SKID_LENGTH.withoutLowerEnd();
+    private static final Range SOME_SKID = Ranges.LENGTH.withoutLowerEnd();
 
     static final Caution NO_PROOF = new Caution(
             "use",
@@ -210,7 +210,7 @@ public final class WorkedStop {
      * @throws IllegalArgumentException if a quantity is out of range or friction does not outweigh the downgrade
      */
     public static Solution skidSpeed(Style style, Given length, Given friction, Given grade) {
-        SOME_SKID.check(length.in(Unit.METRE));
+        SOME_SKID.check("skid length", length.in(Unit.METRE));
         Working w = Working.of(style, "Speed from skid marks", "speed at the start of the marks");
         Symbol s = w.given("s", "length of the marks", length, style.units().length());
         Symbol a = roadDeceleration(w, style, friction, grade);

@@ -1,5 +1,6 @@
 package io.github.stoplag.braking;
 
+import static io.github.stoplag.Refusals.assertMessage;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -293,9 +294,5 @@ class PublishedRuleTest {
         assertMessage(
                 () -> QuadraticRule.published("un-r13h-type0").plus(new java.math.BigDecimal("-1")),
                 "constant of UN R13-H Type-0 cold must be at least 0, got -1");
-    }
-
-    private static void assertMessage(org.assertj.core.api.ThrowableAssert.ThrowingCallable call, String message) {
-        assertThatThrownBy(call).isInstanceOf(IllegalArgumentException.class).hasMessage(message);
     }
 }

@@ -1,7 +1,7 @@
 package io.github.stoplag.braking;
 
+import static io.github.stoplag.Refusals.assertMessage;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assumptions.assumeThat;
 
@@ -17,7 +17,6 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
-import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 
 class RecordedStopTest {
@@ -152,9 +151,5 @@ class RecordedStopTest {
         assertMessage(
                 () -> MeanDeceleration.between(Speed.mps(2), Speed.mps(16), Distance.metres(0), Distance.metres(10)),
                 "mean deceleration needs a falling speed over a distance, got 2 m/s at 0 m and 16 m/s at 10 m");
-    }
-
-    private static void assertMessage(ThrowingCallable call, String message) {
-        assertThatThrownBy(call).isInstanceOf(IllegalArgumentException.class).hasMessage(message);
     }
 }

@@ -1,7 +1,7 @@
 package io.github.stoplag.braking;
 
+import static io.github.stoplag.Refusals.assertMessage;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.stoplag.quantity.Deceleration;
@@ -13,7 +13,6 @@ import io.github.stoplag.road.Road;
 import io.github.stoplag.source.Source;
 import java.math.BigDecimal;
 import java.util.List;
-import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 
 class StopTest {
@@ -138,9 +137,5 @@ class StopTest {
         assertMessage(
                 () -> new KinematicRule("mine", TimeSpan.seconds(1), Deceleration.mps2(0), Source.assumed("invented")),
                 "deceleration must be in (0, 200] m/s², got 0 m/s²");
-    }
-
-    private static void assertMessage(ThrowingCallable call, String message) {
-        assertThatThrownBy(call).isInstanceOf(IllegalArgumentException.class).hasMessage(message);
     }
 }

@@ -1,7 +1,7 @@
 package io.github.stoplag.following;
 
+import static io.github.stoplag.Refusals.assertMessage;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.stoplag.braking.BrakeResponse;
@@ -15,7 +15,6 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
-import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 
 /** Chains against the composition of pairs and against closed forms. */
@@ -203,9 +202,5 @@ class ChainTest {
         assertMessage(
                 () -> chain.differenceTo(Chain.uniform(4, any, Distance.metres(30), TimeSpan.seconds(0))),
                 "chains compared must have one length, got 3 and 4 vehicles");
-    }
-
-    private static void assertMessage(ThrowingCallable call, String message) {
-        assertThatThrownBy(call).isInstanceOf(IllegalArgumentException.class).hasMessage(message);
     }
 }

@@ -1,5 +1,6 @@
 package io.github.stoplag.following;
 
+import static io.github.stoplag.Refusals.assertMessage;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -12,7 +13,6 @@ import io.github.stoplag.quantity.TimeSpan;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
-import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 
 /** Published measures against the exact border of the encounter, and their refusals. */
@@ -236,9 +236,5 @@ class MeasuresTest {
         assertMessage(
                 () -> new ResponsibilitySensitiveDistance(TimeSpan.seconds(1), Double.NaN, a(5), a(5)),
                 "acceleration during the response must be in [0, 20] m/s², got NaN m/s²");
-    }
-
-    private static void assertMessage(ThrowingCallable call, String message) {
-        assertThatThrownBy(call).isInstanceOf(IllegalArgumentException.class).hasMessage(message);
     }
 }

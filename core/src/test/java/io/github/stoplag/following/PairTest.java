@@ -1,7 +1,7 @@
 package io.github.stoplag.following;
 
+import static io.github.stoplag.Refusals.assertMessage;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.stoplag.braking.BrakeResponse;
@@ -9,7 +9,6 @@ import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
-import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 
 class PairTest {
@@ -119,10 +118,6 @@ class PairTest {
         assertMessage(() -> pair(any, any, -1, 0), "gap must be in [0, 100000] m, got -1 m");
         assertMessage(() -> pair(any, any, 10, -0.1), "lamp latency must be in [0, 30] s, got -0.1 s");
         assertMessage(() -> vehicle(20, 31, 5), "reaction time must be in [0, 30] s, got 31 s");
-    }
-
-    private static void assertMessage(ThrowingCallable call, String message) {
-        assertThatThrownBy(call).isInstanceOf(IllegalArgumentException.class).hasMessage(message);
     }
 
     @Test

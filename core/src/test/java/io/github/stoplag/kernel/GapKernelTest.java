@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.stoplag.Refusals;
 import java.util.SplittableRandom;
 import java.util.function.Function;
 import org.junit.jupiter.api.Test;
@@ -280,8 +281,6 @@ class GapKernelTest {
     }
 
     private void assertMessage(Scenario scenario, String message) {
-        assertThatThrownBy(() -> scenario.event(event))
-                .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage(message);
+        Refusals.assertMessage(() -> scenario.event(event), message);
     }
 }

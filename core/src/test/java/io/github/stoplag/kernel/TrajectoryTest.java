@@ -1,10 +1,9 @@
 package io.github.stoplag.kernel;
 
+import static io.github.stoplag.Refusals.assertMessage;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 
 class TrajectoryTest {
@@ -107,9 +106,5 @@ class TrajectoryTest {
         Trajectory motion = Trajectory.startingAt(10).build();
         assertMessage(() -> motion.positionAtM(-1), "time must be in [0, 1000000] s, got -1 s");
         assertMessage(() -> motion.speedAtMps(Double.NaN), "time must be in [0, 1000000] s, got NaN s");
-    }
-
-    private static void assertMessage(ThrowingCallable call, String message) {
-        assertThatThrownBy(call).isInstanceOf(IllegalArgumentException.class).hasMessage(message);
     }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.stoplag.approval.StopTailRatio;
 import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Power;

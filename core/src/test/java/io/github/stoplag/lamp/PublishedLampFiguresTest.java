@@ -2,6 +2,7 @@ package io.github.stoplag.lamp;
 
 import static java.util.Map.entry;
 
+import io.github.stoplag.PublishedTableTest;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Temperature;
@@ -10,13 +11,14 @@ import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.sight.Detection;
 import io.github.stoplag.sight.IntegratingEye;
 import io.github.stoplag.sight.LampSignal;
-import io.github.stoplag.source.PublishedFigures;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.DoubleSupplier;
 import java.util.function.ToDoubleFunction;
 
 /** Published figures of stop lamps against the model, every lamp from its rating and one eye for all. */
-class PublishedLampFiguresTest extends PublishedFigures {
+class PublishedLampFiguresTest extends PublishedTableTest {
     private static final FilamentLamp BULB = LaboratoryLamps.bulb();
     private static final FilamentOnset BENCH = BULB.switchOn(SupplyConditions.of(Voltage.volts(13.5)));
     private static final FilamentOnset LABORATORY = LaboratoryLamps.standard();
@@ -31,8 +33,19 @@ class PublishedLampFiguresTest extends PublishedFigures {
             .coilFactor(1)
             .build();
 
-    PublishedLampFiguresTest() {
-        super("published_lamp_figures.csv", COMPUTED);
+    @Override
+    protected List<String> tables() {
+        return List.of("published_lamp_figures.csv");
+    }
+
+    @Override
+    protected double compute(Row row) {
+        return compute(COMPUTED, row);
+    }
+
+    @Override
+    protected Set<String> cases() {
+        return COMPUTED.keySet();
     }
 
     private static final Map<String, DoubleSupplier> COMPUTED = Map.ofEntries(

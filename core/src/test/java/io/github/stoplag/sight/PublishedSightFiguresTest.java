@@ -2,6 +2,7 @@ package io.github.stoplag.sight;
 
 import static java.util.Map.entry;
 
+import io.github.stoplag.PublishedTableTest;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.LedLamp;
 import io.github.stoplag.lamp.Lens;
@@ -15,15 +16,16 @@ import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
-import io.github.stoplag.source.PublishedFigures;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.DoubleSupplier;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /** Published figures of seeing lights against the criteria, one parameter set for all. */
-class PublishedSightFiguresTest extends PublishedFigures {
+class PublishedSightFiguresTest extends PublishedTableTest {
     private static final Distance NAUTICAL_MILE = Distance.metres(1852);
     private static final TimeSpan A = TimeSpan.seconds(0.2);
     private static final OnsetCurve FILAMENT = FilamentLamp.builder(Voltage.volts(13.5), Power.watts(26))
@@ -88,8 +90,19 @@ class PublishedSightFiguresTest extends PublishedFigures {
                                     42 / 5.0)
                             / seenMs(IntegratingEye.of(A, exponential()), FILAMENT, 42, 0)));
 
-    PublishedSightFiguresTest() {
-        super("published_sight_figures.csv", COMPUTED);
+    @Override
+    protected List<String> tables() {
+        return List.of("published_sight_figures.csv");
+    }
+
+    @Override
+    protected double compute(Row row) {
+        return compute(COMPUTED, row);
+    }
+
+    @Override
+    protected Set<String> cases() {
+        return COMPUTED.keySet();
     }
 
     private static Distance nauticalMiles(double n) {

@@ -1,9 +1,9 @@
 package io.github.stoplag.examples.onset;
 
+import io.github.stoplag.approval.StopSignalRules;
 import io.github.stoplag.examples.file.CsvText;
 import io.github.stoplag.lamp.FlashingLamp;
 import io.github.stoplag.lamp.LaboratoryLamps;
-import io.github.stoplag.lamp.StopSignalRules;
 import io.github.stoplag.lamp.SwitchedLamp;
 import io.github.stoplag.lamp.SwitchingPattern;
 import io.github.stoplag.quantity.Numbers;

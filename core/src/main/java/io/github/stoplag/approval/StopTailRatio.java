@@ -1,8 +1,8 @@
-package io.github.stoplag.lamp;
+package io.github.stoplag.approval;
 
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.source.Source;
 
 /**
@@ -58,7 +58,7 @@ public record StopTailRatio(double least, boolean withTailInNumerator, Source so
      * @throws IllegalArgumentException if the tail lamp gives no light
      */
     public Result check(LuminousIntensity stop, LuminousIntensity tail) {
-        double tailCd = Check.above("intensity of the tail lamp", tail.inCandela(), 0, 1e7, "cd");
+        double tailCd = Ranges.SHINING.check("intensity of the tail lamp", tail.inCandela());
         double ratio = (stop.inCandela() + (withTailInNumerator ? tailCd : 0)) / tailCd;
         return new Result(ratio >= least, ratio, this);
     }

@@ -1,10 +1,11 @@
-package io.github.stoplag.lamp;
+package io.github.stoplag.approval;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import io.github.stoplag.lamp.RearLampLimit.Use;
+import io.github.stoplag.approval.RearLampLimit.Use;
+import io.github.stoplag.lamp.LampOptics;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.LuminousIntensity;
