@@ -321,7 +321,7 @@ public final class FilmedChange implements Evident {
                 new Contribution("row_time_s", from.rowU(), from.rowU()));
     }
 
-    private static double quantile(double[] sorted, double p) {
+    static double quantile(double[] sorted, double p) {
         double at = Math.max(0, Math.min(sorted.length - 1.0, p * sorted.length - 0.5));
         int below = (int) at;
         int above = Math.min(sorted.length - 1, below + 1);

@@ -10,6 +10,12 @@ import java.util.Arrays;
 final class FilmedLight {
     private static final int MARGIN = 40;
     private static final double CLIPPED = 0.005;
+    private static final double NEAR = 2.5;
+    /** Where the bright end is clipped or cut off, half the change lies up to this much beyond half of what is seen. */
+    private static final double HIDDEN_WIDTHS = 10;
+
+    private static final double HIDDEN_S = 0.3;
+    private static final double UNSETTLED_WIDTHS = 10;
     private static final double CLIP_MARGIN = 0.03;
 
     final boolean rising;
@@ -68,10 +74,13 @@ final class FilmedLight {
         after = size - (switching.high() - from);
         boundLight = censor(switching, from, camera);
         anyBound = boundLight < Double.POSITIVE_INFINITY;
-        earliestS = middleS[Math.max(0, before)] - 2.5 * intervalS;
-        latestS = middleS[switching.high() - from] + 2.5 * intervalS;
         contrast = contrast();
         brightBound = anyBound && (rising ? boundAt(size - after, size) : boundAt(0, Math.max(1, before)));
+        double seenS = middleS[switching.high() - from] - middleS[before];
+        double hiddenS = HIDDEN_WIDTHS * seenS + HIDDEN_S;
+        boolean unsettled = switching.to() - switching.high() < UNSETTLED_WIDTHS * width;
+        earliestS = middleS[before] - NEAR * intervalS - (brightBound && !rising ? hiddenS : 0);
+        latestS = middleS[switching.high() - from] + NEAR * intervalS + (brightBound && rising || unsettled ? hiddenS : 0);
         double global = Switching.scatter(light, 0, size);
         scatterVariance = new double[] {
             variance(0, before - 1, global), variance(size - after + Math.min(after / 2, 3 * width), size, global)
