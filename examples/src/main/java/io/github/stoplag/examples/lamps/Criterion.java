@@ -46,6 +46,11 @@ public record Criterion(
             KEYS.add(Key.distance("viewing.visibility", "model", 10, 100_000));
     private static final Key<LuminousIntensity> TAIL = KEYS.add(Key.intensity("tail.intensity", "6 cd", 0.1, 1000));
 
+    /** Why the moments of different criteria are not of one kind. */
+    public static final String SCALES = "Not one scale: \"cd\" is a threshold of the lamp's intensity, good for one distance;"
+            + " \"lamp\" looks at the lamp alone, not at an eye; \"lx\" is a threshold of light at the eye at the"
+            + " viewing distance. Compare lamps within a row.";
+
     private static final int LONGEST_BRIEF = 65;
 
     /**
@@ -157,6 +162,12 @@ public record Criterion(
 
     public String criterion() {
         return detector.criterion();
+    }
+
+    /** Names it with the scale of its threshold, see {@link #SCALES}. */
+    public String scaled() {
+        String withoutDistance = detector instanceof ShareOfFinal ? "lamp" : "cd";
+        return (keys.contains(DISTANCE.name()) ? "lx" : withoutDistance) + ": " + meaning;
     }
 
     /** Names it with its parameters if they fit into a line, else in words. */

@@ -80,14 +80,34 @@ public record LampInput(
 
     /** A filmed lamp: the film gives the shape of the rise, the file its intensity. */
     public static LampInput filmed(MeasuredLamp lamp, LuminousIntensity intensity, String intensityKey) {
+        Light light = filmed(lamp, intensity, intensity.toString(), intensityKey);
+        return new LampInput(intensityKey, intensity, Optional.empty(), supply -> light);
+    }
+
+    /**
+     * This lamp filmed: the film gives the shape of the rise; how bright it ends up stays what it was, for a bulb the intensity
+     * at design voltage times the model's light on the supply.
+     */
+    public LampInput filmedAs(MeasuredLamp lamp) {
+        if (bulb.isEmpty()) {
+            return filmed(lamp, given, intensityKey);
+        }
+        return new LampInput(intensityKey, given, bulb, supply -> {
+            LuminousIntensity onSupply = switchedOn.apply(supply).intensity();
+            String origin = Text.digits(onSupply.inCandela()) + " cd, which is " + given
+                    + " at design voltage times the model's light on this supply,";
+            return filmed(lamp, onSupply, origin, intensityKey);
+        });
+    }
+
+    private static Light filmed(MeasuredLamp lamp, LuminousIntensity intensity, String origin, String intensityKey) {
         double end = lamp.relativeIntensity(Double.POSITIVE_INFINITY);
-        Light light = new Light(
+        return new Light(
                 lamp,
                 intensity,
-                List.of((end < 1 ? Text.digits(intensity.inCandela() * end) + " cd = " : "") + intensity
+                List.of((end < 1 ? Text.digits(intensity.inCandela() * end) + " cd = " : "") + origin
                         + (end < 1 ? " times " + Text.digits(end) + ", where the film ends" : "")
                         + "; the candela are the scenario's " + intensityKey
                         + ", the film gives the shape of the rise only."));
-        return new LampInput(intensityKey, intensity, Optional.empty(), supply -> light);
     }
 }

@@ -117,8 +117,7 @@ record FittedLamps(List<Named> lamps) {
     /** Puts a filmed lamp in the place of the one fitted now, with the intensity given for that one. */
     FittedLamps withFilmed(MeasuredLamp film) {
         List<Named> changed = new ArrayList<>(lamps);
-        LampInput now = lamps.get(0).input;
-        changed.set(0, new Named("measured", LampInput.filmed(film, now.given(), now.intensityKey())));
+        changed.set(0, new Named("measured", lamps.get(0).input.filmedAs(film)));
         return new FittedLamps(changed);
     }
 

@@ -38,7 +38,7 @@ public final class LampSwapCommand extends ScenarioCommand {
             names = "--measured",
             paramLabel = "FILE",
             description = "a filmed lamp in place of the filament lamp: CSV with the header time_s,relative_brightness;"
-                    + " time 0 is when the lamp's circuit closes")
+                    + " time 0 is when the lamp's circuit closes; it gives the rise, the scenario the candela")
     private @Nullable Path measured;
 
     @Override

@@ -7,6 +7,7 @@ import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.examples.file.Resource;
 import io.github.stoplag.examples.file.ScenarioFile;
+import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.sight.Detection;
 import io.github.stoplag.source.Table;
 import java.util.List;
@@ -87,12 +88,12 @@ final class ReportHtml {
         page.heading("Other ways to say when a lamp is seen");
         page.paragraph(
                 "The first row is the one used above. The others are models of the eye and conventions of measurement"
-                        + " too; where they differ, the difference is the doubt to keep in mind.");
+                        + " too; where they differ, the difference is the doubt to keep in mind. " + Criterion.SCALES);
         page.table(
                 List.of("seen by", swap.lamps().get(0).name() + " lamp", "LED lamp", "gained by the LED lamp"),
                 ReportText.comparison(swap));
         page.list(swap.scenario().criteria().stream()
-                .map(criterion -> criterion.meaning() + ": " + criterion.criterion() + "."));
+                .map(criterion -> criterion.scaled() + ": " + criterion.criterion() + "."));
     }
 
     private void assumptions() {
@@ -107,9 +108,6 @@ final class ReportHtml {
     }
 
     private String origin(ScenarioFile.Used used) {
-        if (!swap.scenario().countsFor(used.key())) {
-            return "not used: a filmed lamp takes its place";
-        }
         return used.isDefault() ? "default" : "file";
     }
 

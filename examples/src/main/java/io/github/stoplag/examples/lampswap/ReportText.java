@@ -1,6 +1,7 @@
 package io.github.stoplag.examples.lampswap;
 
 import io.github.stoplag.examples.draw.Text;
+import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.sight.Detection;
@@ -48,6 +49,7 @@ final class ReportText {
                 "LED",
                 "gain"));
         comparison(swap).skip(1).forEach(row -> lines.add(format(SEEN_ROW, row.toArray())));
+        lines.addAll(Text.wrapped("  ", Criterion.SCALES));
         lines.add("");
         lines.add(format(ROW, "speed", "lamp", "extra distance", "gap needed", "outcome at the gap kept"));
         swap.rows().forEach(row -> lines.add(row(row)));
@@ -75,7 +77,7 @@ final class ReportText {
     static Stream<List<String>> comparison(LampSwap swap) {
         return IntStream.range(0, swap.scenario().criteria().size())
                 .mapToObj(i -> List.of(
-                        swap.scenario().criteria().get(i).meaning(),
+                        swap.scenario().criteria().get(i).scaled(),
                         time(swap.lamps().get(0).seen(i)),
                         time(swap.lamps().get(1).seen(i)),
                         swap.earlier(1, i)

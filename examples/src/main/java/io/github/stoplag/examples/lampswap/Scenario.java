@@ -17,7 +17,6 @@ import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import java.util.List;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -122,14 +121,6 @@ public record Scenario(
         return FittedLamps.FILAMENT_KEYS.has(key)
                 ? FilamentInput.RATING_UNUSED
                 : "no lamp of the file is a filament lamp";
-    }
-
-    /** Says whether a key tells of the filament models alone, which count for nothing if the only filament lamp is replaced by a film. */
-    boolean countsFor(String key) {
-        boolean ofFilament = Stream.of(
-                        FittedLamps.FILAMENT_KEYS, FilamentInput.MODEL, SupplyInput.LENS_KEYS, SupplyInput.KEYS)
-                .anyMatch(keys -> keys.has(key));
-        return !ofFilament || lamps.followSupply() || key.equals(lamps.lamps().get(0).input().intensityKey());
     }
 
     /** Gives the values all this was made of. */

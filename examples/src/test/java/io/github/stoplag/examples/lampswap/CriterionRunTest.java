@@ -78,7 +78,7 @@ class CriterionRunTest {
     void reportComparesAllCriteriaAndThePageNamesThem() throws IOException {
         Program run = run();
         Matcher rows = Pattern.compile(
-                        "(?m)^  (share of final light|bright day|dusk|night, tail lamp dark|night, tail lamp lit) +"
+                        "(?m)^  (lamp: share of final light|lx: bright day|lx: dusk|lx: night, tail lamp dark|lx: night, tail lamp lit) +"
                                 + "([0-9.]+) ms +([0-9.]+) ms +(-?[0-9.]+) ms$")
                 .matcher(run.out());
         List<double[]> found = rows.results()
@@ -88,7 +88,7 @@ class CriterionRunTest {
                 .toList();
         assertThat(found).hasSize(5).allSatisfy(row -> assertThat(row[2]).isCloseTo(row[0] - row[1], within(1.0)));
         assertThat(Files.readString(results().resolve("report.html")))
-                .contains("Other ways to say when a lamp is seen", "eye with a threshold in candela")
+                .contains("Other ways to say when a lamp is seen", "cd: eye with a threshold in candela")
                 .contains("the threshold gains 25 % of the tail lamp's light");
     }
 
@@ -96,8 +96,8 @@ class CriterionRunTest {
     void askedCriterionComesFirstAndTheUsualOneBesideIt() {
         assertThat(run("detector", "tail").out())
                 .contains("Seen means: integrating eye, time constant 0.2 s, threshold 2.15e-7 lx")
-                .contains("  eye with a threshold in candela")
-                .doesNotContain("  night, tail lamp lit");
+                .contains("  cd: eye with a threshold in candela")
+                .doesNotContain("  lx: night, tail lamp lit");
     }
 
     @Test

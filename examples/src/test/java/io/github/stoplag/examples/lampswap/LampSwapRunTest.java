@@ -93,7 +93,7 @@ public class LampSwapRunTest {
                 .contains("(invented data)")
                 .contains("Seen means: integrating eye, time constant " + LaboratoryLamps.EYE_TIME_CONSTANT
                         + ", threshold " + LaboratoryLamps.EYE_THRESHOLD)
-                .contains("other ways to say when a lamp is seen", "night, tail lamp lit")
+                .contains("other ways to say when a lamp is seen", "lx: night, tail lamp lit", "Not one scale:")
                 .contains("not a crash forecast")
                 .contains("97 km/h (60 mph)");
         assertThat(run.out().lines())

@@ -6,7 +6,13 @@ import static org.assertj.core.api.Assertions.within;
 
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import io.github.stoplag.examples.Program;
+import io.github.stoplag.lamp.FilamentLamp;
+import io.github.stoplag.lamp.FilamentOnset;
+import io.github.stoplag.lamp.Lens;
+import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Voltage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -69,26 +75,59 @@ class MeasuredRunTest {
         Path results = folder.resolve("results");
         Program run = Program.lampSwap(results, "--measured", film.toString());
         assertThat(run.err()).isEmpty();
-        // the scenario's 60 cd times the half at which the film ends
-        assertThat(run.out()).containsPattern("(?m)^  measured .* 30 cd$").containsPattern("(?m)^  LED .* 60 cd$");
-        String page = Files.readString(results.resolve("report.html"));
-        assertThat(page)
-                .contains("the measured lamp is the one filmed", "30 cd = 60 cd times 0.5, where the film ends")
+        // the scenario's 60 cd at design voltage, on its supply, times the half at which the film ends
+        double onSupplyCd = candela(Program.lampSwap(folder.resolve("modelled")), "filament");
+        assertThat(onSupplyCd).isBetween(30.0, 60.0);
+        assertThat(candela(run, "measured")).isCloseTo(onSupplyCd / 2, within(0.1));
+        assertThat(run.out()).containsPattern("(?m)^  LED .* 60 cd$");
+        assertThat(Files.readString(results.resolve("report.html")))
+                .contains(
+                        "the measured lamp is the one filmed",
+                        "at design voltage times the model's light on this supply, times 0.5, where the film ends")
                 .doesNotContain("traffic and lamps of this scenario are made up");
-        Matcher unused = Pattern.compile("<td>([a-z.-]+)</td><td>[^<]*</td><td>not used: a filmed lamp takes its place")
-                .matcher(page.replaceAll(">\\s+<", "><"));
-        assertThat(unused.results().map(row -> row.group(1)))
-                .containsExactlyInAnyOrder(
-                        "filament.bulb",
-                        "filament.design-voltage",
-                        "filament.design-power",
-                        "filament.temperature",
-                        "filament.gas-loss-share",
-                        "filament.coil-factor",
-                        "filament.lens",
-                        "supply.voltage",
-                        "supply.series-resistance",
-                        "ambient.temperature");
+    }
+
+    /** The stated intensity means the same whether the lamp is modelled or filmed. */
+    @Test
+    void theSameLampFilmedGainsWhatTheModelGains() {
+        FilamentOnset lamp = FilamentLamp.builder(Voltage.volts(13.5), Power.watts(26))
+                .build()
+                .switchOn(SupplyConditions.of(Voltage.volts(12)).withLens(Lens.RED));
+        StringBuilder film = new StringBuilder("time_s,relative_brightness\n");
+        for (int ms = 0; ms <= 1000; ms++) {
+            film.append(ms / 1000.0)
+                    .append(',')
+                    .append(lamp.relativeIntensity(ms / 1000.0))
+                    .append('\n');
+        }
+        Path scenario = Program.scenario(
+                folder,
+                "filament.design-voltage",
+                "13.5 V",
+                "filament.design-power",
+                "26 W",
+                "supply.voltage",
+                "12 V",
+                "supply.series-resistance",
+                "0 ohm",
+                "ambient.temperature",
+                "300 K");
+        Path csv = Program.write(folder.resolve("film.csv"), film.toString());
+        Path modelled = folder.resolve("modelled");
+        Path filmed = folder.resolve("filmed");
+        assertThat(Program.lampSwap(modelled, "--scenario", scenario.toString()).err())
+                .isEmpty();
+        assertThat(Program.lampSwap(filmed, "--scenario", scenario.toString(), "--measured", csv.toString())
+                        .err())
+                .isEmpty();
+        assertThat(number(Program.summary(filmed).get(0), "detected_s"))
+                .isCloseTo(number(Program.summary(modelled).get(0), "detected_s"), within(2e-5));
+    }
+
+    private static double candela(Program run, String lamp) {
+        Matcher row = Pattern.compile("(?m)^  " + lamp + " .* ([0-9.]+) cd$").matcher(run.out());
+        assertThat(row.find()).isTrue();
+        return Double.parseDouble(row.group(1));
     }
 
     @ParameterizedTest
