@@ -39,7 +39,7 @@ final class FilmCharts {
         String what = rising ? "Light coming on" : "Light going out";
         String zero = "from the " + (rising ? "first light" : "first loss of light") + " of " + study.reference().label();
         return new LineChart(
-                        List.of("time " + zero, "areas: 95 % of what the film leaves possible; marks: 1, 10, 50, 90 %" + marked),
+                        List.of("time " + zero, "areas: 95 % of what is possible; marks: 1, 10, 50, 90 %" + marked),
                         "time in ms",
                         "share of the switched light in %",
                         series)

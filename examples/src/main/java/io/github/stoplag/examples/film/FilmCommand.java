@@ -27,6 +27,7 @@ import picocli.CommandLine.Option;
             "Writes",
             "  moments.csv      moments of each lamp from the reference light's first light",
             "  differences.csv  how much later than the reference, in seconds and metres",
+            "  marks.csv        marks set by eye, from the same time zero",
             "  curves.csv       light over time with its band",
             "  grey.csv         grey values as read, which --film takes too",
             "film.html and pictures: regions.svg, on.svg, off.svg, stills_on.svg,",
@@ -38,6 +39,7 @@ public final class FilmCommand extends ProgramCommand {
     private static final List<String> FILES = List.of(
             "moments.csv",
             "differences.csv",
+            "marks.csv",
             "curves.csv",
             "grey.csv",
             "film.html",
@@ -66,6 +68,13 @@ public final class FilmCommand extends ProgramCommand {
             paramLabel = "NAME",
             description = "whose first light is time zero; default: led, else the first to come on")
     private @Nullable String reference;
+
+    @Option(
+            names = "--marks",
+            paramLabel = "FILE",
+            description = "marks set by eye: CSV with the header lamp,direction,mark,judge,frame_before,frame; the last"
+                    + " frame without, the first with it; direction on or off; frames counted from 0")
+    private @Nullable Path marks;
 
     @Option(
             names = "--channel",
@@ -117,17 +126,24 @@ public final class FilmCommand extends ProgramCommand {
         FilmProgress progress = new FilmProgress(errors(), 0);
         FilmStudy study = FilmStudy.of(
                 reading.camera(), reading.lamps(), reference, criteria, progress, reading.coded(), reading.caveats());
+        List<List<String>> set = marks == null
+                ? List.of()
+                : FilmMarks.read(marks)
+                        .rows(study, new FrameClock(reading.lamps().get(0).series(), reading.camera()));
         String marked = invented ? "; " + Heading.INVENTED_DATA : "";
         List<Figure> figures = new ArrayList<>(FilmCharts.of(study, marked));
         figures.addAll(FilmStills.of(reading, study, marked, progress));
         Map<String, String> files = new LinkedHashMap<>();
         files.put("moments.csv", FilmTables.moments(study));
         files.put("differences.csv", FilmTables.differences(study, travelled));
+        if (!set.isEmpty()) {
+            files.put("marks.csv", FilmTables.marks(set));
+        }
         files.put("curves.csv", FilmTables.curves(study));
         files.put("grey.csv", FilmTables.grey(reading.lamps()));
         files.put("film.html", FilmPage.of(reading, study, seenBy, travelled, figures, invented));
         figures.forEach(figure -> files.put(figure.fileName(), figure.svg()));
-        return new Results(FilmText.of(reading, study, seenBy, travelled, invented), files);
+        return new Results(FilmText.of(reading, study, seenBy, travelled, invented, set), files);
     }
 
     private static Speed speed(String text) {

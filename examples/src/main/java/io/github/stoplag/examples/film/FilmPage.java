@@ -112,7 +112,7 @@ final class FilmPage {
                 .map(c -> List.of(
                         change.lamp(),
                         "half of the light, on",
-                        c.input(),
+                        c.input().replaceAll("_s$", "").replace('_', ' '),
                         String.format(Locale.ROOT, "%.2f ms", 1000 * Math.abs(c.contribution()))));
     }
 

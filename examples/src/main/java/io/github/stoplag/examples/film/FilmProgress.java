@@ -25,6 +25,7 @@ final class FilmProgress {
 
     void start(String what) {
         doing = what;
+        toldNanos = System.nanoTime();
     }
 
     void frame(int number) {

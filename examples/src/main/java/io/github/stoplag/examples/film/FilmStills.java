@@ -1,8 +1,6 @@
 package io.github.stoplag.examples.film;
 
 import io.github.stoplag.examples.draw.Figure;
-import io.github.stoplag.film.Camera;
-import io.github.stoplag.film.FilmedChange;
 import io.github.stoplag.film.GreySeries;
 import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
@@ -19,11 +17,13 @@ final class FilmStills {
 
     private final FilmReading reading;
     private final FilmStudy study;
+    private final FrameClock clock;
     private final Map<Boolean, TreeMap<Integer, List<String>>> wanted = new HashMap<>();
 
     private FilmStills(FilmReading reading, FilmStudy study) {
         this.reading = reading;
         this.study = study;
+        this.clock = new FrameClock(reading.lamps().get(0).series(), study.camera());
     }
 
     /** Draws them; none for a table of grey values. */
@@ -76,7 +76,7 @@ final class FilmStills {
 
     private List<String> lines(boolean rising, int frame, List<String> events) {
         List<String> lines = new ArrayList<>();
-        lines.add(Numbers.fixed(1000 * (middleS(frame) - zeroS(rising)), 1) + " ms, frame " + frame);
+        lines.add(Numbers.fixed(1000 * (clock.middleS(frame) - study.zero(rising).timeS()), 1) + " ms, frame " + frame);
         lines.addAll(events);
         return lines;
     }
@@ -90,7 +90,7 @@ final class FilmStills {
             double level = change.filmed().rising() ? share : 1 - share;
             double momentS = change.filmed().level(level).valueS();
             int after = 0;
-            while (after < series.size() - 1 && middleS(series, after) < momentS) {
+            while (after < series.size() - 1 && clock.middleS(series.frame(after)) < momentS) {
                 after++;
             }
             String text = change.lamp() + " " + Numbers.text(100 * level) + " %";
@@ -103,35 +103,5 @@ final class FilmStills {
 
     private static void note(Map<Integer, List<String>> frames, int frame, String text) {
         frames.computeIfAbsent(frame, f -> new ArrayList<>()).add(text);
-    }
-
-    private double zeroS(boolean rising) {
-        return study.reference()
-                .on()
-                .filter(change -> rising)
-                .or(study.reference()::off)
-                .or(study.reference()::on)
-                .map(FilmedChange::firstLight)
-                .orElseThrow()
-                .valueS();
-    }
-
-    private double middleS(int frame) {
-        GreySeries series = reading.lamps().get(0).series();
-        for (int i = 0; i < series.size(); i++) {
-            if (series.frame(i) == frame) {
-                return middleS(series, i);
-            }
-        }
-        throw new IllegalStateException("frame " + frame + " was not read");
-    }
-
-    private double middleS(GreySeries series, int index) {
-        Camera camera = study.camera();
-        double intervalS = 1 / camera.takenHz();
-        double exposureS = camera.exposure().map(time -> time.inSeconds()).orElse(intervalS / 2);
-        return camera.frameTimeS(series.frame(index), series.stampS(index))
-                + camera.exposurePlace() * (intervalS - exposureS)
-                + exposureS / 2;
     }
 }

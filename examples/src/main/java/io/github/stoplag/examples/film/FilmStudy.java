@@ -166,11 +166,11 @@ final class FilmStudy {
         if (same.isPresent()) {
             return change.since(same.get());
         }
-        FilmedMoment zero = reference.on().or(reference::off).orElseThrow().firstLight();
+        Zero zero = zero(change.rising());
         caveats.add(reference.label() + " does not go " + (change.rising() ? "on" : "out") + " in the film: times of "
                 + change.label() + " " + (change.rising() ? "coming on" : "going out")
                 + " are from the other change of " + reference.label());
-        return change.sinceTime(TimeSpan.seconds(zero.valueS()), TimeSpan.seconds(zero.standardUncertaintyS()));
+        return change.sinceTime(TimeSpan.seconds(zero.timeS()), TimeSpan.seconds(zero.uncertaintyS()));
     }
 
     private void compare() {
@@ -206,6 +206,21 @@ final class FilmStudy {
                 Math.hypot(own.standardUncertaintyS(), other.standardUncertaintyS()),
                 timeS - Math.hypot(own.valueS() - own.loS(), other.hiS() - other.valueS()),
                 timeS + Math.hypot(own.hiS() - own.valueS(), other.valueS() - other.loS()));
+    }
+
+    /**
+     * The time zero on the film's clock.
+     *
+     * @param timeS seconds from the beginning of frame 0
+     * @param uncertaintyS its standard uncertainty in seconds
+     */
+    record Zero(double timeS, double uncertaintyS) {}
+
+    Zero zero(boolean rising) {
+        FilmedMoment first = (rising ? reference.on().or(reference::off) : reference.off().or(reference::on))
+                .orElseThrow()
+                .firstLight();
+        return new Zero(first.valueS(), first.standardUncertaintyS());
     }
 
     Camera camera() {

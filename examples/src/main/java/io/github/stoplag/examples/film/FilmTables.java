@@ -13,11 +13,17 @@ import java.util.stream.IntStream;
 final class FilmTables {
     private static final List<String> ESTIMATE = List.of("time_s", "standard_uncertainty_s", "lo_s", "hi_s", "coverage");
 
+    private static final List<String> MOMENTS = joined(List.of("lamp", "direction", "moment"), ESTIMATE);
+
     private FilmTables() {}
+
+    static String marks(List<List<String>> rows) {
+        return CsvText.of(MOMENTS, rows.stream());
+    }
 
     static String moments(FilmStudy study) {
         return CsvText.of(
-                joined(List.of("lamp", "direction", "moment"), ESTIMATE),
+                MOMENTS,
                 study.rows().stream()
                         .map(row -> List.of(
                                 row.lamp(),

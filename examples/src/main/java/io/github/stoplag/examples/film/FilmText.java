@@ -15,7 +15,8 @@ final class FilmText {
 
     private FilmText() {}
 
-    static List<String> of(FilmReading reading, FilmStudy study, List<FilmCriteria.Criterion> criteria, List<Speed> speeds, boolean invented) {
+    static List<String> of(FilmReading reading, FilmStudy study, List<FilmCriteria.Criterion> criteria, List<Speed> speeds, boolean invented,
+            List<List<String>> marks) {
         List<String> lines = new ArrayList<>();
         lines.add(title(reading, study) + (invented ? " (" + Heading.INVENTED_DATA + ")" : ""));
         lines.add("");
@@ -37,6 +38,8 @@ final class FilmText {
         criteria.forEach(criterion ->
                 lines.addAll(Text.wrapped("seen_" + criterion.word() + ": ", criterion.meaning() + ", " + criterion.detector().criterion())));
         lines.add("");
+        marks.forEach(mark -> lines.add(String.join(" ", mark.subList(0, 3)) + ": " + mark.get(3) + " s, set by eye, 95 % in "
+                + mark.get(5) + " to " + mark.get(6) + " s"));
         for (FilmStudy.Difference difference : study.differences()) {
             speeds.forEach(speed -> lines.addAll(Text.wrapped("", sentence(study, difference, speed))));
         }

@@ -167,4 +167,39 @@ class FilmRunTest {
         assertThat(run.out().replaceAll("\\s+", " "))
                 .contains("--lamp lamp1=16,16,16,16", "the film plays at 60 frames/s, taken at 240", "the film has one lamp");
     }
+
+    /** One mark lies anywhere between its two frames: a/√3 with a half the time between (JCGM 100:2008, 4.3.7, from memory). */
+    @Test
+    void marksSetByEyeAreIntervalsOfTime() {
+        Path grey = table("frame,led,bulb\n", false, 1);
+        Path marks = Program.write(
+                folder.resolve("marks.csv"),
+                """
+                lamp,direction,mark,judge,frame_before,frame
+                bulb,on,first,a,28,29
+                bulb,on,noticed,a,30,34
+                bulb,on,noticed,b,32,36
+                """);
+        Path results = folder.resolve("results");
+        Program run = Program.into(
+                results, "film", "--film", grey.toString(), "--taken-at", "120", "--exposure", "1/240", "--transfer", "sRGB",
+                "--row-time", "0 s", "--marks", marks.toString());
+        assertThat(run.exitCode()).as(run.err()).isZero();
+        List<NamedCsvRecord> rows = Program.csv(results.resolve("marks.csv"));
+        assertThat(rows).extracting(row -> row.getField("moment")).containsExactly("marked_first", "marked_noticed");
+        // frame 28.5 of 120 a second, the film begins 200 ms before switch-on, middle of an exposure of 1/240 s
+        double zeroS = InventedFilm.LED.timeToLevelS(0.01).orElseThrow();
+        assertThat(number(rows.get(0), "time_s")).isCloseTo(28.5 / 120 + 1 / 480.0 - 0.2 - zeroS, within(0.003));
+        assertThat(number(rows.get(0), "standard_uncertainty_s")).isBetween(0.5 / 120 / Math.sqrt(3), 0.0035);
+        // two judges two frames apart, each four frames wide: 16/12 + 2/2 frames squared
+        assertThat(number(rows.get(1), "standard_uncertainty_s"))
+                .isBetween(Math.sqrt(16 / 12.0 + 1) / 120, Math.sqrt(16 / 12.0 + 1) / 120 + 0.001);
+        String wrong = Program.write(
+                        folder.resolve("wrong.csv"),
+                        "lamp,direction,mark,judge,frame_before,frame\nbulb,on,first,a,29,29\n")
+                .toString();
+        assertThat(Program.into(results, "film", "--film", grey.toString(), "--taken-at", "120", "--marks", wrong).err())
+                .contains("line 2: frame must be after frame_before, 29, got 29")
+                .hasLineCount(1);
+    }
 }
