@@ -184,7 +184,7 @@ public record BrakeRequirement(
                 limit.isEmpty()
                         ? Optional.empty()
                         : Optional.of(new Limit(
-                                RuleUnits.of(table.text(row, "speed_unit")).speed(table.number(row, "from_speed")),
+                                RuleTables.speed(table.number(row, "from_speed"), table.text(row, "speed_unit")),
                                 RuleTables.distance(table.number(row, "limit"), table.text(row, "limit_unit")))),
                 table.text(row, "demand").equals("either"),
                 table.source(row),

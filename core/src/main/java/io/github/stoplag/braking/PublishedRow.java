@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Grade;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.quantity.Units;
 import io.github.stoplag.source.Source;
 
 /**
@@ -94,8 +95,11 @@ public record PublishedRow(
                                 : form(rule, KinematicRule.class).deceleration());
             case LAG_TIME -> form(rule, QuadraticRule.class).impliedLag().inSeconds();
             case BRAKE_LAG -> length(form(rule, KinematicRule.class).brakeLag(speed));
-            case SPEED_LEFT ->
-                form(rule, KinematicRule.class).speedLeft(speed, place).inKmh();
+            case SPEED_LEFT -> {
+                double leftMps =
+                        form(rule, KinematicRule.class).speedLeft(speed, place).inMps();
+                yield Units.SPEED.unit(unit).fromSi(leftMps);
+            }
         };
     }
 
@@ -108,14 +112,13 @@ public record PublishedRow(
     }
 
     private double inUnit(Deceleration deceleration) {
-        return switch (unit) {
-            case "ft/s²" -> deceleration.inFtps2();
-            case "%" -> 100 * deceleration.inStandardGravities();
-            default -> deceleration.inMps2();
-        };
+        // a share of gravity, as some tables print the efficiency of brakes
+        return unit.equals("%")
+                ? 100 * deceleration.inStandardGravities()
+                : Units.DECELERATION.unit(unit).fromSi(deceleration.inMps2());
     }
 
     private double length(Distance distance) {
-        return unit.equals("ft") ? distance.inFeet() : distance.inMetres();
+        return Units.DISTANCE.unit(unit).fromSi(distance.inMetres());
     }
 }

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Grade;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.quantity.Units;
 import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
@@ -65,8 +66,8 @@ final class RuleTables {
         double number = table.number(row, "deceleration");
         String unit = table.text(row, "deceleration_unit");
         Source source = table.source(row);
-        if (unit.equals("ft from") || unit.equals("m from")) {
-            Distance limit = distance(number, unit.substring(0, unit.indexOf(' ')));
+        if (unit.endsWith(" from")) {
+            Distance limit = distance(number, unit.substring(0, unit.length() - " from".length()));
             Speed from = units(table, row).speed(table.number(row, "from_speed"));
             return KinematicRule.stoppingWithin(name, from, limit, reaction, response, source);
         }
@@ -130,7 +131,7 @@ final class RuleTables {
                 + (detail.isEmpty() ? "" : ", " + detail);
         return new PublishedRow(
                 condition,
-                RuleUnits.of(speedUnit).speed(table.number(row, "speed")),
+                speed(table.number(row, "speed"), speedUnit),
                 Grade.percent(table.number(row, "grade_percent")),
                 Distance.metres(place.isEmpty() ? 0 : table.number(row, "place_m")),
                 quantity,
@@ -145,19 +146,16 @@ final class RuleTables {
         return RuleUnits.of(table.text(row, "speed_unit"));
     }
 
+    static Speed speed(double number, String unit) {
+        return new Speed(Units.SPEED.unit(unit).toSi(number));
+    }
+
     static Deceleration deceleration(double number, String unit) {
-        return switch (unit) {
-            case "ft/s²" -> Deceleration.ftps2(number);
-            case "g" -> Deceleration.standardGravities(number);
-            case "m/s²" -> Deceleration.mps2(number);
-            default ->
-                throw new IllegalArgumentException(
-                        "unit of a deceleration must be m/s², ft/s² or g, got \"" + unit + "\"");
-        };
+        return new Deceleration(Units.DECELERATION.unit(unit).toSi(number));
     }
 
     static Distance distance(double number, String unit) {
-        return unit.equals("ft") ? Distance.feet(number) : Distance.metres(number);
+        return new Distance(Units.DISTANCE.unit(unit).toSi(number));
     }
 
     /** A number or a quotient of two: a fraction keeps a published coefficient such as 1/130 exact. */

@@ -1,57 +1,59 @@
 package io.github.stoplag.braking;
 
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.NamedUnit;
 import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.quantity.Units;
 import java.math.BigDecimal;
 import java.math.MathContext;
 
 /** The units in which a published rule takes its speed and gives its distances. */
+@SuppressWarnings("ImmutableEnumChecker") // a unit of the table does not change
 public enum RuleUnits {
     /** Kilometres per hour and metres. */
-    KMH_M("km/h", 1 / 3.6, 1),
+    KMH_M("km/h", "m"),
     /** Miles per hour and international feet. */
-    MPH_FT("mph", Speed.MPS_PER_MPH, Distance.METRES_PER_FOOT);
+    MPH_FT("mph", "ft");
 
     // a speed that went through m/s comes back as 69.99999999999999; rules that round halves up need the 70
     private static final MathContext AS_PRINTED = new MathContext(9);
 
-    private final String speedUnit;
-    private final double speedUnitMps;
-    private final double lengthUnitM;
+    private final NamedUnit speed;
+    private final NamedUnit length;
 
-    RuleUnits(String speedUnit, double speedUnitMps, double lengthUnitM) {
-        this.speedUnit = speedUnit;
-        this.speedUnitMps = speedUnitMps;
-        this.lengthUnitM = lengthUnitM;
+    RuleUnits(String speed, String length) {
+        this.speed = Units.SPEED.unit(speed);
+        this.length = Units.DISTANCE.unit(length);
     }
 
     static RuleUnits of(String speedUnit) {
+        NamedUnit wanted = Units.SPEED.unit(speedUnit);
         for (RuleUnits units : values()) {
-            if (units.speedUnit.equals(speedUnit)) {
+            if (units.speed.equals(wanted)) {
                 return units;
             }
         }
-        throw new IllegalArgumentException("speed unit must be km/h or mph, got \"" + speedUnit + "\"");
+        throw new IllegalArgumentException("speed unit of a rule must be km/h or mph, got \"" + speedUnit + "\"");
     }
 
     Speed speed(double number) {
-        return this == KMH_M ? Speed.kmh(number) : Speed.mph(number);
+        return new Speed(speed.toSi(number));
     }
 
     double speedUnitMps() {
-        return speedUnitMps;
+        return speed.toSi(1);
     }
 
     double lengthUnitM() {
-        return lengthUnitM;
+        return length.toSi(1);
     }
 
     /** The speed in this rule's unit as a person would write it: nine significant digits. */
     BigDecimal written(Speed speed) {
-        return new BigDecimal(this == KMH_M ? speed.inKmh() : speed.inMph()).round(AS_PRINTED);
+        return new BigDecimal(this.speed.fromSi(speed.inMps())).round(AS_PRINTED);
     }
 
-    Distance distance(BigDecimal length) {
-        return Distance.metres(length.doubleValue() * lengthUnitM);
+    Distance distance(BigDecimal number) {
+        return Distance.metres(number.doubleValue() * lengthUnitM());
     }
 }

@@ -2,6 +2,7 @@ package io.github.stoplag.road;
 
 import io.github.stoplag.quantity.FrictionCoefficient;
 import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.quantity.Units;
 import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
@@ -74,14 +75,7 @@ public final class TabulatedFriction implements FrictionAtSpeed {
     }
 
     private static Speed speed(Table table, Map<String, String> row) {
-        double value = table.number(row, "speed");
-        return switch (table.text(row, "speed_unit")) {
-            case "mph" -> Speed.mph(value);
-            case "km/h" -> Speed.kmh(value);
-            default ->
-                throw new IllegalArgumentException(
-                        "speed unit must be mph or km/h, got \"" + table.text(row, "speed_unit") + "\"");
-        };
+        return new Speed(Units.SPEED.unit(table.text(row, "speed_unit")).toSi(table.number(row, "speed")));
     }
 
     @Override

@@ -39,7 +39,8 @@ final class AnswerText {
                     + "\" may be a decimal sign or part thousands; write a decimal point, or no comma");
         }
         String unit = matcher.group("unit").strip().replaceFirst("\\.$", "");
-        if (FEET_AND_INCHES.matcher(plain).find()) {
+        // ft2/s2 is a unit and no two inches
+        if (Units.having(unit).isEmpty() && FEET_AND_INCHES.matcher(plain).find()) {
             Units.Reading length = Units.DISTANCE.read(plain);
             return Amount.of(length.number(), Unit.of(length.unit().symbol()));
         }

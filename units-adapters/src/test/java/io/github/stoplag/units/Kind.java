@@ -26,6 +26,7 @@ import java.util.List;
 import java.util.function.DoubleFunction;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import javax.measure.Quantity;
 import javax.measure.Unit;
 import javax.measure.quantity.Acceleration;
@@ -252,12 +253,13 @@ record Kind<V, Q extends Quantity<Q>>(
                         9e9));
     }
 
-    /** Every unit of the core's table that has a fixed size, and others. */
+    /** Every unit of the core's table that has a fixed size, by each of its spellings, and others. */
     List<Unit<Q>> allUnits() {
         List<Unit<Q>> all = new ArrayList<>(units);
         for (NamedUnit named : table.list()) {
             if (named.isLinear()) {
-                all.add(QuantityUnits.unit(table, named.symbol(), type));
+                Stream.concat(named.exactSpellings().stream(), named.looseSpellings().stream())
+                        .forEach(spelling -> all.add(QuantityUnits.unit(table, spelling, type)));
             }
         }
         return all;

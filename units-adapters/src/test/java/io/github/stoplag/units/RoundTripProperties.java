@@ -20,7 +20,7 @@ class RoundTripProperties {
         return Arbitraries.of(Kind.all());
     }
 
-    @Property(tries = 500, seed = "42")
+    @Property(tries = 200, seed = "42")
     void quantityInAnyUnitComesBack(
             @ForAll("kinds") Kind<?, ?> kind, @ForAll @DoubleRange(min = 0, max = 1) double share) {
         comesBack(kind, kind.lo() + share * (kind.hi() - kind.lo()));

@@ -85,6 +85,14 @@ enum Measure {
         };
     }
 
+    Units table() {
+        return units;
+    }
+
+    Unit si() {
+        return si;
+    }
+
     /** Names the units. */
     String units() {
         String symbols = units.list().stream()
