@@ -103,8 +103,8 @@ final class FilmStudy {
         study.caveats.addAll(filmed.stream().flatMap(lamp -> lamp.caveats().stream()).map(c -> c.text()).toList());
         study.compare();
         if (lossy) {
-            study.caveats.add("the film is coded with loss, which this interval does not hold: the end of a slow rise (90 %) can"
-                    + " come out some milliseconds early");
+            study.caveats.add("the film is coded with loss, which the intervals do not hold: the upper half of a slow rise can"
+                    + " come out early, by some milliseconds at 90 %");
         }
         if (filmed.size() == 1) {
             study.caveats.add("the film has one lamp: times are from its own first light; film an LED of the same circuit"
