@@ -7,12 +7,14 @@ import io.github.stoplag.examples.following.FollowingCommand;
 import io.github.stoplag.examples.gallery.GalleryCommand;
 import io.github.stoplag.examples.lampswap.LampSwapCommand;
 import io.github.stoplag.examples.onset.OnsetCommand;
+import io.github.stoplag.examples.program.Build;
 import io.github.stoplag.examples.rules.StoppingTablesCommand;
 import io.github.stoplag.examples.sweep.SweepCommand;
 import io.github.stoplag.examples.teach.ExplainCommand;
 import io.github.stoplag.examples.teach.WorksheetCommand;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
@@ -34,8 +36,10 @@ import picocli.CommandLine.ParameterException;
             WorksheetCommand.class,
             CommandLine.HelpCommand.class
         },
-        mixinStandardHelpOptions = false,
-        description = "Example programs of the Stoplag library. Without arguments: lamp-swap.")
+        mixinStandardHelpOptions = true,
+        versionProvider = Build.class,
+        description = "Example programs of the Stoplag library. Without arguments: lamp-swap.",
+        footer = {"", "Options of a program: stoplag <program> --help"})
 public final class Main {
     private Main() {}
 
@@ -69,7 +73,13 @@ public final class Main {
                 .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
                 .setParameterExceptionHandler(Main::badArguments)
                 .setExecutionExceptionHandler(Main::failed);
-        return args.length == 0 ? line.execute("lamp-swap") : line.execute(args);
+        return line.execute(args.length == 0 ? new String[] {"lamp-swap"} : helpBehind(line, args));
+    }
+
+    /** Takes {@code --help sweep} for {@code sweep --help}. */
+    private static String[] helpBehind(CommandLine line, String[] args) {
+        boolean first = args.length == 2 && List.of("-h", "--help").contains(args[0]);
+        return first && line.getSubcommands().containsKey(args[1]) ? new String[] {args[1], args[0]} : args;
     }
 
     private static int badArguments(ParameterException e, String[] args) {

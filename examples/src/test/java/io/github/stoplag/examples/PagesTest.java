@@ -27,7 +27,7 @@ class PagesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"onset.svg", "distance_metric.svg", "distance_us.svg", "road.svg"})
+    @ValueSource(strings = {"onset.svg", "distance_metric.svg", "distance_us.svg", "road_6.svg"})
     void pictureHasTitleDescriptionTextAndNothingFromOutside(String name) throws Exception {
         String svg = produced(name);
         Pictures.assertGood(svg);
@@ -39,7 +39,7 @@ class PagesTest {
     @CsvSource({"5 km/h, 0.2 s", "5 km/h, 0 s", "30 km/h, 0.2 s", "30 km/h, 1.5 s", "250 km/h, 1.5 s"})
     void vehiclesStayClearOfEveryText(String speed, String gap) throws Exception {
         String svg = produced(
-                "road.svg",
+                "road_1.svg",
                 "--scenario",
                 Program.scenario(folder, "speeds", speed, "following.gap", gap).toString());
         Pictures.assertGood(svg);
@@ -61,7 +61,7 @@ class PagesTest {
         Document page = Pictures.parse(html);
         assertThat(page.getElementsByTagNameNS("http://www.w3.org/2000/svg", "svg")
                         .getLength())
-                .isEqualTo(4);
+                .isEqualTo(9);
         Pictures.assertSelfContained(html);
         Pictures.assertIdsStandOnce(page);
         assertThat(page.getDocumentElement().getTextContent())

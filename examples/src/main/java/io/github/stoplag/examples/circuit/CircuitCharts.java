@@ -42,8 +42,8 @@ final class CircuitCharts {
                         notes(study, "marks: lowest, usual and highest supply"),
                         "supply voltage (V)",
                         "current of one lamp (A)",
-                        series,
-                        List.of(new LineChart.Band(band, failedA, healthyA)))
+                        series)
+                .withBands(List.of(new LineChart.Band(band, failedA, healthyA)))
                 .figure(
                         "current",
                         "What the outage monitor sees",

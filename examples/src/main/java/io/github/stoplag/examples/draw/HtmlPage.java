@@ -17,14 +17,26 @@ public final class HtmlPage {
             figure svg{display:block;width:100%;height:auto}
             .wide{overflow-x:auto}
             table{border-collapse:collapse;width:100%;font-size:.92rem}
-            table.many{min-width:42rem}
+            .answer{border-left:.35rem solid #2585cf;padding:.2rem 1rem;margin:1rem 0}
+            .answer p,.answer ul{margin:.4rem 0}.answer ul{padding-left:1.1rem}.answer strong{font-size:1.12em}
+            .pair{break-inside:avoid}
+            summary{cursor:pointer;font-weight:600;margin:1rem 0}
             th,td{border-bottom:1px solid var(--line);padding:.35rem .6rem .35rem 0;text-align:left;vertical-align:top}
             .warn{background:var(--warn);border-radius:.4rem;padding:.6rem 1rem .6rem 2rem}
             .warn li{margin:.5rem 0}
             pre{overflow-x:auto;border:1px solid var(--line);border-radius:.4rem;padding:.6rem .8rem;font-size:.8rem;
             line-height:1.4}
-            @media print{figure,tr{break-inside:avoid}h2,h3{break-after:avoid}pre{white-space:pre-wrap}}
+            @media screen and (max-width:44rem){h1{font-size:1.3rem}.answer{padding:.1rem .7rem;margin:.7rem 0}
+            table.many,table.many tbody,table.many tr,table.many td{display:block}
+            table.many thead{position:absolute;left:-9999px}
+            table.many tr{border-bottom:2px solid var(--line);padding:.5rem 0}
+            table.many td{border:0;padding:.1rem 0 .1rem 8.2rem;text-indent:-8.2rem}
+            table.many td::before{content:attr(data-of);display:inline-block;width:8.2rem;text-indent:0;font-weight:600}}
+            @media print{table.whole{break-inside:avoid}figure,tr{break-inside:avoid}h2,h3{break-after:avoid}pre{white-space:pre-wrap}}
             """;
+
+    /** A table of so many rows is kept on one printed page. */
+    private static final int ON_ONE_PAGE = 24;
 
     private static final String NO_BREAK_SPACE = "\u00a0";
 
@@ -36,10 +48,15 @@ public final class HtmlPage {
 
     /** Gives the text of a page whose body something writes. */
     public static String text(String title, Consumer<Markup> body) {
-        return "<!DOCTYPE html>\n" + Markup.text(out -> write(out, title, body)) + "\n";
+        return text(title, "", body);
     }
 
-    private static void write(Markup out, String title, Consumer<Markup> body) {
+    /** Gives the text of a page with a style of its own on top of that of all pages. */
+    public static String text(String title, String style, Consumer<Markup> body) {
+        return "<!DOCTYPE html>\n" + Markup.text(out -> write(out, title, style, body)) + "\n";
+    }
+
+    private static void write(Markup out, String title, String style, Consumer<Markup> body) {
         out.open("html", "lang", "en", "xmlns", "http://www.w3.org/1999/xhtml")
                 .line()
                 .open("head")
@@ -48,7 +65,7 @@ public final class HtmlPage {
         out.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1")
                 .line();
         out.element("title", title).line();
-        out.element("style", "\n" + STYLE + Figure.STYLE)
+        out.element("style", "\n" + STYLE + Figure.STYLE + style)
                 .line()
                 .close()
                 .line()
@@ -86,19 +103,28 @@ public final class HtmlPage {
         }
     }
 
+    /** Writes a table; on a narrow screen one of many columns becomes a block for each row, so that no column is out of sight. */
     public void table(List<String> header, Stream<List<String>> rows) {
+        List<List<String>> all = rows.toList();
+        boolean many = header.size() > 4;
         out.open("div", "class", "wide", "tabindex", "0")
-                .open("table", "class", header.size() > 4 ? "many" : "few")
+                .open("table", "class", (many ? "many" : "few") + (all.size() <= ON_ONE_PAGE ? " whole" : ""))
                 .line()
                 .open("thead")
                 .open("tr");
         header.forEach(name -> out.element("th", name, "scope", "col"));
         out.close().close().line().open("tbody").line();
-        rows.forEach(row -> {
+        for (List<String> row : all) {
             out.open("tr");
-            row.forEach(field -> out.element("td", unbroken(field)));
+            for (int i = 0; i < row.size(); i++) {
+                if (many) {
+                    out.element("td", unbroken(row.get(i)), "data-of", header.get(i));
+                } else {
+                    out.element("td", unbroken(row.get(i)));
+                }
+            }
             out.close().line();
-        });
+        }
         out.close().close().close().line();
     }
 

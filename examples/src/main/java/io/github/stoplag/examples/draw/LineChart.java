@@ -8,7 +8,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
- * A chart of lines over two linear axes.
+ * A chart of lines over two axes, the horizontal one linear or logarithmic.
  *
  * <p><b>Why the charts are drawn here.</b> Measured on the onset chart of {@code lamp-swap}, 640 by 510, 10 kB as drawn
  * here. XChart 4.0.3 painted into the SVG canvas of Apache Batik 1.19 gives 118 kB and not one text element: XChart fills
@@ -23,8 +23,10 @@ import java.util.stream.Stream;
  * @param yLabel the vertical axis with its unit
  * @param series the lines, named above the plot in this order
  * @param bands ranges of the vertical axis, named below the lines
+ * @param decades whether the horizontal axis is logarithmic; what lies at or below zero is then not drawn
  */
-public record LineChart(List<String> notes, String xLabel, String yLabel, List<Series> series, List<Band> bands) {
+public record LineChart(
+        List<String> notes, String xLabel, String yLabel, List<Series> series, List<Band> bands, boolean decades) {
     public static final int WIDTH = ChartFrame.WIDTH;
     public static final int COMPARED = 2;
     private static final int PLOT_HEIGHT = 290;
@@ -58,7 +60,16 @@ public record LineChart(List<String> notes, String xLabel, String yLabel, List<S
     public record Band(String label, double lo, double hi) {}
 
     public LineChart(List<String> notes, String xLabel, String yLabel, List<Series> series) {
-        this(notes, xLabel, yLabel, series, List.of());
+        this(notes, xLabel, yLabel, series, List.of(), false);
+    }
+
+    public LineChart withBands(List<Band> more) {
+        return new LineChart(notes, xLabel, yLabel, series, more, decades);
+    }
+
+    /** Gives the chart with a logarithmic horizontal axis. */
+    public LineChart overDecades() {
+        return new LineChart(notes, xLabel, yLabel, series, bands, true);
     }
 
     /** Makes the picture of the chart; the notes become part of its title. */
@@ -72,7 +83,11 @@ public record LineChart(List<String> notes, String xLabel, String yLabel, List<S
     }
 
     private void draw(Markup out, ChartFrame frame) {
-        Scale x = Scale.over(points().mapToDouble(Point::x).toArray(), ChartFrame.LEFT, WIDTH - ChartFrame.RIGHT);
+        double[] across = points().mapToDouble(Point::x).filter(this::drawn).toArray();
+        double right = WIDTH - ChartFrame.RIGHT;
+        Scale x = decades
+                ? Scale.overDecades(across, ChartFrame.LEFT, right)
+                : Scale.over(across, ChartFrame.LEFT, right);
         Scale y = Scale.over(
                 DoubleStream.concat(
                                 points().mapToDouble(Point::y), bands.stream().mapToDouble(Band::hi))
@@ -94,8 +109,13 @@ public record LineChart(List<String> notes, String xLabel, String yLabel, List<S
         return series.stream().flatMap(s -> Stream.concat(s.points.stream(), s.area.stream()));
     }
 
-    private static String joined(List<Point> points, Scale x, Scale y) {
+    private boolean drawn(double x) {
+        return !decades || x > 0;
+    }
+
+    private String joined(List<Point> points, Scale x, Scale y) {
         return points.stream()
+                .filter(point -> drawn(point.x))
                 .map(point -> px(x.at(point.x)) + "," + px(y.at(point.y)))
                 .collect(Collectors.joining(" "));
     }
@@ -110,10 +130,10 @@ public record LineChart(List<String> notes, String xLabel, String yLabel, List<S
         }
     }
 
-    private static void line(Markup out, Series s, Scale x, Scale y) {
+    private void line(Markup out, Series s, Scale x, Scale y) {
         out.empty("polyline", "class", lineClass(s), "points", joined(s.points, x, y))
                 .line();
-        for (Point point : s.marks) {
+        for (Point point : s.marks.stream().filter(mark -> drawn(mark.x)).toList()) {
             double at = x.at(point.x);
             if (s.drops) {
                 Plot.segment(out, "sl-thin sl-" + s.style, at, y.at(point.y), at, y.from());

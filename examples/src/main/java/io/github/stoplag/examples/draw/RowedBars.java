@@ -83,7 +83,7 @@ record RowedBars(List<String> notes, String light, String dark, String xLabel, d
         double[] above = DoubleStream.of(ends).map(end -> Math.max(0, end)).toArray();
         Scale upper = Scale.over(above, whole.from(), whole.to());
         double room = (upper.to() - upper.from()) * -least / (upper.hi() - least);
-        return new Scale(0, upper.hi(), upper.step(), upper.from() + room, upper.to());
+        return Scale.linear(0, upper.hi(), upper.step(), upper.from() + room, upper.to());
     }
 
     private void row(Markup out, Row row, Scale x, double top) {

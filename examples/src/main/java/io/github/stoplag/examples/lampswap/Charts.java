@@ -2,7 +2,6 @@ package io.github.stoplag.examples.lampswap;
 
 import io.github.stoplag.examples.draw.Figure;
 import io.github.stoplag.examples.draw.LineChart;
-import io.github.stoplag.examples.draw.Scale;
 import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.Distance;
@@ -17,13 +16,16 @@ import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
-/** The charts of a lamp swap: both onsets with the moments of being seen, and the distance gained against speed. */
+/** The charts of a lamp swap: the onsets with the moments of being seen, and the distance gained against speed. */
 public final class Charts {
     private static final int SAMPLES = 240;
-    /** The criterion that counts and the one to compare it with. */
-    private static final int LINES = 2;
+    private static final double FIRST_S = 1e-4;
+    /** How the lines of the lamps look, in the order of the lamps; more lamps are in the tables alone. */
+    private static final int[] STYLES = {0, 1, 3, 4, 5};
 
     private static final double MARGIN = 1.05;
+    /** The criterion that the one that counts is compared with where there is one candidate alone. */
+    private static final int COMPARISON = 1;
 
     private Charts() {}
 
@@ -31,25 +33,36 @@ public final class Charts {
         return List.of(onset(swap), gainedMetric(swap), gainedUs(swap));
     }
 
-    /** How the light of both lamps rises, with the moments at which each is seen. */
+    /** Gives the look of a lamp's line. */
+    static int style(int lamp) {
+        return STYLES[lamp % STYLES.length];
+    }
+
+    private static List<LampSwap.Lamp> drawn(LampSwap swap) {
+        return swap.lamps().subList(0, Math.min(STYLES.length, swap.lamps().size()));
+    }
+
+    /** How the light of the lamps rises, with the moments at which each is seen. */
     public static Figure onset(LampSwap swap) {
-        double settledS = swap.lamps().stream()
+        List<LampSwap.Lamp> lamps = drawn(swap);
+        double settledS = lamps.stream()
                 .flatMapToDouble(lamp -> DoubleStream.of(
                         lamp.onset().settledS(),
                         lamp.seen().map(TimeSpan::inSeconds).orElse(0.0)))
                 .max()
                 .orElse(1);
-        double endS = Scale.over(new double[] {MARGIN * settledS * 1000}, 0, 1).hi() / 1000;
-        List<LineChart.Series> series = IntStream.range(0, swap.lamps().size())
-                .mapToObj(i -> onset(swap.lamps().get(i), i, endS))
+        double endS = MARGIN * settledS;
+        List<LineChart.Series> series = IntStream.range(0, lamps.size())
+                .mapToObj(i -> onset(lamps.get(i), style(i), endS))
                 .toList();
-        String description = swap.lamps().stream().map(Charts::inWords).collect(Collectors.joining(" "))
+        String description = lamps.stream().map(Charts::inWords).collect(Collectors.joining(" "))
                 + " Marks: seen by " + swap.scenario().criterion().criterion() + ".";
         return new LineChart(
                         notes(swap, "seen by: " + swap.scenario().criterion().brief()),
                         "time since switch-on (ms)",
                         "light, % of final",
                         series)
+                .overDecades()
                 .figure("onset", "How the light rises, and when it is seen", description);
     }
 
@@ -64,9 +77,9 @@ public final class Charts {
     }
 
     private static LineChart.Series onset(LampSwap.Lamp lamp, int style, double endS) {
-        // the two lamps differ in scale by a hundred, so the samples crowd towards switch-on
-        DoubleStream grid =
-                IntStream.rangeClosed(0, SAMPLES).mapToDouble(i -> endS * Math.pow(i / (double) SAMPLES, 3));
+        // an LED lamp and a filament differ in scale by a hundred: evenly spaced in the logarithm, from 0.1 ms on
+        DoubleStream grid = IntStream.rangeClosed(0, SAMPLES)
+                .mapToDouble(i -> FIRST_S * Math.pow(endS / FIRST_S, i / (double) SAMPLES));
         Optional<TimeSpan> seen = lamp.seen();
         List<LineChart.Point> points = DoubleStream.concat(grid, seen.stream().mapToDouble(TimeSpan::inSeconds))
                 .sorted()
@@ -103,14 +116,21 @@ public final class Charts {
             String unit,
             ToDoubleFunction<Distance> in) {
         List<LineChart.Series> series = new ArrayList<>();
-        for (int i = 0; i < LINES; i++) {
-            int criterion = i;
-            swap.earlier(1, i).ifPresent(earlier -> series.add(line(swap, criterion, earlier.inSeconds(), speedIn, in)));
+        for (int lamp = 1; lamp < drawn(swap).size(); lamp++) {
+            int candidate = lamp;
+            swap.earlier(lamp, 0)
+                    .ifPresent(earlier -> series.add(
+                            line(swap, candidate, style(candidate), 0, earlier.inSeconds(), speedIn, in)));
+        }
+        if (swap.lamps().size() == 2) {
+            swap.earlier(1, COMPARISON)
+                    .ifPresent(earlier -> series.add(
+                            line(swap, 1, LineChart.COMPARED, COMPARISON, earlier.inSeconds(), speedIn, in)));
         }
         Speed top =
                 swap.scenario().legs().get(swap.scenario().legs().size() - 1).speed();
         String description =
-                "Distance that the vehicle behind travels between the moments at which the two lamps are seen. "
+                "Distance that the vehicle behind travels between the moments at which the lamp fitted now and another are seen. "
                         + series.stream()
                                 .map(s -> s.label() + ": "
                                         + Text.digits(s.points()
@@ -121,12 +141,14 @@ public final class Charts {
         return new LineChart(notes(swap), "speed (" + speedUnit + ")", "distance gained (" + unit + ")", series)
                 .figure(
                         id,
-                        "Distance gained by the LED lamp, " + unitWord,
+                        "Distance gained against the " + swap.lamps().get(0).name() + " lamp, " + unitWord,
                         series.isEmpty() ? "Empty: one of the lamps is never seen." : description);
     }
 
     private static LineChart.Series line(
             LampSwap swap,
+            int lamp,
+            int style,
             int criterion,
             double earlierS,
             ToDoubleFunction<Speed> speedIn,
@@ -137,10 +159,10 @@ public final class Charts {
                         in.applyAsDouble(Distance.metres(1)) * leg.speed().inMps() * earlierS))
                 .toList();
         return new LineChart.Series(
-                Text.milliseconds(Math.abs(earlierS))
+                swap.lamps().get(lamp).name() + ", " + Text.milliseconds(Math.abs(earlierS))
                         + (earlierS < 0 ? " later: " : " earlier: ")
                         + swap.scenario().criteria().get(criterion).meaning(),
-                criterion == 0 ? 1 : LineChart.COMPARED,
+                style,
                 Stream.concat(Stream.of(new LineChart.Point(0, 0)), marks.stream())
                         .toList(),
                 marks,

@@ -5,11 +5,12 @@ import io.github.stoplag.following.Pair;
 import io.github.stoplag.quantity.Distance;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
- * What happens when, and where both vehicles then are, at one telling speed.
+ * What happens when, and where both vehicles then are, at one speed.
  *
- * @param leg the first speed at which the lamps end differently, or the highest speed if there is none
+ * @param leg the speed with its gap
  * @param groups the start, then one group for each lamp
  */
 public record DecisiveInstants(Scenario.Leg leg, List<Group> groups) {
@@ -32,8 +33,13 @@ public record DecisiveInstants(Scenario.Leg leg, List<Group> groups) {
      */
     record Group(String heading, int style, List<Instant> instants) {}
 
+    /** At the higher speed of the first look, or else the first or highest at which the lamps end differently. */
     public static DecisiveInstants of(LampSwap swap) {
-        Scenario.Leg leg = tellingLeg(swap);
+        return at(swap, tellingLeg(swap));
+    }
+
+    /** At any speed. */
+    static DecisiveInstants at(LampSwap swap, Scenario.Leg leg) {
         List<Group> groups = new ArrayList<>();
         groups.add(new Group(
                 "",
@@ -43,10 +49,9 @@ public record DecisiveInstants(Scenario.Leg leg, List<Group> groups) {
                         0,
                         leg.gap().inMetres(),
                         false))));
-        List<LampSwap.Row> rows =
-                swap.rows().stream().filter(row -> row.leg().equals(leg)).toList();
+        List<LampSwap.Row> rows = swap.at(leg);
         for (int i = 0; i < rows.size(); i++) {
-            groups.add(group(swap.scenario(), rows.get(i), i));
+            groups.add(group(swap.scenario(), rows.get(i), Charts.style(i)));
         }
         return new DecisiveInstants(leg, List.copyOf(groups));
     }
@@ -71,10 +76,10 @@ public record DecisiveInstants(Scenario.Leg leg, List<Group> groups) {
 
     private static Scenario.Leg tellingLeg(LampSwap swap) {
         List<Scenario.Leg> legs = swap.scenario().legs();
-        return legs.stream()
-                .filter(leg -> swap.rows().stream()
-                                .filter(row -> row.leg().equals(leg))
-                                .map(row -> Verdict.of(row).word())
+        List<Scenario.Leg> first = swap.scenario().firstLook();
+        return Stream.concat(Stream.of(first.get(first.size() - 1)), legs.stream())
+                .filter(leg -> swap.at(leg).stream()
+                                .map(row -> Verdict.of(row.pair()).word())
                                 .distinct()
                                 .count()
                         > 1)
@@ -90,7 +95,7 @@ public record DecisiveInstants(Scenario.Leg leg, List<Group> groups) {
     }
 
     private static List<Instant> instants(Scenario.Vehicle follower, LampSwap.Row row, Pair pair) {
-        Verdict verdict = Verdict.of(row);
+        Verdict verdict = Verdict.of(row.pair());
         double seenS = row.lamp().seen().orElseThrow().inSeconds();
         double brakeS = seenS
                 + follower.reaction().inSeconds()

@@ -73,11 +73,7 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
         List<Lamp> lamps = scenario.lamps().lamps().stream()
                 .map(named -> lamp(scenario, named))
                 .toList();
-        double firstSeenS = lamps.stream()
-                .flatMap(lamp -> lamp.seen().stream())
-                .mapToDouble(TimeSpan::inSeconds)
-                .min()
-                .orElse(0);
+        double firstSeenS = firstSeenS(lamps);
         List<Row> rows = new ArrayList<>();
         for (Scenario.Leg leg : scenario.legs()) {
             for (Lamp lamp : lamps) {
@@ -123,17 +119,35 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
         return new Lamp(named.name(), light, detections);
     }
 
+    private static double firstSeenS(List<Lamp> lamps) {
+        return lamps.stream()
+                .flatMap(lamp -> lamp.seen().stream())
+                .mapToDouble(TimeSpan::inSeconds)
+                .min()
+                .orElse(0);
+    }
+
     private static Row row(Scenario scenario, Scenario.Leg leg, Lamp lamp, double firstSeenS) {
         return new Row(
                 leg,
                 lamp,
                 lamp.seen().map(at -> Distance.metres(leg.speed().inMps() * (at.inSeconds() - firstSeenS))),
-                lamp.seen()
-                        .map(at -> Pair.of(
-                                scenario.leader().at(leg.speed()),
-                                scenario.follower().at(leg.speed()),
-                                leg.gap(),
-                                at)));
+                pair(scenario, leg, lamp.seen()));
+    }
+
+    private static Optional<Pair> pair(Scenario scenario, Scenario.Leg leg, Optional<TimeSpan> seen) {
+        return seen.map(at -> Pair.of(
+                scenario.leader().at(leg.speed()), scenario.follower().at(leg.speed()), leg.gap(), at));
+    }
+
+    /** Says how it ends at a speed with a lamp, seen by a criterion. */
+    Verdict verdict(Scenario.Leg leg, int lamp, int criterion) {
+        return Verdict.of(pair(scenario, leg, lamps.get(lamp).seen(criterion)));
+    }
+
+    /** Gives one row for each lamp at a speed. */
+    List<Row> at(Scenario.Leg leg) {
+        return lamps.stream().map(lamp -> row(scenario, leg, lamp, firstSeenS(lamps))).toList();
     }
 
     /**

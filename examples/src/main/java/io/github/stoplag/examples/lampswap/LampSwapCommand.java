@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -23,16 +24,17 @@ import picocli.CommandLine.Option;
         },
         footer = {
             "",
-            "Writes summary.csv, report.html and four pictures: onset.svg,",
-            "distance_metric.svg, distance_us.svg, road.svg.",
+            "Writes summary.html (one page to hand on), report.html, summary.csv and pictures:",
+            "onset.svg, distance_metric.svg, distance_us.svg, road_1.svg, ... (one for each speed).",
             "Exit code: 0 done; 1 failed; 2 an input cannot be used: one line says why,",
             "and nothing is written."
         })
 public final class LampSwapCommand extends ScenarioCommand {
     private static final String SUMMARY = "summary.csv";
     private static final String REPORT = "report.html";
-    private static final List<String> PICTURES =
-            List.of("onset.svg", "distance_metric.svg", "distance_us.svg", "road.svg");
+    static final String SUMMARY_PAGE = "summary.html";
+    private static final List<String> PICTURES = List.of("onset.svg", "distance_metric.svg", "distance_us.svg");
+    private static final Pattern ROAD = Pattern.compile("road(_[1-9][0-9]*)?\\.svg");
 
     @Option(
             names = "--measured",
@@ -53,19 +55,26 @@ public final class LampSwapCommand extends ScenarioCommand {
 
     @Override
     protected List<String> fileNames() {
-        return Stream.concat(Stream.of(SUMMARY, REPORT), PICTURES.stream()).toList();
+        return Stream.concat(Stream.of(SUMMARY_PAGE, REPORT, SUMMARY), PICTURES.stream())
+                .toList();
+    }
+
+    @Override
+    protected boolean mayWrite(String name) {
+        return super.mayWrite(name) || ROAD.matcher(name).matches();
     }
 
     @Override
     protected Results results(ScenarioFile file) {
         MeasuredLamp filmed = measured == null ? null : MeasuredCsv.read(measured);
         LampSwap swap = LampSwap.of(Scenario.of(file, filmed));
-        List<Figure> figures = Stream.concat(Charts.of(swap).stream(), Stream.of(RoadDiagram.of(swap)))
+        List<Figure> figures = Stream.concat(Charts.of(swap).stream(), RoadDiagram.all(swap).stream())
                 .toList();
         Map<String, String> files = new LinkedHashMap<>();
+        files.put(SUMMARY_PAGE, SummaryHtml.of(swap, figures.get(0)));
+        files.put(REPORT, ReportHtml.of(swap, figures));
         files.put(SUMMARY, SummaryCsv.of(swap));
         figures.forEach(figure -> files.put(figure.fileName(), figure.svg()));
-        files.put(REPORT, ReportHtml.of(swap, figures));
         return new Results(ReportText.of(swap), files);
     }
 }

@@ -8,8 +8,8 @@ import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.examples.file.Resource;
 import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.examples.lamps.Criterion;
-import io.github.stoplag.sight.Detection;
 import io.github.stoplag.source.Table;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -31,25 +31,18 @@ final class ReportHtml {
     }
 
     private void body(List<Figure> figures) {
-        Heading heading = swap.scenario().heading();
-        out.element("h1", heading.title()).line();
-        if (heading.invented()) {
-            out.open("p")
-                    .element("span", Heading.INVENTED_DATA, "class", "mark")
-                    .text(
-                            swap.filmed()
-                                    ? " Vehicles, traffic and the LED lamp of this scenario are made up to show the"
-                                            + " method; the measured lamp is the one filmed."
-                                    : " Vehicles, traffic and lamps of this scenario are made up to show the method.")
-                    .close()
-                    .line();
-        }
-        out.open("p");
-        swap.lamps().forEach(lamp -> out.text(seen(lamp) + " "));
-        out.close().line();
-        page.paragraph(ReportText.gain(swap));
+        head(swap, out);
+        answer(swap, out);
+        page.paragraph("On one page, to print and hand on: " + LampSwapCommand.SUMMARY_PAGE + ", beside this page.");
+        page.heading("By day and by night");
+        page.table(FirstLook.HEADER, new FirstLook(swap).rows());
         results();
-        figures.forEach(page::figure);
+        List<Figure> charts = figures.stream().filter(figure -> !isRoad(figure)).toList();
+        page.figure(charts.get(0));
+        out.open("div", "class", "pair").line();
+        charts.subList(1, charts.size()).forEach(page::figure);
+        out.close().line();
+        roads(figures.stream().filter(ReportHtml::isRoad).toList());
         comparison();
         assumptions();
         sources();
@@ -57,23 +50,81 @@ final class ReportHtml {
         evidence();
     }
 
-    private String seen(LampSwap.Lamp lamp) {
-        return lamp.detection() instanceof Detection.Seen seen
-                ? "The " + lamp.name() + " lamp is seen "
-                        + Text.milliseconds(seen.at().inSeconds()) + " after its circuit closes."
-                : "The " + lamp.name() + " lamp is never seen: " + ((Detection.NeverSeen) lamp.detection()).reason()
-                        + ".";
+    private static boolean isRoad(Figure figure) {
+        return figure.id().startsWith("road");
+    }
+
+    /** The roads of the first look in full view, the others behind a line to open. */
+    private void roads(List<Figure> roads) {
+        List<String> first = swap.scenario().firstLook().stream()
+                .map(leg -> Text.speed(leg.speed()))
+                .toList();
+        List<Figure> others = new ArrayList<>();
+        for (Figure road : roads) {
+            if (first.stream().anyMatch(road.title()::contains)) {
+                page.figure(road);
+            } else {
+                others.add(road);
+            }
+        }
+        if (!others.isEmpty()) {
+            out.open("details").element("summary", "Both vehicles at the other speeds").line();
+            others.forEach(page::figure);
+            out.close().line();
+        }
+    }
+
+    /** Writes what the scenario calls itself, and whether its data are invented. */
+    static void head(LampSwap swap, Markup out) {
+        Heading heading = swap.scenario().heading();
+        out.element("h1", heading.title()).line();
+        if (heading.invented()) {
+            out.open("p")
+                    .element("span", Heading.INVENTED_DATA, "class", "mark")
+                    .text(
+                            swap.filmed()
+                                    ? " Vehicles, traffic and the other lamps are made up; the measured lamp is the one filmed."
+                                    : " Vehicles, traffic and lamps of this scenario are made up to show the method.")
+                    .close()
+                    .line();
+        }
+    }
+
+    /** Writes the answer: for each candidate how much earlier, how far, and how it ends. */
+    static void answer(LampSwap swap, Markup out) {
+        String now = swap.lamps().get(0).name();
+        out.open("div", "class", "answers").line();
+        for (FirstLook.Change change : new FirstLook(swap).changes()) {
+            out.open("div", "class", "answer")
+                    .open("p")
+                    .text(change.lamp() + " lamp instead of the " + now + " lamp: seen ")
+                    .element("strong", change.earlier())
+                    .text(".")
+                    .close()
+                    .open("ul")
+                    .line();
+            for (FirstLook.AtSpeed at : change.speeds()) {
+                out.open("li")
+                        .text(at.speed() + ": ")
+                        .element("strong", at.distance())
+                        .text("; " + change.lamp() + ": " + at.then() + "; " + now + ": " + at.now() + ".")
+                        .close()
+                        .line();
+            }
+            out.element("li", change.others() + ".").close().close().line();
+        }
+        out.close().line();
     }
 
     private void results() {
-        page.heading("What it means on the road");
+        page.heading("At every speed, by " + swap.scenario().criterion().meaning());
         page.paragraph(
                 "Extra distance: what the vehicle behind travels between the moments at which the earlier lamp and this one are seen."
                         + " Gap needed: the smallest gap without contact. Outcome: at the gap kept.");
         page.table(
                 List.of("speed", "lamp", "outcome", "gap kept", "gap needed", "extra distance"),
                 swap.rows().stream().map(row -> {
-                    Verdict verdict = Verdict.of(row);
+                    Verdict verdict = Verdict.of(row.pair());
                     return List.of(
                             Text.speed(row.leg().speed()),
                             row.lamp().name(),
@@ -90,7 +141,7 @@ final class ReportHtml {
                 "The first row is the one used above. The others are models of the eye and conventions of measurement"
                         + " too; where they differ, the difference is the doubt to keep in mind. " + Criterion.SCALES);
         page.table(
-                List.of("seen by", swap.lamps().get(0).name() + " lamp", "LED lamp", "gained by the LED lamp"),
+                List.of("seen by", "lamp", "seen after", "earlier by"),
                 ReportText.comparison(swap));
         page.list(swap.scenario().criteria().stream()
                 .map(criterion -> criterion.scaled() + ": " + criterion.criterion() + "."));

@@ -12,20 +12,59 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
-/** The printed report: the decisive figures on a screenful of plain text. */
+/** The printed report: the answer first, then what it is made of. */
 final class ReportText {
-    private static final String LAMP_ROW = "  %-9s %10s %10s %10s %10s";
-    private static final String SEEN_ROW = "  %-38s %10s %10s %10s";
-    private static final String ROW = "  %-18s %-8s  %-20s  %-22s  %s";
+    private static final String AT_SPEED = "  %-17s %-27s %s";
+    private static final String LAMP_ROW = "  %-16s %10s %10s %10s %10s";
+    private static final String SEEN_ROW = "  %-36s %-16s %10s %10s";
+    private static final String ROW = "  %-17s %-16s  %-20s  %-22s  %s";
 
     private ReportText() {}
 
     static List<String> of(LampSwap swap) {
-        Scenario scenario = swap.scenario();
         List<String> lines = new ArrayList<>();
-        lines.add(scenario.heading().toString());
-        lines.addAll(Text.wrapped("", "Seen means: " + scenario.criterion().criterion()));
+        lines.add(swap.scenario().heading().toString());
+        answer(swap, lines);
         lines.add("");
+        lines.addAll(Text.wrapped("", "Seen means: " + swap.scenario().criterion().criterion()));
+        lamps(swap, lines);
+        lines.add("");
+        lines.add("By day and by night, at the gap kept:");
+        grouped(new FirstLook(swap).rows(), 2)
+                .forEach(row -> lines.add(format(
+                        "  %-17s %-32s %-16s %8s  %s", row.get(0), row.get(1), row.get(2), row.get(3), row.get(5))));
+        lines.add("");
+        lines.add(format(SEEN_ROW, "all ways to say when it is seen", "lamp", "seen", "earlier"));
+        grouped(comparison(swap), 1).forEach(row -> lines.add(format(SEEN_ROW, row.toArray())));
+        lines.addAll(Text.wrapped("  ", Criterion.SCALES));
+        lines.add("");
+        lines.add(format(ROW, "speed", "lamp", "extra distance", "gap needed", "outcome at the gap kept"));
+        grouped(swap.rows().stream().map(ReportText::row), 1)
+                .forEach(row -> lines.add(format(ROW, row.toArray())));
+        lines.add("");
+        swap.lamps().stream()
+                .flatMap(LampSwap.Lamp::caveats)
+                .distinct()
+                .forEach(caveat -> lines.addAll(Text.wrapped("", "Caveat: " + caveat)));
+        lines.add("A gain counts only if the driver behind responds to the lamp's onset; it is not a crash forecast.");
+        lines.add("Lamp law, type approval, hot load resistors, fuses: read the cautions in report.html.");
+        return lines;
+    }
+
+    private static void answer(LampSwap swap, List<String> lines) {
+        String now = swap.lamps().get(0).name();
+        for (FirstLook.Change change : new FirstLook(swap).changes()) {
+            lines.add("");
+            lines.add(change.lamp() + " lamp instead of the " + now + " lamp: seen " + change.earlier());
+            for (FirstLook.AtSpeed at : change.speeds()) {
+                lines.add(format(AT_SPEED, at.speed(), at.distance(), change.lamp() + ": " + at.then()));
+                lines.add(format(AT_SPEED, "", "", now + ": " + at.now()));
+            }
+            lines.addAll(Text.wrapped("  ", change.others()));
+        }
+    }
+
+    private static void lamps(LampSwap swap, List<String> lines) {
         lines.add(format(LAMP_ROW, "lamp", "10 % light", "90 % light", "seen", "intensity"));
         for (LampSwap.Lamp lamp : swap.lamps()) {
             lines.add(format(
@@ -39,61 +78,44 @@ final class ReportText {
                 lines.add("    never seen: " + never.reason());
             }
         }
-        lines.add("");
-        lines.add(gain(swap));
-        lines.add("");
-        lines.add(format(
-                SEEN_ROW,
-                "other ways to say when a lamp is seen",
-                swap.lamps().get(0).name(),
-                "LED",
-                "gain"));
-        comparison(swap).skip(1).forEach(row -> lines.add(format(SEEN_ROW, row.toArray())));
-        lines.addAll(Text.wrapped("  ", Criterion.SCALES));
-        lines.add("");
-        lines.add(format(ROW, "speed", "lamp", "extra distance", "gap needed", "outcome at the gap kept"));
-        swap.rows().forEach(row -> lines.add(row(row)));
-        lines.add("");
-        swap.lamps().stream()
-                .flatMap(LampSwap.Lamp::caveats)
-                .distinct()
-                .forEach(caveat -> lines.addAll(Text.wrapped("", "Caveat: " + caveat)));
-        lines.add("A gain counts only if the driver behind responds to the lamp's onset; it is not a crash forecast.");
-        lines.add("Lamp law, type approval, hot load resistors, fuses: read the cautions in report.html.");
-        return lines;
     }
 
-    /** Says in a sentence by how much the LED lamp is seen earlier. */
-    static String gain(LampSwap swap) {
-        String how = " (by " + swap.scenario().criterion().brief() + ").";
-        return swap.earlier(1, 0)
-                .map(earlier -> "The LED lamp is seen " + Text.milliseconds(Math.abs(earlier.inSeconds()))
-                        + (earlier.inSeconds() < 0 ? " later" : " earlier") + " than the "
-                        + swap.lamps().get(0).name() + " lamp" + how)
-                .orElse("One of the lamps is never seen, so there is no gain to state" + how);
-    }
-
-    /** Gives for each criterion its name, when both lamps are seen, and the gain. */
+    /** Gives for each criterion and lamp: name of the criterion, lamp, when it is seen, and how much earlier than the lamp fitted now. */
     static Stream<List<String>> comparison(LampSwap swap) {
         return IntStream.range(0, swap.scenario().criteria().size())
-                .mapToObj(i -> List.of(
-                        swap.scenario().criteria().get(i).scaled(),
-                        time(swap.lamps().get(0).seen(i)),
-                        time(swap.lamps().get(1).seen(i)),
-                        swap.earlier(1, i)
-                                .map(earlier -> Text.milliseconds(earlier.inSeconds()))
-                                .orElse("-")));
+                .boxed()
+                .flatMap(criterion -> IntStream.range(0, swap.lamps().size())
+                        .mapToObj(lamp -> List.of(
+                                swap.scenario().criteria().get(criterion).scaled(),
+                                swap.lamps().get(lamp).name(),
+                                time(swap.lamps().get(lamp).seen(criterion)),
+                                lamp == 0
+                                        ? "-"
+                                        : swap.earlier(lamp, criterion)
+                                                .map(earlier -> Text.milliseconds(earlier.inSeconds()))
+                                                .orElse("-"))));
     }
 
-    private static String row(LampSwap.Row row) {
-        Verdict verdict = Verdict.of(row);
-        return format(
-                ROW,
+    private static List<String> row(LampSwap.Row row) {
+        Verdict verdict = Verdict.of(row.pair());
+        return List.of(
                 Text.speed(row.leg().speed()),
                 row.lamp().name(),
                 distance(row.extraDistance()),
                 distance(verdict.gapNeeded()),
                 verdict.phrase());
+    }
+
+    /** Leaves the first fields empty where they are those of the row before. */
+    private static Stream<List<String>> grouped(Stream<List<String>> rows, int fields) {
+        List<List<String>> all = rows.toList();
+        return IntStream.range(0, all.size()).mapToObj(i -> {
+            List<String> row = new ArrayList<>(all.get(i));
+            for (int f = 0; f < fields && i > 0 && all.get(i - 1).get(f).equals(all.get(i).get(f)); f++) {
+                row.set(f, "");
+            }
+            return row;
+        });
     }
 
     static String distance(Optional<Distance> distance) {

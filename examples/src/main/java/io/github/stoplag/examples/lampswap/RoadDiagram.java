@@ -8,6 +8,10 @@ import io.github.stoplag.examples.draw.Silhouette;
 import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.quantity.Distance;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** Both vehicles from the side at the decisive instants of one speed, lengths, heights and distances to one scale. */
 public final class RoadDiagram {
@@ -25,29 +29,46 @@ public final class RoadDiagram {
     private final Scale metres;
     private final double row;
 
-    private RoadDiagram(LampSwap swap) {
+    private RoadDiagram(LampSwap swap, DecisiveInstants instants) {
         this.swap = swap;
-        this.instants = DecisiveInstants.of(swap);
+        this.instants = instants;
         double back = swap.scenario().follower().length().inMetres();
         double ahead = instants.farthestM() + swap.scenario().leader().length().inMetres();
         double roadPx = WIDTH - 2.0 * MARGIN;
         // at low speeds the road goes on past the leader, so that the vehicles do not fill the page
         double end = Math.max(ahead, roadPx / MOST_PX_PER_METRE - back);
-        this.metres = new Scale(-back, end, Scale.roundStep(end), MARGIN, (double) WIDTH - MARGIN);
+        this.metres = Scale.linear(-back, end, Scale.roundStep(end), MARGIN, (double) WIDTH - MARGIN);
         this.row = Math.max(LOWEST_ROW, CAPTION + Silhouette.MINIBUS_HEIGHT_M * roadPx / (end + back));
     }
 
     /** Draws both vehicles at the first speed at which the lamps end differently. */
     public static Figure of(LampSwap swap) {
-        RoadDiagram diagram = new RoadDiagram(swap);
-        String title = "Both vehicles at " + Text.speed(diagram.instants.leg().speed());
+        return new RoadDiagram(swap, DecisiveInstants.of(swap)).figure("road");
+    }
+
+    /** Draws both vehicles at each speed, slowest first, those of the first look included. */
+    static List<Figure> all(LampSwap swap) {
+        List<Scenario.Leg> legs = Stream.of(
+                        swap.scenario().legs(), swap.scenario().firstLook())
+                .flatMap(List::stream)
+                .distinct()
+                .sorted(Comparator.comparing(Scenario.Leg::speed))
+                .toList();
+        return IntStream.range(0, legs.size())
+                .mapToObj(i -> new RoadDiagram(swap, DecisiveInstants.at(swap, legs.get(i)))
+                        .figure("road_" + (i + 1)))
+                .toList();
+    }
+
+    private Figure figure(String id) {
+        String title = "Both vehicles at " + Text.speed(instants.leg().speed());
         return new Figure(
-                "road",
+                id,
                 title + (swap.scenario().heading().invented() ? "; " + Heading.INVENTED_DATA : ""),
-                "Side view to scale, driving to the right. " + diagram.instants.inWords(),
+                "Side view to scale, driving to the right. " + instants.inWords(),
                 WIDTH,
-                diagram.height(),
-                out -> diagram.draw(out, title));
+                height(),
+                out -> draw(out, title));
     }
 
     private int height() {

@@ -32,7 +32,7 @@ final class SummaryCsv {
 
     private static List<String> fields(LampSwap.Row row) {
         LampSwap.Lamp lamp = row.lamp();
-        Verdict verdict = Verdict.of(row);
+        Verdict verdict = Verdict.of(row.pair());
         return List.of(
                 Numbers.fixed(row.leg().speed().inKmh(), 2),
                 Numbers.fixed(row.leg().speed().inMph(), 2),

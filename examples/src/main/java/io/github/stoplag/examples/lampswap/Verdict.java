@@ -24,9 +24,9 @@ record Verdict(
         Optional<Distance> gapNeeded) {
     static final String NEVER_SEEN = "never seen";
 
-    static Verdict of(LampSwap.Row row) {
-        return row.pair()
-                .map(Verdict::of)
+    /** Takes apart how a pair ends, if the lamp is seen at all. */
+    static Verdict of(Optional<Pair> seen) {
+        return seen.map(Verdict::of)
                 .orElseGet(() -> new Verdict(
                         NEVER_SEEN, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty()));
     }

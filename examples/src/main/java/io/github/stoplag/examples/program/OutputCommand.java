@@ -2,6 +2,7 @@ package io.github.stoplag.examples.program;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Collection;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -30,6 +31,13 @@ public abstract class OutputCommand implements Callable<Integer> {
     /** Gives the folder asked for. */
     protected Path out() {
         return out;
+    }
+
+    /** Says where a page is that was written, if there is one. */
+    protected void pages(Path folder, Collection<String> names) {
+        names.stream()
+                .filter(name -> name.endsWith(".html"))
+                .forEach(name -> printer().println("Page to open: " + OutputFolder.shown(folder.resolve(name))));
     }
 
     protected PrintWriter printer() {

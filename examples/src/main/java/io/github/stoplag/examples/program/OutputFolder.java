@@ -11,7 +11,6 @@ import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
-import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Predicate;
@@ -28,15 +27,6 @@ public final class OutputFolder {
     private OutputFolder(Path asked, Path folder) {
         this.asked = asked;
         this.folder = folder;
-    }
-
-    /**
-     * Checks that a folder may be replaced: it does not exist, or it holds nothing but files of these names.
-     *
-     * @throws InputException if the path is a file or the folder holds anything else
-     */
-    static OutputFolder of(Path path, List<String> names) {
-        return of(path, names::contains);
     }
 
     /**

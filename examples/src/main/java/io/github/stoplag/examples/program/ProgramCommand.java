@@ -38,6 +38,11 @@ public abstract class ProgramCommand extends OutputCommand {
     /** Gives the names of all files that a run of this program may write. */
     protected abstract List<String> fileNames();
 
+    /** Says whether a file may be one that an earlier run of this program wrote. */
+    protected boolean mayWrite(String name) {
+        return fileNames().contains(name);
+    }
+
     /**
      * Computes everything, and writes nothing.
      *
@@ -47,7 +52,7 @@ public abstract class ProgramCommand extends OutputCommand {
 
     @Override
     public Integer call() {
-        OutputFolder folder = OutputFolder.of(folder(out()), fileNames());
+        OutputFolder folder = OutputFolder.of(folder(out()), this::mayWrite);
         Results results = results();
         if (results.files().isEmpty()) {
             results.lines().forEach(printer()::println);
@@ -55,9 +60,9 @@ public abstract class ProgramCommand extends OutputCommand {
         }
         folder.replaceWith(results.files());
         results.lines().forEach(printer()::println);
-        List<String> written =
-                fileNames().stream().filter(results.files()::containsKey).toList();
-        printer().println("Written to " + OutputFolder.shown(folder(out())) + ": " + named(written));
+        printer().println("Written to " + OutputFolder.shown(folder(out())) + ": "
+                + named(List.copyOf(results.files().keySet())));
+        pages(folder(out()), results.files().keySet());
         return results.exitCode();
     }
 

@@ -224,6 +224,7 @@ public final class SweepCommand extends OutputCommand {
                 .println("Written to " + OutputFolder.shown(out()) + ": manifest.json, " + REPORT + ", " + SweepResultJson.FILE + ", "
                         + SweepTables.NAMES.size() + " tables, " + figures.size() + " pictures, "
                         + outcome.partNames().size() + " part file(s).");
+        pages(out(), List.of(REPORT));
         return ExitCode.OK;
     }
 

@@ -38,11 +38,11 @@ import org.junit.jupiter.api.io.TempDir;
 public class LampSwapRunTest {
     private static final String HEADER = "speed_kmh,speed_mph,lamp,time_to_10pct_s,time_to_90pct_s,detected_s,detector,"
             + "extra_distance_m,extra_distance_ft,gap_needed_m,outcome,closing_speed_kmh,closing_speed_mph";
-    private static final double REACTION_S = 1.1;
-    private static final double LEADER_MPS2 = 6.5;
-    private static final double FOLLOWER_MPS2 = 5.5;
+    private static final double REACTION_S = 1.3;
+    private static final double LEADER_MPS2 = 5.8;
+    private static final double FOLLOWER_MPS2 = 6;
     private static final double BUILD_UP_S = 0.2;
-    private static final double TIME_GAP_S = 1.5;
+    private static final double TIME_GAP_S = 1.3;
 
     @TempDir
     Path folder;
@@ -58,11 +58,17 @@ public class LampSwapRunTest {
             assertThat(files.map(file -> String.valueOf(file.getFileName())))
                     .containsExactlyInAnyOrder(
                             "summary.csv",
+                            "summary.html",
                             "report.html",
                             "onset.svg",
                             "distance_metric.svg",
                             "distance_us.svg",
-                            "road.svg");
+                            "road_1.svg",
+                            "road_2.svg",
+                            "road_3.svg",
+                            "road_4.svg",
+                            "road_5.svg",
+                            "road_6.svg");
         }
         try (Stream<Path> beside = Files.list(folder)) {
             assertThat(beside).containsExactly(results);
@@ -73,29 +79,42 @@ public class LampSwapRunTest {
                 .containsExactly(
                         "30.00 filament",
                         "30.00 LED",
+                        "30.00 slow LED",
                         "48.28 filament",
                         "48.28 LED",
+                        "48.28 slow LED",
                         "64.37 filament",
                         "64.37 LED",
+                        "64.37 slow LED",
                         "80.00 filament",
                         "80.00 LED",
+                        "80.00 slow LED",
                         "96.56 filament",
                         "96.56 LED",
+                        "96.56 slow LED",
                         "120.00 filament",
-                        "120.00 LED");
+                        "120.00 LED",
+                        "120.00 slow LED");
     }
 
     @Test
     void printedReportIsShortAndNamesItsCriterionAndItsData() {
         Program run = Program.lampSwap(folder.resolve("results"));
-        assertThat(run.out().lines().count()).isLessThan(40);
+        assertThat(run.out().lines().count()).isLessThan(100);
         assertThat(run.out())
                 .contains("(invented data)")
                 .contains("Seen means: integrating eye, time constant " + LaboratoryLamps.EYE_TIME_CONSTANT
                         + ", threshold " + LaboratoryLamps.EYE_THRESHOLD)
-                .contains("other ways to say when a lamp is seen", "lx: night, tail lamp lit", "Not one scale:")
+                .contains("all ways to say when it is seen", "lx: night, tail lamp lit", "Not one scale:")
+                .contains("Page to open: ", "summary.html")
                 .contains("not a crash forecast")
                 .contains("97 km/h (60 mph)");
+        // the first lines answer: how much earlier, how far, how it ends, by day and by night
+        assertThat(run.out().lines().limit(12).toList())
+                .anySatisfy(line -> assertThat(line).matches("LED lamp instead of the filament lamp: seen [0-9]+ ms earlier"))
+                .anySatisfy(line -> assertThat(line).matches("  48 km/h \\(30 mph\\) .* m \\(.* in\\) earlier .*"))
+                .anySatisfy(line -> assertThat(line).matches("  97 km/h \\(60 mph\\) .* m \\(.* in\\) earlier .*"))
+                .anySatisfy(line -> assertThat(line).contains("bright day: ", "night, tail lamp lit: "));
         assertThat(run.out().lines())
                 .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(125));
     }
@@ -156,7 +175,7 @@ public class LampSwapRunTest {
     void gapNeededFollowsFromTwoStoppingDistancesAndTheTotalDelay() {
         Path results = folder.resolve("results");
         Program.lampSwap(results);
-        assertThat(Program.summary(results)).hasSize(12).allSatisfy(row -> {
+        assertThat(Program.summary(results)).hasSize(18).allSatisfy(row -> {
             double mps = number(row, "speed_kmh") / 3.6;
             double needed = mps * (number(row, "detected_s") + REACTION_S)
                     + brakingM(mps, FOLLOWER_MPS2)
@@ -175,7 +194,7 @@ public class LampSwapRunTest {
         Path results = folder.resolve("results");
         Program.lampSwap(results);
         List<NamedCsvRecord> rows = Program.summary(results);
-        for (int i = 0; i < rows.size(); i += 2) {
+        for (int i = 0; i < rows.size(); i += 3) {
             double laterS = number(rows.get(i), "detected_s") - number(rows.get(i + 1), "detected_s");
             assertThat(number(rows.get(i), "extra_distance_m"))
                     .isCloseTo(number(rows.get(i), "speed_kmh") / 3.6 * laterS, within(0.002));
@@ -196,7 +215,7 @@ public class LampSwapRunTest {
         } finally {
             Locale.setDefault(before);
         }
-        for (String name : List.of("summary.csv", "report.html", "onset.svg", "distance_us.svg", "road.svg")) {
+        for (String name : List.of("summary.csv", "report.html", "onset.svg", "distance_us.svg", "road_5.svg", "summary.html")) {
             assertThat(folder.resolve("second").resolve(name))
                     .hasSameTextualContentAs(folder.resolve("first").resolve(name));
         }
@@ -216,7 +235,7 @@ public class LampSwapRunTest {
         assertThat(run.out())
                 .contains(
                         "never seen: the final 1 cd does not exceed the threshold of " + LaboratoryLamps.EYE_THRESHOLD)
-                .contains("One of the lamps is never seen, so there is no gain to state");
+                .contains("no gain to state, as one of the lamps is never seen");
         for (NamedCsvRecord row : Program.summary(results)) {
             boolean led = row.getField("lamp").equals("LED");
             assertThat(row.getField("outcome").equals("never seen")).isEqualTo(led);

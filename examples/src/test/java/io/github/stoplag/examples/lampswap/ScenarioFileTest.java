@@ -81,7 +81,7 @@ class ScenarioFileTest {
         Path file = Program.scenario(folder, "follower.deceleration", "road", "road.friction", "0.6");
         Scenario scenario = Scenario.of(ScenarioFile.read(file, Scenario.VOCABULARY), null);
         assertThat(scenario.follower().deceleration().inMps2()).isCloseTo(0.6 * 9.80665, within(1e-12));
-        assertThat(scenario.leader().deceleration().inMps2()).isEqualTo(6.5);
+        assertThat(scenario.leader().deceleration().inMps2()).isEqualTo(5.8);
         assertThat(scenario.inputs()).contains(new ScenarioFile.Used("road.grade", "0 %", true));
     }
 }

@@ -1,5 +1,6 @@
 package io.github.stoplag.examples.sweep.run;
 
+import io.github.stoplag.examples.program.Build;
 import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.sweep.CheckpointFormat;
 import io.github.stoplag.sweep.SweepResult;
@@ -52,7 +53,7 @@ final class Checkpoint {
         Path fresh = file.resolveSibling(UNFINISHED);
         try (DataOutputStream out = new DataOutputStream(new BufferedOutputStream(Files.newOutputStream(fresh)))) {
             out.writeUTF(FORM);
-            out.writeUTF(Manifest.version());
+            out.writeUTF(Build.stoplagVersion());
             out.writeUTF(plan.hash());
             out.writeUTF(rows.toString());
             out.writeInt(parts.size());
@@ -74,7 +75,7 @@ final class Checkpoint {
     Content read(SweepTally total) {
         try (DataInputStream in = new DataInputStream(new BufferedInputStream(Files.newInputStream(file)))) {
             require(in.readUTF(), FORM, "this program's form");
-            require(in.readUTF(), Manifest.version(), "this version of the library");
+            require(in.readUTF(), Build.stoplagVersion(), "this version of the library");
             require(in.readUTF(), plan.hash(), "the plan " + plan.name());
             require(in.readUTF(), rows.toString(), "the same --rows and --format");
             List<WholeFile> parts = new ArrayList<>();

@@ -10,14 +10,12 @@ import io.github.stoplag.sweep.PairModel;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.Rejects;
 import io.github.stoplag.sweep.SweepResult;
+import io.github.stoplag.examples.program.Build;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.Properties;
 
 /**
  * What a run of a sweep was and which files it left, as JSON beside them. It holds no time of day; the Java version is the only field that
@@ -82,7 +80,7 @@ public final class Manifest {
         root.put("statement", PairModel.STATEMENT);
         root.put("title", plan.title());
         root.put("data_invented", plan.invented());
-        root.put("stoplag_version", version());
+        root.put("stoplag_version", Build.stoplagVersion());
         root.put("java_version", System.getProperty("java.version"));
         ArrayNode lines = root.putArray("plan");
         plan.text().lines().forEach(lines::add);
@@ -141,16 +139,5 @@ public final class Manifest {
         printer.indentObjectsWith(lines);
         printer.indentArraysWith(lines);
         return new ObjectMapper().writer(printer).writeValueAsString(root) + "\n";
-    }
-
-    /** The version of the library as the build writes it into a resource. */
-    static String version() {
-        Properties build = new Properties();
-        try (InputStream in = Manifest.class.getResourceAsStream("build.properties")) {
-            build.load(in);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return build.getProperty("version");
     }
 }

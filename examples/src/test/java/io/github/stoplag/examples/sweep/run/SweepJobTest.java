@@ -3,6 +3,7 @@ package io.github.stoplag.examples.sweep.run;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
+import io.github.stoplag.examples.program.Build;
 import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.sweep.Plan;
 import io.github.stoplag.sweep.SweepListener;
@@ -251,7 +252,7 @@ class SweepJobTest {
         AtomicLong done = new AtomicLong();
         job("cut", 0, 1, 1).start((counted, all) -> done.set(counted), after(done, CHUNK));
         Path checkpoint = folder.resolve("cut").resolve(Checkpoint.FILE);
-        String version = Manifest.version();
+        String version = Build.stoplagVersion();
         String other = "9".repeat(version.length());
         String bytes = new String(Files.readAllBytes(checkpoint), StandardCharsets.ISO_8859_1);
         Files.writeString(checkpoint, bytes.replaceFirst(Pattern.quote(version), other), StandardCharsets.ISO_8859_1);
