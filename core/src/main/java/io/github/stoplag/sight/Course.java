@@ -92,7 +92,7 @@ final class Course {
             double share = (i - GOLDEN * ((i * GOLDEN) % 1)) / samples;
             double timeS = fromS + lengthS * share;
             double ratio = checked(timeS);
-            if (!((ratio - before) * way >= -rounding) || way == 0 && Math.abs(ratio - before) > rounding) {
+            if (!((ratio - before) * way >= -rounding) || (way == 0 && Math.abs(ratio - before) > rounding)) {
                 throw new IllegalArgumentException("light of " + onset.label()
                         + " must only rise or only fall between its breakpoints, got a turn before "
                         + Numbers.text(timeS) + " s, at " + Numbers.text(ratio) + " of the final intensity");
