@@ -166,7 +166,7 @@ class GalleryTest {
         assertThat(stops).hasSizeGreaterThan(5);
         for (MatchResult stop : stops) {
             double v = Double.parseDouble(stop.group(2)) / unitsPerMps;
-            double expectedM = v * (0.116 + 1.3 + 0.1 + 0.1) + v * v / 12 - 6 * 0.04 / 24;
+            double expectedM = v * (0.128 + 1.3 + 0.1 + 0.1) + v * v / 12 - 6 * 0.04 / 24;
             assertThat(Double.parseDouble(stop.group(1)) * unitM).isCloseTo(expectedM, within(0.006 * expectedM));
         }
     }

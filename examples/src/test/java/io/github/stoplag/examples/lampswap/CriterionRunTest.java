@@ -113,7 +113,7 @@ class CriterionRunTest {
         // the sheet's 440 lm asks for a filament a little hotter, so a little lighter, than the model's usual one
         double catalogued = seenS("filament");
         run("filament.design-power", "25 W");
-        assertThat(catalogued).isCloseTo(seenS("filament"), within(0.01)).isLessThan(seenS("filament"));
+        assertThat(catalogued).isCloseTo(seenS("filament"), within(0.025)).isLessThan(seenS("filament"));
     }
 
     @Test
