@@ -30,17 +30,17 @@ import org.junit.jupiter.api.Test;
 class UnitSuffixTest {
     private static final String SUFFIXES = "Mps|Mps2|Mps3|S|S2|M|M2|Mm2|Nm|Ratio|Ratios|K|C|V|A|W|Wh|Ohm|OhmM|Cd|Lm|Lx"
             + "|Sr|Kg|J|N|Ns|Hz|Percent|PerS|PerM|PerM3|PerK|PerW|PerKgK|PerMinute|PerSecond|PerYear|PerLumen";
-    private static final Pattern CAMEL =
-            Pattern.compile(".*[a-z0-9](" + SUFFIXES + ")|volts|amperes|hours|perMinute");
+    private static final Pattern CAMEL = Pattern.compile(".*[a-z0-9](" + SUFFIXES + ")|volts|amperes|hours|perMinute");
     // constants are written as GRAZING_M
     private static final Pattern CONSTANT =
             Pattern.compile(".*_(" + SUFFIXES.toUpperCase(Locale.ROOT) + "|RATIO|PER_[A-Z]+)");
 
     /** Last words of names that say a plain number, whatever stands before them. */
-    private static final Pattern PLAIN = Pattern.compile("(?i).*(ratio|share|probability|confidence|cdf|exponent|exponentLow|exponentHigh|multiple"
-            + "|factor|contrast|transmission|slip|slipAtPeak|utilization|relativeIntensity|relativeToRated"
-            + "|relativeToTail|stopToTail|sumToTail|modulationDepth|checkLevel|shareResponded|gamma|signal|light|grey"
-            + "|clipped|coverage|unevenness|exposurePlace|rows?|dimmest|brightest|whileWarming|state)");
+    private static final Pattern PLAIN =
+            Pattern.compile("(?i).*(ratio|share|probability|confidence|cdf|exponent|exponentLow|exponentHigh|multiple"
+                    + "|factor|contrast|transmission|slip|slipAtPeak|utilization|relativeIntensity|relativeToRated"
+                    + "|relativeToTail|stopToTail|sumToTail|modulationDepth|checkLevel|shareResponded|gamma|signal|light|grey"
+                    + "|clipped|coverage|unevenness|exposurePlace|rows?|dimmest|brightest|whileWarming|state)");
     /** Plain numbers by the letter or the word that the source gives them. */
     private static final Set<String> AS_IN_THE_SOURCE = Set.of(
             "SlipCurve c1",
@@ -150,8 +150,8 @@ class UnitSuffixTest {
     /** Of a value type: {@code inMetres()}, {@code kmh(double kmh)}, {@code feetAndInches(double feet, double inches)}. */
     private static boolean saysItself(Member member, String name) {
         return name.matches("in[A-Z].*")
-                || member.getName().toLowerCase(Locale.ROOT).contains(name.toLowerCase(Locale.ROOT))
-                        && Modifier.isStatic(member.getModifiers());
+                || (member.getName().toLowerCase(Locale.ROOT).contains(name.toLowerCase(Locale.ROOT))
+                        && Modifier.isStatic(member.getModifiers()));
     }
 
     private static boolean hasUnitBeside(Class<?> owner, String name) {

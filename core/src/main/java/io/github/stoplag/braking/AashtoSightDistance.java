@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Grade;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Source;
 
 /**
@@ -55,6 +56,11 @@ public final class AashtoSightDistance implements GradedStoppingRule {
     @Override
     public Source source() {
         return level.rule().source();
+    }
+
+    @Override
+    public Evidence evidence(Speed speed) {
+        return level.evidence(speed);
     }
 
     @Override

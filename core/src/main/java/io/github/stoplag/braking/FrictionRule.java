@@ -91,6 +91,11 @@ public final class FrictionRule implements GradedStoppingRule {
         return new FrictionRule(name, units, c, k, reaction, frictionBySpeed, source);
     }
 
+    /** The same rule with another reaction time, under another name. */
+    FrictionRule withReaction(String newName, TimeSpan newReaction) {
+        return new FrictionRule(newName, units, perSpeedAndTime, squareDivisor, newReaction, frictionBySpeed, source);
+    }
+
     @Override
     public String name() {
         return name;

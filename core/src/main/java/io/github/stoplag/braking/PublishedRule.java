@@ -2,7 +2,10 @@ package io.github.stoplag.braking;
 
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Grade;
+import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
+import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
@@ -24,6 +27,8 @@ import java.util.Optional;
  * @param note what to know about the rule, possibly empty
  */
 public record PublishedRule(String key, StoppingRule rule, TableRounding rounding, String note) implements Evident {
+    private static final String WITH = " with ";
+
     /**
      * Lists the catalogue.
      *
@@ -88,6 +93,50 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
         return rounding.total(exact(speed, grade));
     }
 
+    /**
+     * Asks the rule with another reaction time, all else as published.
+     *
+     * @param reaction the reaction time, in [0, 30] s
+     * @return the rule, which has no printed rows of its own; its evidence says which time was published
+     * @throws IllegalArgumentException if the rule has no reaction part, for example a limit that runs from the pedal, or the
+     *     time is out of range
+     */
+    public PublishedRule withReaction(TimeSpan reaction) {
+        double newS = Ranges.REACTION.check(reaction.inSeconds());
+        TimeSpan published = publishedReaction()
+                .filter(time -> time.inSeconds() > 0)
+                .orElseThrow(() -> new IllegalArgumentException("stopping rule " + key
+                        + " has no reaction time of a driver, so it cannot be asked with one of " + reaction));
+        String name = rule.name() + ", asked with a reaction time of " + reaction;
+        StoppingRule asked = rule instanceof QuadraticRule quadratic
+                ? quadratic.withLinearTimes(name, newS / published.inSeconds())
+                : rule instanceof FrictionRule friction
+                        ? friction.withReaction(name, reaction)
+                        : kinematic(name, reaction, (KinematicRule) rule);
+        String asks = "reaction time " + reaction + " in place of the published " + published + ": not as published";
+        return new PublishedRule(
+                publishedKey() + WITH + reaction, asked, rounding, note.isEmpty() ? asks : note + "; " + asks);
+    }
+
+    private static KinematicRule kinematic(String name, TimeSpan reaction, KinematicRule from) {
+        return new KinematicRule(name, reaction, from.response(), from.deceleration(), from.source());
+    }
+
+    private Optional<TimeSpan> publishedReaction() {
+        PublishedRule origin = published(publishedKey());
+        if (origin.rule instanceof KinematicRule kinematic) {
+            return Optional.of(kinematic.reaction());
+        }
+        return origin.rule instanceof FrictionRule friction
+                ? Optional.of(friction.reaction())
+                : RuleTables.reactionOfQuadratic(origin.key);
+    }
+
+    private String publishedKey() {
+        int with = key.indexOf(WITH);
+        return with < 0 ? key : key.substring(0, with);
+    }
+
     StoppingRule.Parts exact(Speed speed, Grade grade) {
         if (rule instanceof GradedStoppingRule graded) {
             return graded.at(speed, grade);
@@ -140,21 +189,29 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
      * Says what the distance at a speed rests on.
      *
      * @param speed the speed
-     * @return the evidence, with a caveat if the speed lies beyond the printed rows; a rule with fewer than two printed speeds
-     *     has none
+     * @return the evidence, with a caveat if the speed lies beyond the printed rows, or is not the one speed printed
      */
     public Evidence evidence(Speed speed) {
         return evidence().withCaveats(beyondRows(speed).stream().toList());
     }
 
     private Optional<Caveat> beyondRows(Speed speed) {
-        DoubleSummaryStatistics kmh =
-                rows().stream().mapToDouble(row -> row.speed().inKmh()).summaryStatistics();
-        if (!(kmh.getMin() < kmh.getMax())) {
+        DoubleSummaryStatistics kmh = published(publishedKey()).rows().stream()
+                .mapToDouble(row -> row.speed().inKmh())
+                .summaryStatistics();
+        if (kmh.getCount() == 0) {
             return Optional.empty();
         }
         // a speed that went through m/s may miss the end of the table by its last bit
         double margin = 1e-9;
+        if (kmh.getMax() - kmh.getMin() < margin) {
+            return Math.abs(speed.inKmh() - kmh.getMin()) <= margin
+                    ? Optional.empty()
+                    : Optional.of(new Caveat("speed " + Numbers.text(speed.inKmh())
+                            + " km/h is not the one speed printed, "
+                            + Numbers.text(kmh.getMin()) + " km/h, from which the form of the rule carries over: "
+                            + rule.source()));
+        }
         return new Validity("speed", kmh.getMin() - margin, kmh.getMax() + margin, "km/h", rule.source())
                 .check(speed.inKmh());
     }

@@ -71,6 +71,11 @@ public final class QuadraticRule implements StoppingRule {
         return new QuadraticRule(name, units, k0, linear, square, source);
     }
 
+    /** The same rule with k₁ times a factor, under another name. */
+    QuadraticRule withLinearTimes(String newName, double ratio) {
+        return new QuadraticRule(newName, units, constant, linear.multiply(BigDecimal.valueOf(ratio)), square, source);
+    }
+
     /**
      * Finds a shipped rule of this form.
      *

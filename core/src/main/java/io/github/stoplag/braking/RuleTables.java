@@ -17,6 +17,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.BiFunction;
 import java.util.stream.Stream;
@@ -25,6 +26,7 @@ import java.util.stream.Stream;
 final class RuleTables {
     static final Catalogue<PublishedRule> RULES = Catalogue.of("stopping rule", rules(), PublishedRule::key);
     private static final Map<String, List<PublishedRow>> ROWS = printedRows();
+    private static final Map<String, TimeSpan> QUADRATIC_REACTIONS = quadraticReactions();
 
     private RuleTables() {}
 
@@ -56,6 +58,24 @@ final class RuleTables {
                         fraction(table.text(row, "k2")),
                         table.source(row))
                 .plus(fraction(table.text(row, "k0")));
+    }
+
+    /** The reaction time that k1 v of a quadratic rule stands for, if it stands for one. */
+    static Optional<TimeSpan> reactionOfQuadratic(String key) {
+        return Optional.ofNullable(QUADRATIC_REACTIONS.get(key));
+    }
+
+    private static Map<String, TimeSpan> quadraticReactions() {
+        Table table = Table.read(PublishedRule.class, "rules_quadratic.csv");
+        Map<String, TimeSpan> reactions = new HashMap<>();
+        for (Map<String, String> row : table.rows()) {
+            String text = table.text(row, "reaction_s");
+            if (!text.isEmpty()) {
+                reactions.put(
+                        table.text(row, "key"), TimeSpan.seconds(fraction(text).doubleValue()));
+            }
+        }
+        return reactions;
     }
 
     private static StoppingRule kinematic(Table table, Map<String, String> row) {

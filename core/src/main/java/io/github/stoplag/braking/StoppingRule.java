@@ -28,6 +28,16 @@ public interface StoppingRule extends Evident {
     }
 
     /**
+     * Says what the distance at a speed rests on.
+     *
+     * @param speed the speed
+     * @return the evidence, with a caveat if the speed lies beyond what the rule was published for, where that is known
+     */
+    default Evidence evidence(Speed speed) {
+        return evidence();
+    }
+
+    /**
      * Applies the rule.
      *
      * @param speed the speed

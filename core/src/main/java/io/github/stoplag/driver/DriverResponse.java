@@ -76,7 +76,8 @@ public record DriverResponse(ReactionDistribution reaction, double respondingSha
                 reaction.evidence()
                         .withCaveatIf(
                                 time.inSeconds() < 0,
-                                "a reaction time of " + time + " lies before the signal: the law has no meaning there"));
+                                "a reaction time of " + time
+                                        + " lies before the signal: the law has no meaning there"));
     }
 
     /**

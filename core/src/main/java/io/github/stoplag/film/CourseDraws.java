@@ -49,8 +49,7 @@ final class CourseDraws {
         double[] share = new double[ShapeFamily.COUNT];
         for (TransferCurve transfer : transfers) {
             Camera known = camera.withTransfer(transfer);
-            CourseDraws one =
-                    of(new FilmedLight(switching, known), known, SWARM, SEED, KEPT / transfers.size());
+            CourseDraws one = of(new FilmedLight(switching, known), known, SWARM, SEED, KEPT / transfers.size());
             all.addAll(one.draws);
             for (int m = 0; m < share.length; m++) {
                 share[m] += one.familyShare[m] / transfers.size();

@@ -211,8 +211,7 @@ final class CourseTarget implements TemperedSampler.Target {
             return new double[] {base + (t0 - b * s1) / s0, b, 1 / s0, 0, 0};
         }
         double det = s0 * s2 - s1 * s1;
-        return new double[] {
-            base + (s2 * t0 - s1 * t1) / det, (s0 * t1 - s1 * t0) / det, s2 / det, -s1 / det, s0 / det
+        return new double[] {base + (s2 * t0 - s1 * t1) / det, (s0 * t1 - s1 * t0) / det, s2 / det, -s1 / det, s0 / det
         };
     }
 

@@ -23,10 +23,9 @@ final class FilmCaveats {
         double riseS = median(draws, CourseDraws.Draw::riseS);
         int clipped = clipped(switching, camera);
         return camera.evidence()
-                .with(Evidence.of(
-                        lamp + ": " + (switching.to() - switching.from()) + " frames from frame "
-                                + series.frame(switching.from()) + " on; light before and after, noise and course inferred"
-                                + " together over electronic, filament and any other monotone courses"))
+                .with(Evidence.of(lamp + ": " + (switching.to() - switching.from()) + " frames from frame "
+                        + series.frame(switching.from()) + " on; light before and after, noise and course inferred"
+                        + " together over electronic, filament and any other monotone courses"))
                 .withCaveatIf(
                         before < FEW_FRAMES,
                         "the film shows " + lamp + " for " + before + (before == 1 ? " frame" : " frames")

@@ -37,8 +37,8 @@ public final class FilmedChange implements Evident {
     private static final double COVERAGE = 0.95;
     private static final int EVERY = 3;
     private static final double[] BAND_LEVELS = {
-        0.001, 0.003, 0.01, 0.02, 0.03, 0.05, 0.07, 0.1, 0.13, 0.16, 0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.55, 0.6, 0.65,
-        0.7, 0.75, 0.8, 0.84, 0.87, 0.9, 0.93, 0.95, 0.97, 0.98, 0.99, 0.995, 0.998
+        0.001, 0.003, 0.01, 0.02, 0.03, 0.05, 0.07, 0.1, 0.13, 0.16, 0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.55, 0.6,
+        0.65, 0.7, 0.75, 0.8, 0.84, 0.87, 0.9, 0.93, 0.95, 0.97, 0.98, 0.99, 0.995, 0.998
     };
 
     /**
@@ -57,8 +57,7 @@ public final class FilmedChange implements Evident {
     private final TimeZero zero;
     private final Evidence evidence;
 
-    private FilmedChange(
-            Switching switching, Camera camera, CourseDraws draws, TimeZero zero, Evidence evidence) {
+    private FilmedChange(Switching switching, Camera camera, CourseDraws draws, TimeZero zero, Evidence evidence) {
         this.switching = switching;
         this.camera = camera;
         this.draws = draws;
@@ -109,11 +108,7 @@ public final class FilmedChange implements Evident {
                 switching,
                 camera,
                 draws,
-                TimeZero.of(
-                        switching,
-                        camera,
-                        reference.switching,
-                        reference.draws.times(FIRST_LIGHT)),
+                TimeZero.of(switching, camera, reference.switching, reference.draws.times(FIRST_LIGHT)),
                 evidence.with(reference.evidence)
                         .with(Evidence.of("time zero: "
                                 + (rising() ? "first light" : "first loss of light") + ", 1 % of the change, of "
@@ -148,12 +143,7 @@ public final class FilmedChange implements Evident {
      */
     public FilmedMoment level(double levelRatio) {
         Check.inRange("level of the switched light", levelRatio, 0.001, 0.999, "");
-        return moment(
-                        "level " + Numbers.text(100 * levelRatio) + " %",
-                        zero,
-                        own(levelRatio),
-                        1,
-                        evidence)
+        return moment("level " + Numbers.text(100 * levelRatio) + " %", zero, own(levelRatio), 1, evidence)
                 .orElseThrow();
     }
 
@@ -259,14 +249,18 @@ public final class FilmedChange implements Evident {
             double[] sorted = levels(level);
             Arrays.sort(sorted);
             band.add(new BandPoint(
-                    level, quantile(sorted, 0.5), quantile(sorted, (1 - COVERAGE) / 2), quantile(sorted, (1 + COVERAGE) / 2)));
+                    level,
+                    quantile(sorted, 0.5),
+                    quantile(sorted, (1 - COVERAGE) / 2),
+                    quantile(sorted, (1 + COVERAGE) / 2)));
         }
         return List.copyOf(band);
     }
 
     private void requireRising(String what) {
         if (!rising()) {
-            throw new IllegalStateException("only a lamp that comes on has " + what + ", got " + label() + " going out");
+            throw new IllegalStateException(
+                    "only a lamp that comes on has " + what + ", got " + label() + " going out");
         }
     }
 
@@ -300,8 +294,8 @@ public final class FilmedChange implements Evident {
                 .filter(t -> !Double.isNaN(t))
                 .sorted()
                 .toArray();
-        Interval coverage = new Interval(
-                quantile(sorted, (1 - COVERAGE) / 2), quantile(sorted, (1 + COVERAGE) / 2), COVERAGE);
+        Interval coverage =
+                new Interval(quantile(sorted, (1 - COVERAGE) / 2), quantile(sorted, (1 + COVERAGE) / 2), COVERAGE);
         Estimate estimate =
                 new Estimate(Arrays.stream(sorted).average().orElseThrow(), TimeZero.deviation(sorted), coverage);
         return Optional.of(new FilmedMoment(name, estimate, reachedShare, budget(from, ownS), rests));

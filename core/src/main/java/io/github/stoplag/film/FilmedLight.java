@@ -80,7 +80,9 @@ final class FilmedLight {
         double hiddenS = HIDDEN_WIDTHS * seenS + HIDDEN_S;
         boolean unsettled = switching.to() - switching.high() < UNSETTLED_WIDTHS * width;
         earliestS = middleS[before] - NEAR * intervalS - (brightBound && !rising ? hiddenS : 0);
-        latestS = middleS[switching.high() - from] + NEAR * intervalS + ((brightBound && rising) || unsettled ? hiddenS : 0);
+        latestS = middleS[switching.high() - from]
+                + NEAR * intervalS
+                + ((brightBound && rising) || unsettled ? hiddenS : 0);
         double global = Switching.scatter(light, 0, size);
         scatterVariance = new double[] {
             variance(0, before - 1, global), variance(size - after + Math.min(after / 2, 3 * width), size, global)
@@ -138,7 +140,8 @@ final class FilmedLight {
     }
 
     static boolean clipped(GreySeries series, int at, Camera camera) {
-        return series.clippedShare(at) > CLIPPED || series.grey(at) >= camera.scale().top();
+        return series.clippedShare(at) > CLIPPED
+                || series.grey(at) >= camera.scale().top();
     }
 
     private static double light(Camera camera, double grey) {

@@ -49,7 +49,7 @@ public record FilmedMoment(
 
     @Override
     public String toString() {
-        return name + ": " + Numbers.text(1000 * valueS(), 4) + " ms, 95 % in ["
-                + Numbers.text(1000 * loS(), 4) + ", " + Numbers.text(1000 * hiS(), 4) + "] ms";
+        return name + ": " + Numbers.text(1000 * valueS(), 4) + " ms, 95 % in [" + Numbers.text(1000 * loS(), 4) + ", "
+                + Numbers.text(1000 * hiS(), 4) + "] ms";
     }
 }

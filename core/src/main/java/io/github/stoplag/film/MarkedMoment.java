@@ -80,8 +80,14 @@ public final class MarkedMoment implements Evident {
         double endS = camera.exposurePlace() * (intervalS - knownS) + knownS;
         // an exposure anywhere up to the interval moves its end by this share of it
         double endHalf = camera.exposure().isPresent() ? 0 : (1 - camera.exposurePlace()) * intervalS / 2;
-        double[] middle = marks.stream().mapToDouble(mark -> middleS(mark) + endS).toArray();
-        return moment(name, middle, new double[] {halfS(marks), endHalf}, camera.jitter().inSeconds(), evidence());
+        double[] middle =
+                marks.stream().mapToDouble(mark -> middleS(mark) + endS).toArray();
+        return moment(
+                name,
+                middle,
+                new double[] {halfS(marks), endHalf},
+                camera.jitter().inSeconds(),
+                evidence());
     }
 
     /**
@@ -93,7 +99,8 @@ public final class MarkedMoment implements Evident {
      */
     public FilmedMoment after(MarkedMoment zero) {
         if (zero.camera != camera) {
-            throw new IllegalArgumentException(name + " and " + zero.name + " must be marked in a film of one camera, got two");
+            throw new IllegalArgumentException(
+                    name + " and " + zero.name + " must be marked in a film of one camera, got two");
         }
         List<FrameMark> others = marks.stream()
                 .flatMap(mark -> zero.marks.stream().filter(z -> z.judge().equals(mark.judge())))
@@ -104,7 +111,9 @@ public final class MarkedMoment implements Evident {
         for (int i = 0; i < difference.length; i++) {
             difference[i] = middleS(marks.get(i)) - (same ? middleS(others.get(i)) : mean);
         }
-        double[] zeroSpread = same ? new double[1] : zero.marks.stream().mapToDouble(zero::middleS).toArray();
+        double[] zeroSpread = same
+                ? new double[1]
+                : zero.marks.stream().mapToDouble(zero::middleS).toArray();
         double[] half = {halfS(marks), zero.halfS(zero.marks), judges(zeroSpread) * Math.sqrt(3)};
         return moment(
                 name + " after " + zero.name,
@@ -119,7 +128,10 @@ public final class MarkedMoment implements Evident {
     }
 
     private double halfS(List<FrameMark> of) {
-        return of.stream().mapToInt(mark -> mark.firstWith() - mark.lastWithout()).average().orElseThrow()
+        return of.stream()
+                        .mapToInt(mark -> mark.firstWith() - mark.lastWithout())
+                        .average()
+                        .orElseThrow()
                 / (2 * camera.takenHz());
     }
 
@@ -134,7 +146,8 @@ public final class MarkedMoment implements Evident {
     }
 
     private static double range(double[] marks) {
-        return Arrays.stream(marks).max().orElseThrow() - Arrays.stream(marks).min().orElseThrow();
+        return Arrays.stream(marks).max().orElseThrow()
+                - Arrays.stream(marks).min().orElseThrow();
     }
 
     private static FilmedMoment moment(
@@ -159,7 +172,9 @@ public final class MarkedMoment implements Evident {
         }
         Arrays.sort(draws);
         Interval coverage = new Interval(
-                FilmedChange.quantile(draws, (1 - COVERAGE) / 2), FilmedChange.quantile(draws, (1 + COVERAGE) / 2), COVERAGE);
+                FilmedChange.quantile(draws, (1 - COVERAGE) / 2),
+                FilmedChange.quantile(draws, (1 + COVERAGE) / 2),
+                COVERAGE);
         double frameU = Math.sqrt(uniform);
         return new FilmedMoment(
                 name,
@@ -175,7 +190,8 @@ public final class MarkedMoment implements Evident {
     @Override
     public Evidence evidence() {
         return camera.evidence()
-                .with(Evidence.of(name + ": marked by eye in " + marks.size() + (marks.size() == 1 ? " viewing" : " viewings")))
+                .with(Evidence.of(
+                        name + ": marked by eye in " + marks.size() + (marks.size() == 1 ? " viewing" : " viewings")))
                 .withCaveatIf(
                         marks.size() == 1,
                         name + " was marked once: how far judges differ is not known and not in the interval")

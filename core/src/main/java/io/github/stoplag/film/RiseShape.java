@@ -65,7 +65,9 @@ final class RiseShape {
     private double within(int piece, double level) {
         double dx = level - LEVELS[piece];
         double ratio = slope[piece] * dx / speed[piece];
-        return dx / speed[piece] * (Math.abs(ratio) < SMALL ? 1 - ratio / 2 + ratio * ratio / 3 : Math.log1p(ratio) / ratio);
+        return dx
+                / speed[piece]
+                * (Math.abs(ratio) < SMALL ? 1 - ratio / 2 + ratio * ratio / 3 : Math.log1p(ratio) / ratio);
     }
 
     private double areaWithin(int piece, double time) {

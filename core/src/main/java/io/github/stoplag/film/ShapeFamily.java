@@ -33,12 +33,7 @@ record ShapeFamily(String name, double weight, double[] mean, double[][] pattern
     private static final double STEP = 1e-3;
 
     private static final ShapeFamily ELECTRONIC = new ShapeFamily(
-            "electronic",
-            0.45,
-            at(x -> Math.log(1 - x)),
-            new double[][] {at(x -> 0.1 * Math.log(1 - x))},
-            1e-5,
-            0.2);
+            "electronic", 0.45, at(x -> Math.log(1 - x)), new double[][] {at(x -> 0.1 * Math.log(1 - x))}, 1e-5, 0.2);
     private static final ShapeFamily OTHER = new ShapeFamily(
             "other",
             0.1,
@@ -116,15 +111,14 @@ record ShapeFamily(String name, double weight, double[] mean, double[][] pattern
     private static DoubleUnaryOperator timesOf(int lamp, boolean rising) {
         CounterRandom random = CounterRandom.of(20_240_601);
         double ratedV = 13.5;
-        FilamentLamp bulb = FilamentLamp.builder(
-                        Voltage.volts(ratedV), Power.watts(between(random, lamp, 0, 5, 30)))
+        FilamentLamp bulb = FilamentLamp.builder(Voltage.volts(ratedV), Power.watts(between(random, lamp, 0, 5, 30)))
                 .filamentTemperature(Temperature.kelvin(between(random, lamp, 1, 2450, 3050)))
                 .coilFactor(between(random, lamp, 6, 0.55, 0.95))
                 .gasLossShare(between(random, lamp, 2, 0, 0.35))
                 .build();
         SupplyConditions on = SupplyConditions.of(Voltage.volts(ratedV * between(random, lamp, 3, 0.75, 1.12)))
-                .withSeriesResistance(Resistance.ohms(
-                        bulb.ratedResistance().inOhms() * between(random, lamp, 4, 0, 0.15)))
+                .withSeriesResistance(
+                        Resistance.ohms(bulb.ratedResistance().inOhms() * between(random, lamp, 4, 0, 0.15)))
                 .withAmbientTemperature(Temperature.kelvin(between(random, lamp, 5, 253, 320)))
                 .withLens(List.of(Lens.values()).get(lamp % Lens.values().length));
         return rising

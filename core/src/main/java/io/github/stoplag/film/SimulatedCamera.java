@@ -80,8 +80,7 @@ public final class SimulatedCamera {
      */
     public GreySeries film(
             String label, LightCourse course, TimeSpan begin, int frames, long seed, double middleRow, double rows) {
-        return film(
-                GreySeries.of(label).region(middleRow, rows), course, begin, frames, seed, middleRow, rows);
+        return film(GreySeries.of(label).region(middleRow, rows), course, begin, frames, seed, middleRow, rows);
     }
 
     private GreySeries film(
@@ -126,7 +125,9 @@ public final class SimulatedCamera {
         int clipped = 0;
         for (int pixel = 0; pixel < sensor.pixels(); pixel++) {
             double light = sensor.gain(pixel) * rowLight[pixel % rowLight.length];
-            double noisy = light + sensor.noise(light) * normal(noise, pixel % JITTER_AXIS, frame + 200_000L * (pixel / JITTER_AXIS));
+            double noisy = light
+                    + sensor.noise(light)
+                            * normal(noise, pixel % JITTER_AXIS, frame + 200_000L * (pixel / JITTER_AXIS));
             double grey = scale.grey(camera.transfer().signal(noisy));
             double rounded = scale.step() > 0 ? scale.step() * Math.rint(grey / scale.step()) : grey;
             double kept = Math.min(scale.top(), Math.max(Math.min(0, scale.black()), rounded));

@@ -114,7 +114,8 @@ public record Switching(GreySeries series, boolean rising, int from, int low, in
         for (int k = 0; k < changes.size(); k++) {
             Change change = changes.get(k);
             int from = k == 0 ? 0 : changes.get(k - 1).high();
-            int to = k + 1 == changes.size() ? series.size() : changes.get(k + 1).low() + 1;
+            int to =
+                    k + 1 == changes.size() ? series.size() : changes.get(k + 1).low() + 1;
             result.add(new Switching(series, change.rising(), from, change.low(), change.high(), to));
         }
         return result;

@@ -10,6 +10,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 
 /**
  * A leader and a follower on one lane, each with any motion of constant-jerk phases: braking in several steps, speeding up,
@@ -46,8 +47,12 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap, Ev
      * @param gap the gap at time 0
      * @param origin what the motions and the gap come from
      * @throws IllegalArgumentException if the gap is not in [0, 1e5] m
+     * @throws NullPointerException if a part is null
      */
     public Encounter {
+        Objects.requireNonNull(leader, "leader");
+        Objects.requireNonNull(follower, "follower");
+        Objects.requireNonNull(origin, "origin");
         Ranges.GAP.check(gap.inMetres());
     }
 

@@ -47,7 +47,8 @@ public sealed interface PairOutcome {
         }
 
         NoContact(double smallestGapM, double atS, boolean grazing) {
-            this.smallestGapM = smallestGapM;
+            // two that graze touch: a gap below 0 by rounding is none
+            this.smallestGapM = grazing && smallestGapM < 0 ? 0 : smallestGapM;
             this.atS = atS;
             this.grazing = grazing;
         }

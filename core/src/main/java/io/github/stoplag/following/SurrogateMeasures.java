@@ -140,13 +140,14 @@ public final class SurrogateMeasures {
      * @param speed the vehicle's speed v, above 0
      * @param most the hardest deceleration a it is taken to reach, above 0
      * @return PSD
-     * @throws IllegalArgumentException if an input is out of range
+     * @throws IllegalArgumentException if an input is out of range, or the vehicle so slow that PSD exceeds 1e300
      */
     public static double proportionOfStoppingDistanceRatio(Distance remaining, Speed speed, Deceleration most) {
         Ranges.GAP.check("remaining distance", remaining.inMetres());
         Ranges.MOVING.check(speed.inMps());
         Ranges.BRAKING.check("hardest deceleration", most.inMps2());
-        return remaining.inMetres() * 2 * most.inMps2() / (speed.inMps() * speed.inMps());
+        double ratio = remaining.inMetres() / speed.inMps() * (2 * most.inMps2() / speed.inMps());
+        return Check.inRange("proportion of stopping distance at " + speed, ratio, 0, 1e300, "");
     }
 
     /**

@@ -10,6 +10,9 @@ import org.jspecify.annotations.Nullable;
  * before the contact. Not for sharing between threads.
  */
 public final class GapEvent {
+    /** A leader no faster than this in m/s stands: rounding leaves some 1e-15 of a speed. */
+    static final double STANDING_MPS = 1e-9;
+
     boolean contact;
     double timeS;
     double smallestGapM;
@@ -50,9 +53,10 @@ public final class GapEvent {
         contact = true;
         timeS = atS;
         smallestGapM = 0;
-        leaderSpeedMps = leaderMps;
+        // one tolerance for all ways of finding a contact: what is left of a speed by rounding is none
+        leaderStanding = standing || leaderMps <= STANDING_MPS;
+        leaderSpeedMps = leaderStanding ? 0 : leaderMps;
         followerSpeedMps = followerMps;
-        leaderStanding = standing;
     }
 
     // made when the general path first needs them, so that the fast path stays free of allocation from the first call

@@ -72,7 +72,7 @@ final class FilamentEvaporation {
     }
 
     static String basis() {
-        return "filament temperature from volts, watts and life by evaporation: vapour pressure of "
-                + TABLE.source(ROW) + ", rate by Langmuir, " + SHARE_GONE + " of the mass gone at the end (assumed)";
+        return "filament temperature from volts, watts and life by evaporation: vapour pressure of " + TABLE.source(ROW)
+                + ", rate by Langmuir, " + SHARE_GONE + " of the mass gone at the end (assumed)";
     }
 }

@@ -243,8 +243,9 @@ public final class FilamentLamp {
         List<Caveat> caveats = new ArrayList<>();
         temperatureCaveat.ifPresent(caveats::add);
         if (fill == BulbFill.HALOGEN) {
-            caveats.add(new Caveat("halogen cycle not modelled: only the pressure of its gas counts (8 bar, assumed); dimmed"
-                    + " for long, the bulb blackens"));
+            caveats.add(new Caveat(
+                    "halogen cycle not modelled: only the pressure of its gas counts (8 bar, assumed); dimmed"
+                            + " for long, the bulb blackens"));
         }
         return caveats;
     }
@@ -307,7 +308,8 @@ public final class FilamentLamp {
         }
 
         private Builder otherwiseFilled() {
-            Builder other = new Builder(ratedVoltage, ratedPower).fill(fill() == BulbFill.VACUUM ? BulbFill.GAS : BulbFill.VACUUM);
+            Builder other = new Builder(ratedVoltage, ratedPower)
+                    .fill(fill() == BulbFill.VACUUM ? BulbFill.GAS : BulbFill.VACUUM);
             other.ratedFlux = ratedFlux;
             other.filamentTemperature = filamentTemperature;
             other.lifeH = lifeH;
@@ -436,8 +438,10 @@ public final class FilamentLamp {
         }
 
         private Caveat temperatureCaveat(double filamentK, double hours) {
-            return new Caveat("filament temperature " + Numbers.text(filamentK, 4) + " K from volts, watts and a life of "
-                    + Numbers.text(hours) + " h" + (lifeH.isPresent() ? "" : " (assumed)") + " by evaporation in " + fill()
+            return new Caveat("filament temperature " + Numbers.text(filamentK, 4)
+                    + " K from volts, watts and a life of "
+                    + Numbers.text(hours) + " h" + (lifeH.isPresent() ? "" : " (assumed)") + " by evaporation in "
+                    + fill()
                     + ": the light is true within 25 % for most bulbs "
                     + (lifeTells() ? "like it" : FilamentEvaporation.RANGE + ", not for one outside: half to twice")
                     + "; a rated flux is better");

@@ -257,9 +257,10 @@ public final class FilamentOnset implements OnsetCurve {
         FilamentWire wire = lamp.wire();
         List<String> lines = new ArrayList<>();
         lines.add("filament from its rating: " + lamp.ratedPower() + " at " + lamp.ratedVoltage());
-        lines.add("filament temperature " + Numbers.text(wire.filamentK(), 4) + " K, " + lamp.fill() + ", gas-loss share "
-                + Numbers.text(wire.gasLossShare(), 3) + ", coil factor " + Numbers.text(wire.coilFactor())
-                + ", light-loss share " + Numbers.text(wire.lightLossShare(), 3) + " (assumed unless given)");
+        lines.add(
+                "filament temperature " + Numbers.text(wire.filamentK(), 4) + " K, " + lamp.fill() + ", gas-loss share "
+                        + Numbers.text(wire.gasLossShare(), 3) + ", coil factor " + Numbers.text(wire.coilFactor())
+                        + ", light-loss share " + Numbers.text(wire.lightLossShare(), 3) + " (assumed unless given)");
         if (lamp.temperatureFromLife()) {
             lines.add(FilamentEvaporation.basis());
         }
@@ -291,7 +292,8 @@ public final class FilamentOnset implements OnsetCurve {
                 return new Caveat(said + ": with " + other.fill() + " it would not light as it does");
             }
             return new Caveat(said + ": with " + other.fill() + " 90 % of its light would come after "
-                    + Numbers.text(1000 * lights.onset().timeToLevelS(LATE_LEVEL).orElseThrow(), 3) + " ms instead of "
+                    + Numbers.text(
+                            1000 * lights.onset().timeToLevelS(LATE_LEVEL).orElseThrow(), 3) + " ms instead of "
                     + Numbers.text(1000 * timeToLevelS(LATE_LEVEL).orElseThrow(), 3) + " ms");
         });
     }

@@ -8,6 +8,7 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 
 /**
  * A uniform straight road: friction, grade and gravity.
@@ -39,8 +40,12 @@ public record Road(FrictionCoefficient friction, Grade grade, double gravityMps2
      * @param gravityMps2 the acceleration of free fall in m/s², in [1, 30]
      * @param frictionEvidence what the friction coefficient rests on
      * @throws IllegalArgumentException if gravityMps2 is not in [1, 30] m/s²
+     * @throws NullPointerException if a part is null
      */
     public Road {
+        Objects.requireNonNull(friction, "friction");
+        Objects.requireNonNull(grade, "grade");
+        Objects.requireNonNull(frictionEvidence, "frictionEvidence");
         gravityMps2 = Ranges.GRAVITY.check(gravityMps2);
     }
 

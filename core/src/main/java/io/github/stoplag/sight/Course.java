@@ -67,8 +67,7 @@ final class Course {
 
     /** Gives r just before the next knot, or in the end. */
     private double endRatio(int stretch) {
-        return checked(
-                stretch + 1 < knotsS.length ? Math.nextDown(knotsS[stretch + 1]) : Double.POSITIVE_INFINITY);
+        return checked(stretch + 1 < knotsS.length ? Math.nextDown(knotsS[stretch + 1]) : Double.POSITIVE_INFINITY);
     }
 
     private double checked(double timeS) {

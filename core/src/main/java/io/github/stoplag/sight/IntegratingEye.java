@@ -146,8 +146,7 @@ public final class IntegratingEye implements Detector {
         double stimulusCd(double fromS, double fromCd, double toS) {
             // in u = (t − s)/τ, which keeps its digits however short τ is
             double panel = (toS - fromS) / tauS;
-            DoubleUnaryOperator weighted =
-                    u -> changeCd.applyAsDouble(Math.max(fromS, toS - tauS * u)) * Math.exp(-u);
+            DoubleUnaryOperator weighted = u -> changeCd.applyAsDouble(Math.max(fromS, toS - tauS * u)) * Math.exp(-u);
             return fromCd * Math.exp(-panel) + Quadrature.integral(weighted, 0, panel, toleranceCd);
         }
 

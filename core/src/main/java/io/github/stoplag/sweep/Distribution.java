@@ -92,7 +92,10 @@ public interface Distribution {
      * @return the name and each parameter as a hexadecimal floating-point number
      */
     static String canonical(String law, double... parameters) {
-        return law + DoubleStream.of(parameters).mapToObj(x -> " " + Double.toHexString(x)).collect(Collectors.joining());
+        return law
+                + DoubleStream.of(parameters)
+                        .mapToObj(x -> " " + Double.toHexString(x))
+                        .collect(Collectors.joining());
     }
 
     /**

@@ -62,8 +62,9 @@ public final class Measurand {
         public Estimate {
             Objects.requireNonNull(coverage, "coverage interval of an estimate");
             if (!(Double.isFinite(value) && standardUncertainty >= 0 && Double.isFinite(standardUncertainty))) {
-                throw new IllegalArgumentException("an estimate must be finite and its standard uncertainty in [0, ∞), got "
-                        + Numbers.text(value) + " and " + Numbers.text(standardUncertainty));
+                throw new IllegalArgumentException(
+                        "an estimate must be finite and its standard uncertainty in [0, ∞), got " + Numbers.text(value)
+                                + " and " + Numbers.text(standardUncertainty));
             }
         }
 

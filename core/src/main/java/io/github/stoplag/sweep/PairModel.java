@@ -190,8 +190,9 @@ public final class PairModel implements Model {
         texts.add(STATEMENT);
         texts.add(population());
         if (respondingRatio < 1) {
-            texts.add("A driver who does not respond keeps the speed for good, the worst there is: in a study it may mean only no response"
-                    + " within the time that was watched.");
+            texts.add(
+                    "A driver who does not respond keeps the speed for good, the worst there is: in a study it may mean only no response"
+                            + " within the time that was watched.");
         }
         texts.add("Straight lane, constant deceleration after a linear build-up, constant speed until the brakes act.");
         if (!inputs.contains("follower_speed_mps")) {

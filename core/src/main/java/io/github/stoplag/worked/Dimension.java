@@ -53,14 +53,18 @@ record Dimension(int length, int mass, int time, int current, int temperature, i
         if ((length % 2 | mass % 2 | time % 2 | current % 2 | temperature % 2 | intensity % 2 | angle % 2) != 0) {
             throw new IllegalArgumentException("a square root needs a square under it, got " + this);
         }
-        return new Dimension(
-                length / 2, mass / 2, time / 2, current / 2, temperature / 2, intensity / 2, angle / 2);
+        return new Dimension(length / 2, mass / 2, time / 2, current / 2, temperature / 2, intensity / 2, angle / 2);
     }
 
     @Override
     public String toString() {
-        String text = part("m", length) + part("kg", mass) + part("s", time) + part("A", current)
-                + part("K", temperature) + part("cd", intensity) + part("sr", angle);
+        String text = part("m", length)
+                + part("kg", mass)
+                + part("s", time)
+                + part("A", current)
+                + part("K", temperature)
+                + part("cd", intensity)
+                + part("sr", angle);
         return text.isEmpty() ? "a plain number" : text.trim();
     }
 

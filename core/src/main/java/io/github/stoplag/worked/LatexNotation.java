@@ -37,8 +37,7 @@ final class LatexNotation extends Notation {
             case "" -> "";
             case "Ω" -> "\\,\\Omega ";
             case "%" -> "\\,\\%";
-            case "°C", "°F" ->
-                "\\,^{\\circ}\\mathrm{" + unit.symbol().substring(1) + "}";
+            case "°C", "°F" -> "\\,^{\\circ}\\mathrm{" + unit.symbol().substring(1) + "}";
             default ->
                 "\\,\\mathrm{"
                         + unit.symbol()

@@ -257,7 +257,8 @@ public final class Unit {
         if (this.equals(FAHRENHEIT)) {
             return to.equals(CELSIUS)
                     ? plain.minus(Expression.number(32)).over(nineFifths)
-                    : plain.plus(new Expression.Num(FAHRENHEIT.named.zero(), NONE)).over(nineFifths);
+                    : plain.plus(new Expression.Num(FAHRENHEIT.named.zero(), NONE))
+                            .over(nineFifths);
         }
         if (to.equals(FAHRENHEIT)) {
             return this.equals(CELSIUS)

@@ -10,10 +10,11 @@ public enum UnitSystem {
     /** Feet and seconds; speeds of vehicles are answered in mph. */
     US_CUSTOMARY("US customary", Unit.MPH);
 
-    private static final BigDecimal METRES_PER_FOOT =
-            Units.DISTANCE.unit("ft").numerator();
+    private static final BigDecimal METRES_PER_FOOT = Units.DISTANCE.unit("ft").numerator();
 
     private final String text;
+
+    @SuppressWarnings("ImmutableEnumChecker") // a unit has final fields alone, of immutable types
     private final Unit road;
 
     UnitSystem(String text, Unit road) {
@@ -72,7 +73,7 @@ public enum UnitSystem {
 
     boolean isCoherent(Unit unit) {
         // a number times a factor other than 1 would need that factor in every formula
-        return this == US_CUSTOMARY && unit.dimension().isOfMotion()
+        return (this == US_CUSTOMARY && unit.dimension().isOfMotion())
                 ? unit.is(METRES_PER_FOOT.pow(unit.dimension().length()))
                 : unit.isSi();
     }

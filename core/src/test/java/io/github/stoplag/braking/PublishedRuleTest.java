@@ -258,10 +258,66 @@ class PublishedRuleTest {
                 .isEqualTo("speed 160 km/h is outside the validated range [32.1869, 112.654] km/h of"
                         + " The Highway Code (Great Britain), rule 126 (seen)");
         assertThat(PublishedRule.published("austria-total")
-                        .evidence(Speed.kmh(300))
+                        .evidence(Speed.kmh(80))
                         .caveats())
                 .isEmpty();
         assertThat(rule).hasToString("uk-highway-code: UK Highway Code typical stopping distance");
+    }
+
+    @Test
+    void aRuleWithOnePrintedSpeedWarnsAtAnyOther() {
+        PublishedRule wet = PublishedRule.published("belgium-wet");
+        assertThat(wet.evidence(Speed.kmh(50)).caveats()).isEmpty();
+        assertThat(wet.evidence(Speed.kmh(120)).caveats().get(0).text())
+                .startsWith(
+                        "speed 120 km/h is not the one speed printed, 50 km/h, from which the form of the rule carries over");
+        for (PublishedRule rule : PublishedRule.published()) {
+            assertThat(rule.rows().isEmpty()
+                            || !rule.evidence(Speed.kmh(400)).caveats().isEmpty())
+                    .as(rule.key())
+                    .isTrue();
+        }
+    }
+
+    @Test
+    void aSightDistanceAt150MphHasACaveat() {
+        assertThat(AashtoSightDistance.US_CUSTOMARY.evidence(Speed.mph(60)).caveats())
+                .isEmpty();
+        assertThat(AashtoSightDistance.US_CUSTOMARY.evidence(Speed.mph(150)).caveats())
+                .singleElement()
+                .asString()
+                .contains("speed 241.402 km/h is outside the validated range");
+    }
+
+    @Test
+    void aPublishedRuleCanBeAskedWithAnotherReactionTime() {
+        // 1.47 × 60 × 1.5 = 132.3 ft; 1.075 × 60²/11.2 = 345.5 ft
+        PublishedRule asked = PublishedRule.published("aashto-us").withReaction(TimeSpan.seconds(1.5));
+        assertThat(asked.asPublished(Speed.mph(60)).lag().inFeet()).isCloseTo(132.3, within(1e-9));
+        assertThat(asked.asPublished(Speed.mph(60)).braking().inFeet()).isCloseTo(345.5, within(1e-9));
+        assertThat(asked.rows()).isEmpty();
+        assertThat(asked.evidence().basis()).anyMatch(line -> line.contains("1.5 s in place of the published 2.5 s"));
+        assertThat(asked.evidence(Speed.mph(150)).caveats()).hasSize(1);
+        assertThat(PublishedRule.published("belgium-wet")
+                        .withReaction(TimeSpan.seconds(2))
+                        .rule()
+                        .at(Speed.kmh(36))
+                        .lag()
+                        .inMetres())
+                .isCloseTo(20, within(1e-9));
+        for (PublishedRule rule : PublishedRule.published()) {
+            if (rule.rule() instanceof FrictionRule friction) {
+                assertThat(rule.withReaction(TimeSpan.seconds(1))
+                                .withReaction(friction.reaction())
+                                .rule()
+                                .at(Speed.kmh(70)))
+                        .as(rule.key())
+                        .isEqualTo(friction.at(Speed.kmh(70)));
+            }
+        }
+        assertMessage(
+                () -> PublishedRule.published("un-r13h-type0").withReaction(TimeSpan.seconds(1)),
+                "stopping rule un-r13h-type0 has no reaction time of a driver, so it cannot be asked with one of 1 s");
     }
 
     @Test

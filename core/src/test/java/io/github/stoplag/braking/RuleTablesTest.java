@@ -18,7 +18,9 @@ class RuleTablesTest {
         every(
                 Units.DECELERATION,
                 unit -> number -> RuleTables.deceleration(number, unit).inMps2());
-        every(Units.DISTANCE, unit -> number -> RuleTables.distance(number, unit).inMetres());
+        every(
+                Units.DISTANCE,
+                unit -> number -> RuleTables.distance(number, unit).inMetres());
     }
 
     private static void every(Units units, Function<String, DoubleUnaryOperator> door) {

@@ -104,9 +104,11 @@ class PublishedDriversTest {
                     .extracting(Object::toString)
                     .anySatisfy(text -> assertThat(text).contains("lies before the signal"));
         });
-        assertThat(drivers.quantile(0.5)).isInstanceOfSatisfying(DriverResponse.Quantile.Responds.class, median -> assertThat(
-                        median.caveats())
-                .noneSatisfy(caveat -> assertThat(caveat.text()).contains("before the signal")));
+        assertThat(drivers.quantile(0.5))
+                .isInstanceOfSatisfying(
+                        DriverResponse.Quantile.Responds.class,
+                        median -> assertThat(median.caveats())
+                                .noneSatisfy(caveat -> assertThat(caveat.text()).contains("before the signal")));
     }
 
     /** AASHTO 1.5 s + 1.0 s = 2.5 s; US commercial manual 1.75 + 0.75 (seen); Hooper & McGee chain 2.34 s (from memory). */

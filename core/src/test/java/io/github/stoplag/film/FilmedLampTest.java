@@ -49,8 +49,7 @@ class FilmedLampTest {
 
     @Test
     void momentsSinceTheLedHoldTheTruth() {
-        FilmedChange led =
-                FilmedLamp.of(film("led", LED), CAMERA).on().orElseThrow();
+        FilmedChange led = FilmedLamp.of(film("led", LED), CAMERA).on().orElseThrow();
         FilmedChange on = FilmedLamp.of(film("filament", FILAMENT), CAMERA)
                 .on()
                 .orElseThrow()
@@ -68,8 +67,7 @@ class FilmedLampTest {
         }
         LuminousIntensity stop = LuminousIntensity.candela(60);
         IntegratingEye eye = IntegratingEye.of(TimeSpan.seconds(0.1), LuminousIntensity.candela(3));
-        FilmedMoment seen =
-                on.seen(eye, stop, LuminousIntensity.candela(0)).orElseThrow();
+        FilmedMoment seen = on.seen(eye, stop, LuminousIntensity.candela(0)).orElseThrow();
         double truthS = eye.detect(LampSignal.of(FILAMENT, stop)).orElseThrow().inSeconds() - zeroS;
         assertThat(truthS).as(seen.toString()).satisfies(t -> assertHolds(seen, t));
         assertThat(on.seen(eye, LuminousIntensity.candela(2), LuminousIntensity.candela(0)))
@@ -77,7 +75,8 @@ class FilmedLampTest {
         assertThat(on.onset().timeToLevelS(0.5).orElseThrow())
                 .isBetween(on.level(0.5).loS(), on.level(0.5).hiS());
         FilmedMoment apart = on.levelAfter(led, 0.5);
-        assertThat(FILAMENT.timeToLevelS(0.5).orElseThrow() - LED.timeToLevelS(0.5).orElseThrow())
+        assertThat(FILAMENT.timeToLevelS(0.5).orElseThrow()
+                        - LED.timeToLevelS(0.5).orElseThrow())
                 .satisfies(t -> assertHolds(apart, t));
     }
 

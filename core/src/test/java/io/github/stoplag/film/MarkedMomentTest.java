@@ -102,11 +102,13 @@ class MarkedMomentTest {
 
     @Test
     void refusesMarksOutOfOrder() {
-        assertThatThrownBy(() -> new FrameMark("a", 5, 5)).hasMessageContaining("first frame with a mark must be in [6");
+        assertThatThrownBy(() -> new FrameMark("a", 5, 5))
+                .hasMessageContaining("first frame with a mark must be in [6");
         assertThatThrownBy(() -> FrameMark.at("a", 0)).hasMessageContaining("first frame with a mark must be in [1");
         assertThatThrownBy(() -> MarkedMoment.of("x", CAMERA, List.of(FrameMark.at("a", 5), FrameMark.at("a", 6))))
                 .hasMessageContaining("got 1 names for 2 marks");
-        assertThatThrownBy(() -> marked("x", CAMERA, 3).after(marked("y", Camera.takenAt(100).build(), 2)))
+        assertThatThrownBy(() -> marked("x", CAMERA, 3)
+                        .after(marked("y", Camera.takenAt(100).build(), 2)))
                 .hasMessageContaining("film of one camera");
     }
 }

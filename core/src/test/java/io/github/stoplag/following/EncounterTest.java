@@ -5,17 +5,79 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.stoplag.braking.BrakeResponse;
+import io.github.stoplag.kernel.StopKernel;
 import io.github.stoplag.kernel.Trajectory;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.road.Road;
+import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Encounters against the closed forms of equal and unequal braking, and against brute force. */
 class EncounterTest {
+    @Test
+    void partsThatAreMissingAreRefusedAtOnce() {
+        Trajectory standing = Trajectory.startingAt(0).build();
+        assertThatThrownBy(() -> Encounter.of(missing(), standing, Distance.metres(1)))
+                .isInstanceOf(NullPointerException.class)
+                .hasMessage("leader");
+        assertThatThrownBy(() -> Road.level(missing()))
+                .isInstanceOf(NullPointerException.class)
+                .hasMessage("friction");
+    }
+
+    @SuppressWarnings({"NullAway", "TypeParameterUnusedInFormals"})
+    private static <T> T missing() {
+        return (T) null;
+    }
+
+    @Test
+    void aSmallestGapBelowZeroByRoundingIsNone() {
+        assertThat(PairOutcome.NoContact.of(Distance.metres(-7e-15), TimeSpan.seconds(1), true))
+                .hasToString("NoContact[smallestGap=0 m, at=1 s, grazing=true]");
+    }
+
+    /** The contact falls on the leader's last moment: the pair in closed form and the encounter of the same motions agree. */
+    @Property(tries = 300, seed = "44")
+    void bothFacesAgreeWhetherTheLeaderStands(
+            @ForAll @DoubleRange(min = 5, max = 50) double speedMps,
+            @ForAll @DoubleRange(min = 2.5, max = 9) double leaderMps2,
+            @ForAll @DoubleRange(min = 0, max = 0.5) double buildUpS,
+            @ForAll @DoubleRange(min = 0.05, max = 0.95) double share) {
+        double restM = StopKernel.brakingDistanceM(speedMps, buildUpS, leaderMps2);
+        double restS = StopKernel.brakingTimeS(speedMps, buildUpS, leaderMps2);
+        // the follower keeps its speed and arrives as the leader comes to rest, give or take rounding
+        double gapM = speedMps * restS - restM;
+        BrakingVehicle leader = BrakingVehicle.of(
+                Speed.mps(speedMps),
+                TimeSpan.seconds(0),
+                new BrakeResponse(TimeSpan.seconds(0), TimeSpan.seconds(buildUpS)),
+                Deceleration.mps2(leaderMps2));
+        BrakingVehicle follower = BrakingVehicle.of(
+                Speed.mps(speedMps), TimeSpan.seconds(30), BrakeResponse.INSTANT, Deceleration.mps2(1 + 8 * share));
+        PairOutcome pair = Pair.of(leader, follower, Distance.metres(gapM), TimeSpan.seconds(0))
+                .outcome();
+        PairOutcome encounter = Encounter.of(
+                        Trajectory.stop(speedMps, 0, buildUpS, leaderMps2),
+                        Trajectory.stop(speedMps, 30, 0, 1 + 8 * share),
+                        Distance.metres(gapM))
+                .outcome();
+        PairOutcome.Contact one = pair.contact().orElseThrow();
+        PairOutcome.Contact other = encounter.contact().orElseThrow();
+        for (PairOutcome.Contact contact : List.of(one, other)) {
+            assertThat(contact.leaderStanding()).isEqualTo(contact.leaderSpeed().inMps() == 0);
+        }
+        assertThat(one.leaderStanding()).isEqualTo(other.leaderStanding());
+        assertThat(one.leaderSpeed().inMps()).isCloseTo(other.leaderSpeed().inMps(), within(1e-9));
+    }
+
     private static Encounter encounter(Trajectory leader, Trajectory follower, double gapM) {
         return Encounter.of(leader, follower, Distance.metres(gapM));
     }

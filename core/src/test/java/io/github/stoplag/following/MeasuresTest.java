@@ -227,6 +227,9 @@ class MeasuresTest {
                 () -> SurrogateMeasures.decelerationToSafetyTime(m(15), v(20), v(10), TimeSpan.seconds(2)),
                 "gap behind a leader with this safety time must be in (20, 100000] m, got 15 m");
         assertMessage(
+                () -> SurrogateMeasures.proportionOfStoppingDistanceRatio(m(15), v(1e-160), a(5)),
+                "proportion of stopping distance at 1e-160 m/s must be in [0, 1e300], got Infinity");
+        assertMessage(
                 () -> SurrogateMeasures.proportionOfStoppingDistanceRatio(m(15), v(0), a(5)),
                 "speed must be in (0, 150] m/s, got 0 m/s");
         assertMessage(() -> UnR157Gap.timeGap(Speed.kmh(61)), "speed must be in [0, 60] km/h, got 61 km/h");

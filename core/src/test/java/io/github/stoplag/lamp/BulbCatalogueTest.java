@@ -27,7 +27,8 @@ class BulbCatalogueTest {
         FilamentLamp lamp = bulb.majorLamp().build();
         assertThat(lamp.predictedFlux().inLumens())
                 .isCloseTo(bulb.major().clearFlux().inLumens(), Percentage.withPercentage(1e-6));
-        assertThat(lamp.filamentTemperature().inKelvin()).isBetween(2150.0, bulb.fill() == BulbFill.HALOGEN ? 3150.0 : 2900.0);
+        assertThat(lamp.filamentTemperature().inKelvin())
+                .isBetween(2150.0, bulb.fill() == BulbFill.HALOGEN ? 3150.0 : 2900.0);
         assertThat(lamp.switchOn(SupplyConditions.of(bulb.major().testVoltage()))
                         .inrushRatio())
                 .isBetween(10.0, bulb.fill() == BulbFill.HALOGEN ? 18.0 : 17.0);
@@ -130,7 +131,8 @@ class BulbCatalogueTest {
         } else {
             assertThat(unlit.predictedFlux().inLumens() / published).isBetween(0.7, 2.0);
         }
-        assertThat(unlit.switchOn(SupplyConditions.of(bulb.major().testVoltage())).caveats())
+        assertThat(unlit.switchOn(SupplyConditions.of(bulb.major().testVoltage()))
+                        .caveats())
                 .anyMatch(caveat -> caveat.text().contains(" K from volts, watts and a life of "));
     }
 
@@ -154,7 +156,9 @@ class BulbCatalogueTest {
     }
 
     private static FilamentOnset switchedOn(BulbRating bulb) {
-        return bulb.majorLamp().build().switchOn(SupplyConditions.of(bulb.major().testVoltage()));
+        return bulb.majorLamp()
+                .build()
+                .switchOn(SupplyConditions.of(bulb.major().testVoltage()));
     }
 
     @Test

@@ -26,10 +26,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class FilamentOnsetTest {
     private static final Voltage DESIGN = Voltage.volts(13.5);
-    private static final FilamentLamp BULB =
-            FilamentLamp.builder(DESIGN, Power.watts(26))
-                    .filamentTemperature(Temperature.kelvin(2800))
-                    .build();
+    private static final FilamentLamp BULB = FilamentLamp.builder(DESIGN, Power.watts(26))
+            .filamentTemperature(Temperature.kelvin(2800))
+            .build();
     private static final FilamentLamp VACUUM = FilamentLamp.builder(Voltage.volts(28), Power.watts(5))
             .gasLossShare(0)
             .filamentTemperature(Temperature.kelvin(2450))

@@ -47,8 +47,7 @@ class TextRoundTripProperties {
     void feetAndInchesComeBackWithinHalfAnInch(@ForAll @DoubleRange(min = -9e6, max = 9e6) double metres) {
         String text = Distance.metres(metres).formatFeetAndInches();
         assertThat(text).matches("-?[0-9]+ ft ([0-9]|1[01]) in");
-        assertThat(Distance.parse(text).inMetres())
-                .isCloseTo(metres, Offset.offset(0.0127 + 1e-12 * Math.abs(metres)));
+        assertThat(Distance.parse(text).inMetres()).isCloseTo(metres, Offset.offset(0.0127 + 1e-12 * Math.abs(metres)));
     }
 
     @Property(seed = "42")

@@ -31,6 +31,7 @@ class ChangeSinceSwitchOnTest {
     private static final SupplyConditions ON = SupplyConditions.of(Voltage.volts(13.5));
 
     /** Straight between corners, also downwards; a corner given twice is a jump. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
     private record Corners(double[] timesS, double[] ratios) implements OnsetCurve {
         @Override
         public String label() {
@@ -95,11 +96,11 @@ class ChangeSinceSwitchOnTest {
         FilamentOnset glowing = BULB.switchOn(ON.withInitialTemperature(dimmed.steadyTemperature()));
         double beforeCd = 60 * glowing.relativeIntensity(-1);
         assertThat(beforeCd).isGreaterThan(3);
-        Detection seen =
-                InstantEye.of(Threshold.contrast(0.25)).detect(signal(glowing, 60));
+        Detection seen = InstantEye.of(Threshold.contrast(0.25)).detect(signal(glowing, 60));
         assertThat(60 * glowing.relativeIntensity(seen.orElseThrow().inSeconds()))
                 .isCloseTo(1.25 * beforeCd, within(1e-9));
-        assertThat(seen.caveats()).anyMatch(caveat -> caveat.text().startsWith("before switch-on the lamp already gives"));
+        assertThat(seen.caveats())
+                .anyMatch(caveat -> caveat.text().startsWith("before switch-on the lamp already gives"));
         for (Detector detector : all()) {
             assertThat(seenS(detector, signal(glowing, 60))).isPositive();
         }
@@ -108,9 +109,14 @@ class ChangeSinceSwitchOnTest {
     @Test
     void aDarkLevelOfOneAndAHalfPercentChangesLittle() {
         OnsetCurve cold = BULB.switchOn(ON);
-        double[] timesS = IntStream.rangeClosed(0, 2000).mapToDouble(ms -> ms / 2000.0).toArray();
+        double[] timesS =
+                IntStream.rangeClosed(0, 2000).mapToDouble(ms -> ms / 2000.0).toArray();
         OnsetCurve filmed = MeasuredLamp.of(
-                "filmed", timesS, Arrays.stream(timesS).map(t -> 0.015 + 0.985 * cold.relativeIntensity(t)).toArray());
+                "filmed",
+                timesS,
+                Arrays.stream(timesS)
+                        .map(t -> 0.015 + 0.985 * cold.relativeIntensity(t))
+                        .toArray());
         for (Detector detector : all()) {
             assertThat(seenS(detector, signal(filmed, 200)))
                     .as("%s", detector)
@@ -132,15 +138,18 @@ class ChangeSinceSwitchOnTest {
             assertThat(seenS(detector, signal(lit, 50))).isCloseTo(seenS(detector, tail), within(1e-9));
         }
         assertThat(IntegratingEye.of(TENTH, THREE).detect(signal(lit, 3.5)))
-                .isInstanceOfSatisfying(Detection.NeverSeen.class, never -> assertThat(never.reason())
-                        .isEqualTo("the final 2.8 cd, added to 0.7 cd, does not exceed the threshold of 3 cd"));
+                .isInstanceOfSatisfying(
+                        Detection.NeverSeen.class,
+                        never -> assertThat(never.reason())
+                                .isEqualTo("the final 2.8 cd, added to 0.7 cd, does not exceed the threshold of 3 cd"));
     }
 
     @Test
     void aFlashBeforeTheSteadyLightIsSeenAtTheClosedForm() {
         // 20 cd for 5 ms, dark, 20 cd for 30 ms, dark to 0.1 s, then on: by τ dE/dt = I − E in steps
         Corners flashing = new Corners(
-                new double[] {0, Math.nextDown(0.005), 0.005, Math.nextDown(0.02), 0.02, Math.nextDown(0.05), 0.05, 0.1},
+                new double[] {0, Math.nextDown(0.005), 0.005, Math.nextDown(0.02), 0.02, Math.nextDown(0.05), 0.05, 0.1
+                },
                 new double[] {1, 1, 0, 0, 1, 1, 0, 0});
         double after = 20 * -Math.expm1(-0.05) * Math.exp(-0.15);
         double seenS = 0.02 + 0.1 * Math.log((20 - after) / (20 - 3));
@@ -160,8 +169,10 @@ class ChangeSinceSwitchOnTest {
         Corners flash = new Corners(new double[] {0, 0.1, 0.2}, new double[] {0, 1, 0});
         assertThat(seenS(InstantEye.of(THREE), signal(flash, 30))).isCloseTo(0.01, within(1e-12));
         assertThat(InstantEye.of(THREE).detect(signal(flash, 2)))
-                .isInstanceOfSatisfying(Detection.NeverSeen.class, never -> assertThat(never.reason())
-                        .isEqualTo("the greatest 2 cd does not exceed the threshold of 3 cd"));
+                .isInstanceOfSatisfying(
+                        Detection.NeverSeen.class,
+                        never -> assertThat(never.reason())
+                                .isEqualTo("the greatest 2 cd does not exceed the threshold of 3 cd"));
         assertThat(IntegratingEye.of(TimeSpan.seconds(10), THREE).detect(signal(flash, 30)))
                 .isInstanceOf(Detection.NeverSeen.class);
     }
@@ -266,8 +277,7 @@ class ChangeSinceSwitchOnTest {
     }
 
     private static double chosenGainMs(BackgroundLuminance background, double metres, double cd) {
-        Detector eye =
-                DetectorChooser.choose(ViewingConditions.of(background.luminance(), Distance.metres(metres)));
+        Detector eye = DetectorChooser.choose(ViewingConditions.of(background.luminance(), Distance.metres(metres)));
         OnsetCurve filament = BULB.switchOn(SupplyConditions.of(Voltage.volts(12.8)));
         OnsetCurve led = LedLamp.of(TimeSpan.seconds(0), TimeSpan.seconds(0));
         double gainS = seenS(eye, signal(filament, cd)) - seenS(eye, signal(led, cd));

@@ -94,12 +94,14 @@ class ConditionalContactTest {
                 .axis(PairModel.responding(responding));
         double closed = NORMAL.cumulativeProbability((0.17 - 0.1) / Math.hypot(0.44, 0.4));
         LogNormalDistribution gap = LogNormalDistribution.of(0.1, 0.4);
-        double slow = mean(
-                LogNormalReaction.ofLogParameters(0.17, 0.44), t -> gap.cumulativeProbability(t + 0.25));
+        double slow = mean(LogNormalReaction.ofLogParameters(0.17, 0.44), t -> gap.cumulativeProbability(t + 0.25));
         double all = 1 - responding + responding * closed;
         double gain = responding * (slow - closed);
         PairModel model = PairModel.of(plan, "slow", "instant");
-        PairTally drawn = Sweep.of(plan, model).withThreads(2).run(() -> new PairTally(model)).tally();
+        PairTally drawn = Sweep.of(plan, model)
+                .withThreads(2)
+                .run(() -> new PairTally(model))
+                .tally();
         assertThat(drawn.lamp("instant").contactProbability().wilson(CONFIDENCE).contains(all))
                 .isTrue();
         assertThat(drawn.compare("slow", "instant")
@@ -107,13 +109,15 @@ class ConditionalContactTest {
                         .contains(gain))
                 .isTrue();
         ConditionalTally integrated = run(ConditionalContact.of(plan, "slow", "instant"));
-        assertThat(integrated.contactInterval("instant", CONFIDENCE).contains(all)).isTrue();
+        assertThat(integrated.contactInterval("instant", CONFIDENCE).contains(all))
+                .isTrue();
         assertThat(integrated.differenceInterval("slow", "instant", CONFIDENCE).contains(gain))
                 .isTrue();
         assertThat(model.respondingRatio()).isEqualTo(responding);
         assertThat(model.population())
-                .isEqualTo("Only 72 % of the drivers respond to the lamp, the other 28 % never brake; all shares are of both"
-                        + " together.");
+                .isEqualTo(
+                        "Only 72 % of the drivers respond to the lamp, the other 28 % never brake; all shares are of both"
+                                + " together.");
         Plan half = plan.without("responds_ratio")
                 .without("lamp_latency_instant_s")
                 .axis(Axis.list("responds", "ratio", 0, 0.5, 1));

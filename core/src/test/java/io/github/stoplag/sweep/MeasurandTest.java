@@ -8,8 +8,8 @@ import io.github.stoplag.kernel.StopKernel;
 import io.github.stoplag.quantity.Numbers;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class MeasurandTest {
     private static final int MILLION = 1_000_000;

@@ -14,8 +14,8 @@ import net.jqwik.api.constraints.LongRange;
 import org.apache.commons.math3.random.SobolSequenceGenerator;
 import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class PlanTest {
     private static final Distribution UNIT = new Distribution.Uniform(0, 1);
@@ -83,16 +83,20 @@ class PlanTest {
         }
         if (n > 1) {
             double[][] scores = Arrays.stream(columns)
-                    .map(column -> Arrays.stream(column).map(StandardNormal::quantile).toArray())
+                    .map(column ->
+                            Arrays.stream(column).map(StandardNormal::quantile).toArray())
                     .toArray(double[][]::new);
             // four standard errors (1 − ρ²)/√n; the strata can only make it narrower
             double error = 4 * (1 - rho * rho) / Math.sqrt(n) + 1e-3;
-            assertThat(new PearsonsCorrelation().correlation(scores[0], scores[2])).isCloseTo(rho, within(error));
+            assertThat(new PearsonsCorrelation().correlation(scores[0], scores[2]))
+                    .isCloseTo(rho, within(error));
         }
         // any scenario alone as in the whole
         assertThat(plan.scenarios().at(n / 2)[2]).isEqualTo(columns[2][n / 2]);
-        assertThatThrownBy(() -> plan.withDesign(Design.latinHypercube(20_000_000)).scenarios())
-                .hasMessage("a Latin hypercube with correlated axes must have at most 16777216 scenarios, got 20000000");
+        assertThatThrownBy(
+                        () -> plan.withDesign(Design.latinHypercube(20_000_000)).scenarios())
+                .hasMessage(
+                        "a Latin hypercube with correlated axes must have at most 16777216 scenarios, got 20000000");
     }
 
     @Test

@@ -183,7 +183,18 @@ class GradingTest {
     @Test
     void whatIsNoAnswerIsRefused() {
         for (String answer : List.of(
-                "", " ", "NaN m", "Infinity m", "m", "--3 m", "1e999 m", "1,5,5 m", "1.2.3 m", "1,234.5 m", "5 MA", "79.3 M")) {
+                "",
+                " ",
+                "NaN m",
+                "Infinity m",
+                "m",
+                "--3 m",
+                "1e999 m",
+                "1,5,5 m",
+                "1.2.3 m",
+                "1,234.5 m",
+                "5 MA",
+                "79.3 M")) {
             assertThatThrownBy(() -> exercise.grade(answer)).as(answer).isInstanceOf(IllegalArgumentException.class);
         }
         assertThatThrownBy(() -> exercise.grade("about eighty"))

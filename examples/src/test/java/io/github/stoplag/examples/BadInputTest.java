@@ -122,7 +122,8 @@ class BadInputTest {
                 Program.lampSwap(results, "--scenario", twice.toString()),
                 twice + ": led.rise-time = 3 ms: key is given twice");
         Path without = Program.write(
-                folder.resolve("without.properties"), Resource.text(Scenario.SHIPPED).replace("led.rise-time = 1 ms", ""));
+                folder.resolve("without.properties"),
+                Resource.text(Scenario.SHIPPED).replace("led.rise-time = 1 ms", ""));
         assertRefused(
                 Program.lampSwap(results, "--scenario", without.toString()),
                 without + ": led.rise-time: key is missing and has no default");

@@ -29,11 +29,31 @@ class JavadocExamplesTest {
 
     /** Models no program, script or worked solution shows. */
     private static final List<String> WITHOUT_ANOTHER_DOOR = List.of(
-            "BrakeRequirement", "BrakeSystem", "BrakingCapability", "CarefulDriver", "ChosenDeceleration",
-            "PerceptionReaction", "ResponseEffect", "HeadwayRule", "LinearFollowing", "ResponsibilitySensitiveDistance",
-            "SurrogateMeasures", "UnR157Gap", "LampOptics", "LedHeating", "OpenCircuitCutOut", "PointGrid",
-            "PulseWidthDimming", "StopTailRatio", "FrictionEllipse", "Hydroplaning", "SlipCurve", "FormFactor",
-            "OriginalAllard", "PieronLaw", "AutomaticBraking");
+            "BrakeRequirement",
+            "BrakeSystem",
+            "BrakingCapability",
+            "CarefulDriver",
+            "ChosenDeceleration",
+            "PerceptionReaction",
+            "ResponseEffect",
+            "HeadwayRule",
+            "LinearFollowing",
+            "ResponsibilitySensitiveDistance",
+            "SurrogateMeasures",
+            "UnR157Gap",
+            "LampOptics",
+            "LedHeating",
+            "OpenCircuitCutOut",
+            "PointGrid",
+            "PulseWidthDimming",
+            "StopTailRatio",
+            "FrictionEllipse",
+            "Hydroplaning",
+            "SlipCurve",
+            "FormFactor",
+            "OriginalAllard",
+            "PieronLaw",
+            "AutomaticBraking");
 
     @TestFactory
     Stream<DynamicTest> givesWhatTheCommentSays() throws IOException {
@@ -45,7 +65,9 @@ class JavadocExamplesTest {
                     .results()
                     .map(match -> match.group(2))
                     .toList());
-            code.append("System.out.println(\"").append(NEXT).append("\");\n")
+            code.append("System.out.println(\"")
+                    .append(NEXT)
+                    .append("\");\n")
                     .append(TOLD.matcher(example.code()).replaceAll("System.out.println($1);"))
                     .append('\n');
         }
@@ -89,7 +111,9 @@ class JavadocExamplesTest {
     private static List<Example> examples() throws IOException {
         List<Example> found = new ArrayList<>();
         try (Stream<Path> files = Files.walk(SOURCES)) {
-            for (Path file : files.filter(path -> path.toString().endsWith(".java")).sorted().toList()) {
+            for (Path file : files.filter(path -> path.toString().endsWith(".java"))
+                    .sorted()
+                    .toList()) {
                 Matcher block = BLOCK.matcher(Files.readString(file));
                 while (block.find()) {
                     String code = block.group(1).replaceAll("(?m)^ \\* ?", "");

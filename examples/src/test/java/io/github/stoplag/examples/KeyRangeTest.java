@@ -31,7 +31,8 @@ class KeyRangeTest {
         Stream<Key<?>> lampSwap = Scenario.KEYS.stream().flatMap(keys -> keys.quantities().stream());
         return Stream.of(
                         lampSwap.flatMap(key -> ends("lamp-swap", Scenario.SHIPPED, key)),
-                        CircuitKeys.KEYS.quantities().stream().flatMap(key -> ends("circuit", CircuitScenario.SHIPPED, key)),
+                        CircuitKeys.KEYS.quantities().stream()
+                                .flatMap(key -> ends("circuit", CircuitScenario.SHIPPED, key)),
                         FollowingScenario.OF_A_VEHICLE.quantities().stream()
                                 .flatMap(key -> ends("following", FollowingScenario.PAIR, key)))
                 .flatMap(ends -> ends);

@@ -55,8 +55,7 @@ public record Spelled(NamedUnit unit, String spelling) {
         double si = units.unit(key.unit()).toSi(wanted);
         each(
                 units,
-                spelled -> assertThat(key.measure()
-                                .applyAsDouble(key.parse().apply(spelled.text(si))))
+                spelled -> assertThat(key.measure().applyAsDouble(key.parse().apply(spelled.text(si))))
                         .as("%s = %s", key.name(), spelled.text(si))
                         .isCloseTo(wanted, Offset.offset(1e-9 * (1 + Math.abs(wanted)))));
     }

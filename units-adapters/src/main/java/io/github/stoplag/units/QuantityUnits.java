@@ -57,9 +57,7 @@ public final class QuantityUnits {
                     + " has no fixed ratio to the SI unit; convert it with the value type first");
         }
         Unit<?> scaled = si(units.baseUnits()).transform(factor(unit));
-        return unit.zero().signum() == 0
-                ? scaled
-                : scaled.shift(unit.zero().doubleValue());
+        return unit.zero().signum() == 0 ? scaled : scaled.shift(unit.zero().doubleValue());
     }
 
     private static MultiplyConverter factor(NamedUnit unit) {

@@ -199,7 +199,8 @@ record Kind<V, Q extends Quantity<Q>>(
                         Quantities::pressure,
                         List.of(
                                 KILO(Units.PASCAL),
-                                Units.NEWTON.divide(USCustomary.SQUARE_FOOT)
+                                Units.NEWTON
+                                        .divide(USCustomary.SQUARE_FOOT)
                                         .asType(javax.measure.quantity.Pressure.class)),
                         0.0,
                         9e7),

@@ -61,8 +61,8 @@ class RefusalTest {
                         QuantityUnits.unit(io.github.stoplag.quantity.Units.GRADE, "degrees", Dimensionless.class))
                 .withMessage("grade in deg has no fixed ratio to the SI unit; convert it with the value type first");
         assertThatExceptionOfType(ClassCastException.class)
-                .isThrownBy(() -> QuantityUnits.unit(
-                        io.github.stoplag.quantity.Units.SPEED, "mph", LuminousIntensity.class));
+                .isThrownBy(() ->
+                        QuantityUnits.unit(io.github.stoplag.quantity.Units.SPEED, "mph", LuminousIntensity.class));
     }
 
     /** A quantity whose type parameter lies, as raw types and unchecked casts let it. */

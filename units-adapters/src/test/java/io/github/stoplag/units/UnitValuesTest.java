@@ -56,8 +56,16 @@ class UnitValuesTest {
     /** The unit of the table and the unit that others made turn each number into the same. */
     @Test
     void theTablesUnitsAreThoseOfTheUnitSystems() {
-        same(io.github.stoplag.quantity.Units.SPEED, "Miles per hour", javax.measure.quantity.Speed.class, USCustomary.MILE_PER_HOUR);
-        same(io.github.stoplag.quantity.Units.SPEED, "kmh", javax.measure.quantity.Speed.class, Units.KILOMETRE_PER_HOUR);
+        same(
+                io.github.stoplag.quantity.Units.SPEED,
+                "Miles per hour",
+                javax.measure.quantity.Speed.class,
+                USCustomary.MILE_PER_HOUR);
+        same(
+                io.github.stoplag.quantity.Units.SPEED,
+                "kmh",
+                javax.measure.quantity.Speed.class,
+                Units.KILOMETRE_PER_HOUR);
         same(io.github.stoplag.quantity.Units.SPEED, "knots", javax.measure.quantity.Speed.class, USCustomary.KNOT);
         same(io.github.stoplag.quantity.Units.DISTANCE, "feet", Length.class, USCustomary.FOOT);
         same(io.github.stoplag.quantity.Units.DISTANCE, "yd", Length.class, USCustomary.YARD);

@@ -5,9 +5,9 @@ import io.github.stoplag.circuit.Diode;
 import io.github.stoplag.circuit.Fuse;
 import io.github.stoplag.circuit.OutageMonitor;
 import io.github.stoplag.circuit.WireRun;
-import io.github.stoplag.examples.lamps.FilamentInput;
 import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.examples.file.ScenarioFile;
+import io.github.stoplag.examples.lamps.FilamentInput;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
 

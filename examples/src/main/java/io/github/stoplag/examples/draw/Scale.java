@@ -57,7 +57,8 @@ public record Scale(double lo, double hi, double step, double from, double to, b
 
     double[] ticks() {
         int count = (int) Math.round((hi - lo) / step);
-        return IntStream.rangeClosed(0, count).mapToDouble(i -> lo + i * step)
+        return IntStream.rangeClosed(0, count)
+                .mapToDouble(i -> lo + i * step)
                 .map(tick -> decades ? Math.pow(10, tick) : tick)
                 .toArray();
     }

@@ -118,8 +118,7 @@ public record Key<T>(
      * @return the key
      */
     public static Key<LuminousIntensity> intensity(String name, @Nullable String fallback, double lo, double hi) {
-        return new Key<>(
-                name, fallback, LuminousIntensity::parse, LuminousIntensity::inCandela, lo, hi, "cd");
+        return new Key<>(name, fallback, LuminousIntensity::parse, LuminousIntensity::inCandela, lo, hi, "cd");
     }
 
     public static Key<Double> ratio(String name, @Nullable String fallback, double lo, double hi) {

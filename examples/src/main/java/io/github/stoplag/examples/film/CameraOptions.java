@@ -50,10 +50,16 @@ final class CameraOptions {
             description = "standard deviation of the frames' true times about their stamps; default: 0 s")
     private @Nullable String jitter;
 
-    @Option(names = "--black", paramLabel = "GREY", description = "grey value of no light; default: by the film's coding")
+    @Option(
+            names = "--black",
+            paramLabel = "GREY",
+            description = "grey value of no light; default: by the film's coding")
     private @Nullable Double black;
 
-    @Option(names = "--white", paramLabel = "GREY", description = "grey value of full light; default: by the film's coding")
+    @Option(
+            names = "--white",
+            paramLabel = "GREY",
+            description = "grey value of full light; default: by the film's coding")
     private @Nullable Double white;
 
     /** What is known of the shipped film. */
@@ -103,12 +109,12 @@ final class CameraOptions {
             taken = rate.orElseThrow(() -> new InputException(
                             "--taken-at is needed: frames without times; give the frames a second of the camera"))
                     .playedHz();
-            caveats.add("frame rate taken is not known: taken as the " + Numbers.text(taken, 6) + " frames/s at which the"
-                    + " film plays; of a film in slow motion all times would be too long");
+            caveats.add("frame rate taken is not known: taken as the " + Numbers.text(taken, 6)
+                    + " frames/s at which the" + " film plays; of a film in slow motion all times would be too long");
         }
         double known = taken;
-        Camera.Builder camera =
-                read("--taken-at", Numbers.text(known), text -> Camera.takenAt(known)).scale(scale);
+        Camera.Builder camera = read("--taken-at", Numbers.text(known), text -> Camera.takenAt(known))
+                .scale(scale);
         rate.ifPresent(times -> {
             double factor = times.slowMotion(known);
             camera.playedAt(known / factor);

@@ -37,7 +37,8 @@ final class FilmCharts {
             series.add(series(changes.get(i), STYLES[i]));
         }
         String what = rising ? "Light coming on" : "Light going out";
-        String zero = "from the " + (rising ? "first light" : "first loss of light") + " of " + study.reference().label();
+        String zero = "from the " + (rising ? "first light" : "first loss of light") + " of "
+                + study.reference().label();
         return new LineChart(
                         List.of("time " + zero, "areas: 95 % of what is possible; marks: 1, 10, 50, 90 %" + marked),
                         "time in ms",

@@ -52,9 +52,10 @@ public final class FilmCommand extends ProgramCommand {
     @Option(
             names = "--film",
             paramLabel = "FILE",
-            description = "an MP4 or MOV film, any film that ffmpeg reads if it is there, a folder of PNG or JPEG pictures, or"
-                    + " a CSV file with the column frame or time_s and a column of grey values for each lamp; default:"
-                    + " a shipped film, invented")
+            description =
+                    "an MP4 or MOV film, any film that ffmpeg reads if it is there, a folder of PNG or JPEG pictures, or"
+                            + " a CSV file with the column frame or time_s and a column of grey values for each lamp; default:"
+                            + " a shipped film, invented")
     private @Nullable Path film;
 
     @Option(
@@ -94,7 +95,8 @@ public final class FilmCommand extends ProgramCommand {
             names = "--speed",
             paramLabel = "SPEED",
             defaultValue = "100 km/h",
-            description = "speed of the vehicle behind, such as \"60 mph\"; may stand several times; default: ${DEFAULT-VALUE}")
+            description =
+                    "speed of the vehicle behind, such as \"60 mph\"; may stand several times; default: ${DEFAULT-VALUE}")
     private List<String> speeds = new ArrayList<>();
 
     @Mixin
@@ -115,7 +117,8 @@ public final class FilmCommand extends ProgramCommand {
         return film == null
                 ? ShippedFilm.with(shipped -> results(shipped.read(), true, travelled, seenBy))
                 : results(
-                        FilmReading.of(film, decoder, channel, lamps, camera, frames -> new FilmProgress(errors(), frames)),
+                        FilmReading.of(
+                                film, decoder, channel, lamps, camera, frames -> new FilmProgress(errors(), frames)),
                         false,
                         travelled,
                         seenBy);

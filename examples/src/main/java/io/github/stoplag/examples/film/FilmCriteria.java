@@ -1,13 +1,13 @@
 package io.github.stoplag.examples.film;
 
 import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.lamp.LaboratoryLamps;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.sight.BackgroundLuminance;
 import io.github.stoplag.sight.Detector;
 import io.github.stoplag.sight.DetectorChooser;
 import io.github.stoplag.sight.IntegratingEye;
-import io.github.stoplag.lamp.LaboratoryLamps;
 import io.github.stoplag.sight.ShareOfFinal;
 import io.github.stoplag.sight.ViewingConditions;
 import java.util.ArrayList;
@@ -55,8 +55,7 @@ final class FilmCriteria {
         try {
             Distance far = Distance.parse(distance);
             LuminousIntensity tailLamp = LuminousIntensity.parse(tail);
-            IntegratingEye eye =
-                    IntegratingEye.of(LaboratoryLamps.EYE_TIME_CONSTANT, LaboratoryLamps.EYE_THRESHOLD);
+            IntegratingEye eye = IntegratingEye.of(LaboratoryLamps.EYE_TIME_CONSTANT, LaboratoryLamps.EYE_THRESHOLD);
             ViewingConditions night = ViewingConditions.of(BackgroundLuminance.NIGHT.luminance(), far);
             return List.of(
                     new Criterion("eye", "eye with a threshold in candela", eye, DARK),
@@ -82,11 +81,12 @@ final class FilmCriteria {
             int sign = text.indexOf('=');
             String lamp = sign < 0 ? "" : text.substring(0, sign).strip();
             if (sign >= 0 && !lamps.contains(lamp)) {
-                throw new InputException("--intensity: there is no lamp \"" + lamp + "\"; the film has "
-                        + String.join(", ", lamps));
+                throw new InputException(
+                        "--intensity: there is no lamp \"" + lamp + "\"; the film has " + String.join(", ", lamps));
             }
             try {
-                LuminousIntensity value = LuminousIntensity.parse(text.substring(sign + 1).strip());
+                LuminousIntensity value =
+                        LuminousIntensity.parse(text.substring(sign + 1).strip());
                 (sign < 0 ? lamps : List.of(lamp)).forEach(name -> given.put(name, value));
             } catch (IllegalArgumentException e) {
                 throw new InputException("--intensity: " + e.getMessage(), e);

@@ -59,7 +59,10 @@ final class FilmMarks {
         if (!begun) {
             begun = true;
             if (!fields.equals(HEADER)) {
-                throw bad(line, "header must be \"" + String.join(",", HEADER) + "\", got \"" + String.join(",", fields) + "\"");
+                throw bad(
+                        line,
+                        "header must be \"" + String.join(",", HEADER) + "\", got \"" + String.join(",", fields)
+                                + "\"");
             }
             return;
         }
@@ -101,7 +104,8 @@ final class FilmMarks {
                 throw bad(mark.line, "the film has no frame " + (clock.has(mark.before) ? mark.frame : mark.before));
             }
             groups.computeIfAbsent(
-                            List.of(mark.lamp, mark.rising ? "on" : "off", "marked_" + mark.mark), key -> new ArrayList<>())
+                            List.of(mark.lamp, mark.rising ? "on" : "off", "marked_" + mark.mark),
+                            key -> new ArrayList<>())
                     .add(mark);
         }
         return groups.entrySet().stream()

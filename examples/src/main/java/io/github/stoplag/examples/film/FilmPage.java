@@ -24,7 +24,12 @@ final class FilmPage {
     private final Markup out;
     private final HtmlPage page;
 
-    private FilmPage(FilmReading reading, FilmStudy study, List<FilmCriteria.Criterion> criteria, List<Speed> speeds, Markup out) {
+    private FilmPage(
+            FilmReading reading,
+            FilmStudy study,
+            List<FilmCriteria.Criterion> criteria,
+            List<Speed> speeds,
+            Markup out) {
         this.reading = reading;
         this.study = study;
         this.criteria = criteria;
@@ -64,7 +69,8 @@ final class FilmPage {
 
     private void road() {
         page.heading("What it means on the road");
-        page.paragraph("Extra distance: what a vehicle behind travels between the moments at which both lamps are seen.");
+        page.paragraph(
+                "Extra distance: what a vehicle behind travels between the moments at which both lamps are seen.");
         page.table(
                 List.of("lamp", "moment", "after " + study.reference().label(), "speed", "extra distance"),
                 study.differences().stream()
@@ -72,7 +78,8 @@ final class FilmPage {
                                 .map(speed -> List.of(
                                         d.lamp(),
                                         d.moment(),
-                                        Text.digits(1000 * d.timeS()) + " ms (" + FilmCharts.interval(d.loS(), d.hiS()) + ")",
+                                        Text.digits(1000 * d.timeS()) + " ms (" + FilmCharts.interval(d.loS(), d.hiS())
+                                                + ")",
                                         Text.speed(speed),
                                         FilmText.metres(d, speed)))));
     }
@@ -87,8 +94,12 @@ final class FilmPage {
                                 row.direction(),
                                 row.moment(),
                                 ms(row.estimate().valueS()),
-                                String.format(Locale.ROOT, "%.2f ms", 1000 * row.estimate().standardUncertaintyS()),
-                                FilmCharts.interval(row.estimate().loS(), row.estimate().hiS()))));
+                                String.format(
+                                        Locale.ROOT,
+                                        "%.2f ms",
+                                        1000 * row.estimate().standardUncertaintyS()),
+                                FilmCharts.interval(
+                                        row.estimate().loS(), row.estimate().hiS()))));
         page.list(criteria.stream()
                 .map(criterion -> "seen_" + criterion.word() + ": " + criterion.meaning() + ", "
                         + criterion.detector().criterion()));
@@ -102,7 +113,9 @@ final class FilmPage {
         page.heading("Where the uncertainty comes from");
         page.table(
                 List.of("lamp", "moment", "source", "contribution"),
-                study.changes().stream().filter(change -> change.filmed().rising()).flatMap(this::contributions));
+                study.changes().stream()
+                        .filter(change -> change.filmed().rising())
+                        .flatMap(this::contributions));
     }
 
     private Stream<List<String>> contributions(FilmStudy.Change change) {
@@ -121,7 +134,9 @@ final class FilmPage {
         page.list(study.caveats().stream());
         page.heading("Cautions");
         out.open("ul", "class", "warn").line();
-        Resource.text("cautions.txt").lines().forEach(line -> out.element("li", line).line());
+        Resource.text("cautions.txt")
+                .lines()
+                .forEach(line -> out.element("li", line).line());
         out.close().line();
         page.heading("What the camera is taken for");
         page.list(study.camera().evidence().basis().stream());

@@ -37,7 +37,9 @@ final class FilmPictures {
     }
 
     private static String names(List<LampRegion> lamps) {
-        return String.join(", ", lamps.stream().map(lamp -> lamp.name() + " (" + lamp + ")").toList());
+        return String.join(
+                ", ",
+                lamps.stream().map(lamp -> lamp.name() + " (" + lamp + ")").toList());
     }
 
     private static void box(Markup out, LampRegion lamp, double scale) {
@@ -47,7 +49,17 @@ final class FilmPictures {
         double height = scale * lamp.height();
         for (String style : List.of("stroke:#000000;stroke-width:5", "stroke:#ffffff;stroke-width:2")) {
             out.empty(
-                    "rect", "style", "fill:none;" + style, "x", px(x), "y", px(y), "width", px(width), "height", px(height));
+                    "rect",
+                    "style",
+                    "fill:none;" + style,
+                    "x",
+                    px(x),
+                    "y",
+                    px(y),
+                    "width",
+                    px(width),
+                    "height",
+                    px(height));
         }
         boolean above = y > HEAD + 30;
         out.element(
@@ -65,7 +77,8 @@ final class FilmPictures {
     /** Draws stills in the order of time. */
     static Figure strip(String id, String title, String note, List<Titled> stills) {
         int width = (WIDTH - (PER_ROW + 1) * MARGIN) / PER_ROW;
-        int lines = stills.stream().mapToInt(still -> still.lines().size()).max().orElse(0);
+        int lines =
+                stills.stream().mapToInt(still -> still.lines().size()).max().orElse(0);
         LampRegion area = stills.get(0).still().area();
         double height = width * (double) area.height() / area.width();
         double row = height + LINE * lines + 2 * MARGIN;
@@ -73,7 +86,9 @@ final class FilmPictures {
         return new Figure(
                 id,
                 title + "; " + note,
-                String.join("; ", stills.stream().map(s -> String.join(", ", s.lines())).toList()),
+                String.join(
+                        "; ",
+                        stills.stream().map(s -> String.join(", ", s.lines())).toList()),
                 WIDTH,
                 (int) Math.ceil(HEAD + rows * row),
                 out -> {
@@ -85,7 +100,14 @@ final class FilmPictures {
                         image(out, stills.get(i).still(), x, y, width, height);
                         List<String> below = stills.get(i).lines();
                         for (int k = 0; k < below.size(); k++) {
-                            out.element("text", below.get(k), "class", k == 0 ? "sl-title" : "sl-note", "x", px(x), "y",
+                            out.element(
+                                    "text",
+                                    below.get(k),
+                                    "class",
+                                    k == 0 ? "sl-title" : "sl-note",
+                                    "x",
+                                    px(x),
+                                    "y",
                                     px(y + height + LINE * (k + 1)));
                         }
                         out.line();

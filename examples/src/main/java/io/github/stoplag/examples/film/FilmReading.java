@@ -52,12 +52,14 @@ record FilmReading(
                         + "; of a table give only the name of a column, got \"" + name + "\"");
             }
         }
-        table.lamps().stream().filter(lamp -> wanted.isEmpty() || wanted.contains(lamp.name())).forEach(lamps::add);
+        table.lamps().stream()
+                .filter(lamp -> wanted.isEmpty() || wanted.contains(lamp.name()))
+                .forEach(lamps::add);
         List<String> caveats = new ArrayList<>();
         GreyScale scale = options.scale(table.scale());
         if (!options.hasScale()) {
-            caveats.add("which grey values are black and white is not known: taken as " + Numbers.text(scale.black()) + " and "
-                    + Numbers.text(scale.white()) + "; set --black and --white");
+            caveats.add("which grey values are black and white is not known: taken as " + Numbers.text(scale.black())
+                    + " and " + Numbers.text(scale.white()) + "; set --black and --white");
         }
         Camera camera = options.camera(FrameTimes.of(lamps.get(0).series()), scale, caveats);
         return new FilmReading(path.toString(), Optional.empty(), lamps, camera, caveats);
@@ -84,21 +86,29 @@ record FilmReading(
         try {
             if (regions.isEmpty()) {
                 regions = reader.find();
-                caveats.add("the regions of the lamps were found, not given: look at regions.svg, then name them yourself by "
-                        + String.join(" ", regions.stream().map(region -> "--lamp " + region.text()).toList()));
+                caveats.add(
+                        "the regions of the lamps were found, not given: look at regions.svg, then name them yourself by "
+                                + String.join(
+                                        " ",
+                                        regions.stream()
+                                                .map(region -> "--lamp " + region.text())
+                                                .toList()));
             }
             List<LampSeries> lamps = reader.read(regions);
             lamps.forEach(lamp -> caveats.addAll(lamp.caveats()));
             caveats.addAll(source.met());
             if (!facts.coding().stated() && !facts.coding().full()) {
-                caveats.add("the film does not say whether its grey values are in limited range: taken as limited, 16 to 235 of"
-                        + " 255");
+                caveats.add(
+                        "the film does not say whether its grey values are in limited range: taken as limited, 16 to 235 of"
+                                + " 255");
             }
             Camera camera = options.camera(FrameTimes.of(lamps.get(0).series()), reader.scale(), caveats);
             return new FilmReading(path.toString(), Optional.of(source), lamps, camera, caveats);
         } catch (InputException e) {
             String message = String.valueOf(e.getMessage());
-            throw message.startsWith(path.toString()) || message.startsWith("--") ? e : new InputException(path + ": " + message, e);
+            throw message.startsWith(path.toString()) || message.startsWith("--")
+                    ? e
+                    : new InputException(path + ": " + message, e);
         }
     }
 }

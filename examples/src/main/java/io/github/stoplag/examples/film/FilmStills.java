@@ -28,7 +28,9 @@ final class FilmStills {
 
     /** Draws them; none for a table of grey values. */
     static List<Figure> of(FilmReading reading, FilmStudy study, String marked, FilmProgress progress) {
-        return reading.source().isEmpty() ? List.of() : new FilmStills(reading, study).figures(reading.source().get(), marked, progress);
+        return reading.source().isEmpty()
+                ? List.of()
+                : new FilmStills(reading, study).figures(reading.source().get(), marked, progress);
     }
 
     private List<Figure> figures(FilmSource source, String marked, FilmProgress progress) {
@@ -39,7 +41,8 @@ final class FilmStills {
                 .toList();
         LampRegion area = Still.around(regions, source.facts());
         int last = wanted.values().stream().mapToInt(TreeMap::lastKey).max().orElse(0);
-        int lit = wanted.getOrDefault(true, new TreeMap<>(Map.of(last, List.of()))).lastKey();
+        int lit = wanted.getOrDefault(true, new TreeMap<>(Map.of(last, List.of())))
+                .lastKey();
         Map<Integer, Still> stills = new HashMap<>();
         List<Still> whole = new ArrayList<>();
         progress.start("taking stills");
@@ -65,7 +68,9 @@ final class FilmStills {
 
     private Figure strip(boolean rising, Map<Integer, List<String>> frames, Map<Integer, Still> stills, String marked) {
         List<FilmPictures.Titled> titled = frames.entrySet().stream()
-                .map(entry -> new FilmPictures.Titled(Objects.requireNonNull(stills.get(entry.getKey())), lines(rising, entry.getKey(), entry.getValue())))
+                .map(entry -> new FilmPictures.Titled(
+                        Objects.requireNonNull(stills.get(entry.getKey())),
+                        lines(rising, entry.getKey(), entry.getValue())))
                 .toList();
         return FilmPictures.strip(
                 rising ? "stills_on" : "stills_off",
@@ -76,7 +81,8 @@ final class FilmStills {
 
     private List<String> lines(boolean rising, int frame, List<String> events) {
         List<String> lines = new ArrayList<>();
-        lines.add(Numbers.fixed(1000 * (clock.middleS(frame) - study.zero(rising).timeS()), 1) + " ms, frame " + frame);
+        lines.add(
+                Numbers.fixed(1000 * (clock.middleS(frame) - study.zero(rising).timeS()), 1) + " ms, frame " + frame);
         lines.addAll(events);
         return lines;
     }

@@ -98,17 +98,23 @@ final class FilmStudy {
         for (FilmedLamp lamp : filmed) {
             Stream.of(lamp.on(), lamp.off())
                     .flatMap(Optional::stream)
-                    .forEach(change -> study.add(change, criteria.all(), Objects.requireNonNull(intensities.get(lamp.label()))));
+                    .forEach(change ->
+                            study.add(change, criteria.all(), Objects.requireNonNull(intensities.get(lamp.label()))));
         }
-        study.caveats.addAll(filmed.stream().flatMap(lamp -> lamp.caveats().stream()).map(c -> c.text()).toList());
+        study.caveats.addAll(filmed.stream()
+                .flatMap(lamp -> lamp.caveats().stream())
+                .map(c -> c.text())
+                .toList());
         study.compare();
         if (lossy) {
-            study.caveats.add("the film is coded with loss, which the intervals do not hold: the upper half of a slow rise can"
-                    + " come out early, by some milliseconds at 90 %");
+            study.caveats.add(
+                    "the film is coded with loss, which the intervals do not hold: the upper half of a slow rise can"
+                            + " come out early, by some milliseconds at 90 %");
         }
         if (filmed.size() == 1) {
-            study.caveats.add("the film has one lamp: times are from its own first light; film an LED of the same circuit"
-                    + " beside it to know the time before");
+            study.caveats.add(
+                    "the film has one lamp: times are from its own first light; film an LED of the same circuit"
+                            + " beside it to know the time before");
         }
         return study;
     }
@@ -150,8 +156,8 @@ final class FilmStudy {
                 Optional<FilmedMoment> seen = change.seen(criterion.detector(), intensity, criterion.tail());
                 seen.ifPresent(moment -> rows.add(new Row(filmed.label(), true, "seen_" + criterion.word(), moment)));
                 if (seen.isEmpty()) {
-                    caveats.add("lamp " + filmed.label() + " is not seen by \"" + criterion.word() + "\" (" + criterion.meaning()
-                            + ") at " + intensity);
+                    caveats.add("lamp " + filmed.label() + " is not seen by \"" + criterion.word() + "\" ("
+                            + criterion.meaning() + ") at " + intensity);
                 }
             }
         }
@@ -184,7 +190,12 @@ final class FilmStudy {
             for (double level : LEVELS) {
                 FilmedMoment later = change.counted.levelAfter(other.get().counted, level);
                 differences.add(new Difference(
-                        change.lamp, levelName(level), later.valueS(), later.standardUncertaintyS(), later.loS(), later.hiS()));
+                        change.lamp,
+                        levelName(level),
+                        later.valueS(),
+                        later.standardUncertaintyS(),
+                        later.loS(),
+                        later.hiS()));
             }
             rows.stream()
                     .filter(row -> row.lamp.equals(change.lamp) && row.rising && row.moment.startsWith("seen_"))
@@ -217,7 +228,9 @@ final class FilmStudy {
     record Zero(double timeS, double uncertaintyS) {}
 
     Zero zero(boolean rising) {
-        FilmedMoment first = (rising ? reference.on().or(reference::off) : reference.off().or(reference::on))
+        FilmedMoment first = (rising
+                        ? reference.on().or(reference::off)
+                        : reference.off().or(reference::on))
                 .orElseThrow()
                 .firstLight();
         return new Zero(first.valueS(), first.standardUncertaintyS());

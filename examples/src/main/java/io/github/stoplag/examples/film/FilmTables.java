@@ -11,7 +11,8 @@ import java.util.stream.IntStream;
 
 /** The results as tables. */
 final class FilmTables {
-    private static final List<String> ESTIMATE = List.of("time_s", "standard_uncertainty_s", "lo_s", "hi_s", "coverage");
+    private static final List<String> ESTIMATE =
+            List.of("time_s", "standard_uncertainty_s", "lo_s", "hi_s", "coverage");
 
     private static final List<String> MOMENTS = joined(List.of("lamp", "direction", "moment"), ESTIMATE);
 

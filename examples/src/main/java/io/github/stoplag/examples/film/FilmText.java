@@ -10,18 +10,25 @@ import java.util.Locale;
 
 /** The report as it is printed. */
 final class FilmText {
-    static final String CAUTION = "A model is no proof of safety: a lamp that is seen earlier says nothing of its type approval, of the"
-            + " circuit it hangs on, or of crashes; local codes and licensed practice decide.";
+    static final String CAUTION =
+            "A model is no proof of safety: a lamp that is seen earlier says nothing of its type approval, of the"
+                    + " circuit it hangs on, or of crashes; local codes and licensed practice decide.";
 
     private FilmText() {}
 
-    static List<String> of(FilmReading reading, FilmStudy study, List<FilmCriteria.Criterion> criteria, List<Speed> speeds, boolean invented,
+    static List<String> of(
+            FilmReading reading,
+            FilmStudy study,
+            List<FilmCriteria.Criterion> criteria,
+            List<Speed> speeds,
+            boolean invented,
             List<List<String>> marks) {
         List<String> lines = new ArrayList<>();
         lines.add(title(reading, study) + (invented ? " (" + Heading.INVENTED_DATA + ")" : ""));
         lines.add("");
         lines.add("Moments in ms from the " + zero(study) + ", standard uncertainty u, interval that holds 95 %:");
-        lines.add(String.format(Locale.ROOT, "%-14s %-4s %-14s %9s %8s   %s", "lamp", "", "moment", "time", "u", "95 %"));
+        lines.add(
+                String.format(Locale.ROOT, "%-14s %-4s %-14s %9s %8s   %s", "lamp", "", "moment", "time", "u", "95 %"));
         for (FilmStudy.Row row : study.rows()) {
             lines.add(String.format(
                     Locale.ROOT,
@@ -35,11 +42,12 @@ final class FilmText {
                     1000 * row.estimate().hiS()));
         }
         lines.add("");
-        criteria.forEach(criterion ->
-                lines.addAll(Text.wrapped("seen_" + criterion.word() + ": ", criterion.meaning() + ", " + criterion.detector().criterion())));
+        criteria.forEach(criterion -> lines.addAll(Text.wrapped(
+                "seen_" + criterion.word() + ": ",
+                criterion.meaning() + ", " + criterion.detector().criterion())));
         lines.add("");
-        marks.forEach(mark -> lines.add(String.join(" ", mark.subList(0, 3)) + ": " + mark.get(3) + " s, set by eye, 95 % in "
-                + mark.get(5) + " to " + mark.get(6) + " s"));
+        marks.forEach(mark -> lines.add(String.join(" ", mark.subList(0, 3)) + ": " + mark.get(3)
+                + " s, set by eye, 95 % in " + mark.get(5) + " to " + mark.get(6) + " s"));
         for (FilmStudy.Difference difference : study.differences()) {
             speeds.forEach(speed -> lines.addAll(Text.wrapped("", sentence(study, difference, speed))));
         }
@@ -50,7 +58,8 @@ final class FilmText {
     }
 
     static String title(FilmReading reading, FilmStudy study) {
-        return "Lamps in " + reading.name() + ": " + String.join(", ", study.lamps().stream().map(Object::toString).toList());
+        return "Lamps in " + reading.name() + ": "
+                + String.join(", ", study.lamps().stream().map(Object::toString).toList());
     }
 
     static String zero(FilmStudy study) {
@@ -66,6 +75,7 @@ final class FilmText {
 
     static String metres(FilmStudy.Difference d, Speed speed) {
         return Numbers.fixed(speed.inMps() * d.timeS(), 2) + " m of travel ("
-                + Numbers.fixed(speed.inMps() * d.loS(), 2) + " to " + Numbers.fixed(speed.inMps() * d.hiS(), 2) + " m)";
+                + Numbers.fixed(speed.inMps() * d.loS(), 2) + " to " + Numbers.fixed(speed.inMps() * d.hiS(), 2)
+                + " m)";
     }
 }

@@ -28,8 +28,8 @@ record FrameTimes(double playedHz, double shortestS, double longestS) {
             intervals[i] = (series.stampS(i + 1) - series.stampS(i)) / (series.frame(i + 1) - series.frame(i));
         }
         Arrays.sort(intervals);
-        return Optional.of(new FrameTimes(
-                1 / intervals[intervals.length / 2], intervals[0], intervals[intervals.length - 1]));
+        return Optional.of(
+                new FrameTimes(1 / intervals[intervals.length / 2], intervals[0], intervals[intervals.length - 1]));
     }
 
     /** By how much a film plays slower than it was taken: a whole number where it is near one, 1 where the stamps are the true times. */

@@ -13,13 +13,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 
 /** Grey values as a table: a column {@code frame} or {@code time_s} or both, and one column for each lamp, in any range. */
 final class GreyTable {
     private static final String FRAME = "frame";
     private static final String TIME = "time_s";
-    private static final Pattern NUMBER = Pattern.compile("[+-]?([0-9]+([.,][0-9]*)?|[.,][0-9]+)([eE][+-]?[0-9]{1,3})?");
+    private static final Pattern NUMBER =
+            Pattern.compile("[+-]?([0-9]+([.,][0-9]*)?|[.,][0-9]+)([eE][+-]?[0-9]{1,3})?");
     private static final int[] DEPTHS = {8, 10, 12, 14, 16};
 
     private final Path path;
@@ -120,8 +120,10 @@ final class GreyTable {
             }
         }
         if ((frameColumn < 0 && timeColumn < 0) || series.isEmpty()) {
-            throw bad(row, "header must be \"frame\" or \"time_s\" and the name of each lamp, got \""
-                    + String.join(",", row.getFields()) + "\"");
+            throw bad(
+                    row,
+                    "header must be \"frame\" or \"time_s\" and the name of each lamp, got \""
+                            + String.join(",", row.getFields()) + "\"");
         }
     }
 

@@ -48,8 +48,10 @@ public record FollowingScenario(
     /** The keys of a vehicle: they also come with its number before them. */
     public static final Keys OF_A_VEHICLE = new Keys();
 
-    private static final Key<Integer> VEHICLES = OF_ALL.add(new Key<>("vehicles", "2", FollowingScenario::parseCount, Integer::doubleValue, 2, 1000, ""));
-    private static final Key<Speed> SPEED = OF_A_VEHICLE.add(new Key<>("speed", null, Speed::parse, Speed::inKmh, 0, 250, "km/h"));
+    private static final Key<Integer> VEHICLES =
+            OF_ALL.add(new Key<>("vehicles", "2", FollowingScenario::parseCount, Integer::doubleValue, 2, 1000, ""));
+    private static final Key<Speed> SPEED =
+            OF_A_VEHICLE.add(new Key<>("speed", null, Speed::parse, Speed::inKmh, 0, 250, "km/h"));
     private static final Key<TimeSpan> TIME_GAP = OF_A_VEHICLE.add(Key.time("gap", null, 0, 60));
     private static final Key<Distance> GAP = OF_A_VEHICLE.add(Key.distance("gap", null, 0, 5000));
     private static final Key<TimeSpan> LATENCY = OF_A_VEHICLE.add(Key.time("lamp-latency", null, 0, 3));
@@ -58,10 +60,12 @@ public record FollowingScenario(
     private static final Key<TimeSpan> DEAD_TIME = OF_A_VEHICLE.add(Key.time("brake-dead-time", "0.1 s", 0, 3));
     private static final Key<TimeSpan> BUILD_UP = OF_A_VEHICLE.add(Key.time("brake-build-up", "0.2 s", 0, 3));
     private static final Key<Distance> LENGTH = OF_A_VEHICLE.add(Key.distance("length", "4.4 m", 1, 30));
-    private static final Key<Mass> MASS = OF_A_VEHICLE.add(new Key<>("mass", "1400 kg", Mass::parse, Mass::inKg, 100, 60_000, "kg"));
+    private static final Key<Mass> MASS =
+            OF_A_VEHICLE.add(new Key<>("mass", "1400 kg", Mass::parse, Mass::inKg, 100, 60_000, "kg"));
     private static final Key<Double> RESTITUTION = OF_ALL.add(Key.ratio("restitution", "0", 0, 1));
     private static final String RESPONDS = OF_A_VEHICLE.add("responds");
-    private static final Key<Integer> CHANGED = OF_ALL.add(new Key<>("compare.vehicle", null, FollowingScenario::parseCount, Integer::doubleValue, 1, 1000, ""));
+    private static final Key<Integer> CHANGED = OF_ALL.add(
+            new Key<>("compare.vehicle", null, FollowingScenario::parseCount, Integer::doubleValue, 1, 1000, ""));
     private static final Key<TimeSpan> CHANGED_LATENCY = OF_ALL.add(LATENCY.named("compare.lamp-latency"));
 
     private static final Pattern OVERRIDE = Pattern.compile("vehicle\\.[1-9][0-9]{0,3}\\.(.+)");

@@ -131,7 +131,8 @@ public final class Gallery {
     }
 
     private static String scenarioCode() {
-        return new Cut(Gallery.class, "scenario").text() + "\n\n" + new Cut(LampSwap.class, "lamp").text() + "\n\n" + new Cut(LampInput.class, "ofBulb").text();
+        return new Cut(Gallery.class, "scenario").text() + "\n\n" + new Cut(LampSwap.class, "lamp").text() + "\n\n"
+                + new Cut(LampInput.class, "ofBulb").text();
     }
 
     public static List<String> pictures() {

@@ -30,26 +30,25 @@ import java.util.stream.Stream;
  * @param detector how it decides
  * @param tail the tail lamp that is lit already, 0 cd for none
  */
-public record Criterion(
-        String word, String meaning, List<String> keys, Detector detector, LuminousIntensity tail) {
+public record Criterion(String word, String meaning, List<String> keys, Detector detector, LuminousIntensity tail) {
     /** The keys of all criteria. */
     public static final Keys KEYS = new Keys();
 
     public static final String DETECTOR = KEYS.add("detector");
     private static final Key<Double> SHARE = KEYS.add(Key.ratio("detector.share.level", "10 %", 0.001, 0.999));
-    private static final Key<TimeSpan> EYE_TIME = KEYS.add(
-            Key.time("detector.eye.time-constant", LaboratoryLamps.EYE_TIME_CONSTANT.toString(), 0.001, 2));
-    private static final Key<LuminousIntensity> EYE_THRESHOLD = KEYS.add(
-            Key.intensity("detector.eye.threshold", LaboratoryLamps.EYE_THRESHOLD.toString(), 1e-6, 10_000));
+    private static final Key<TimeSpan> EYE_TIME =
+            KEYS.add(Key.time("detector.eye.time-constant", LaboratoryLamps.EYE_TIME_CONSTANT.toString(), 0.001, 2));
+    private static final Key<LuminousIntensity> EYE_THRESHOLD =
+            KEYS.add(Key.intensity("detector.eye.threshold", LaboratoryLamps.EYE_THRESHOLD.toString(), 1e-6, 10_000));
     private static final Key<Distance> DISTANCE = KEYS.add(Key.distance("viewing.distance", "50 m", 1, 2000));
-    private static final Key<Distance> VISIBILITY =
-            KEYS.add(Key.distance("viewing.visibility", "model", 10, 100_000));
+    private static final Key<Distance> VISIBILITY = KEYS.add(Key.distance("viewing.visibility", "model", 10, 100_000));
     private static final Key<LuminousIntensity> TAIL = KEYS.add(Key.intensity("tail.intensity", "6 cd", 0.1, 1000));
 
     /** Why the moments of different criteria are not of one kind. */
-    public static final String SCALES = "Not one scale: \"cd\" is a threshold of the lamp's intensity, good for one distance;"
-            + " \"lamp\" looks at the lamp alone, not at an eye; \"lx\" is a threshold of light at the eye at the"
-            + " viewing distance. Compare lamps within a row.";
+    public static final String SCALES =
+            "Not one scale: \"cd\" is a threshold of the lamp's intensity, good for one distance;"
+                    + " \"lamp\" looks at the lamp alone, not at an eye; \"lx\" is a threshold of light at the eye at the"
+                    + " viewing distance. Compare lamps within a row.";
 
     private static final int LONGEST_BRIEF = 65;
 
@@ -74,8 +73,7 @@ public record Criterion(
                     file -> DetectorChooser.choose(
                             conditions(file, BackgroundLuminance.NIGHT).withTailLit())));
 
-    private static final List<String> WORDS =
-            KINDS.stream().map(Kind::word).toList();
+    private static final List<String> WORDS = KINDS.stream().map(Kind::word).toList();
     /** What a first look needs beside the criterion that counts: by day, and by night as vehicles are lit. */
     private static final List<String> FIRST_LOOK = List.of("day", "tail");
 
@@ -83,8 +81,7 @@ public record Criterion(
     private record Kind(String word, String meaning, List<Key<?>> keys, Function<ScenarioFile, Detector> detector) {
         Criterion read(ScenarioFile file) {
             LuminousIntensity tail = keys.contains(TAIL) ? file.get(TAIL) : LuminousIntensity.candela(0);
-            return new Criterion(
-                    word, meaning, keys.stream().map(Key::name).toList(), detector.apply(file), tail);
+            return new Criterion(word, meaning, keys.stream().map(Key::name).toList(), detector.apply(file), tail);
         }
     }
 
@@ -139,8 +136,7 @@ public record Criterion(
     public static Criterion eye(ScenarioFile file, String key) {
         List<String> figures = file.list(key);
         if (figures.size() != 2) {
-            throw file.bad(
-                    key, String.join(", ", figures), "must be time constant and threshold, as in: 0.1 s, 3 cd");
+            throw file.bad(key, String.join(", ", figures), "must be time constant and threshold, as in: 0.1 s, 3 cd");
         }
         Kind eye = KINDS.get(0);
         Detector detector = IntegratingEye.of(

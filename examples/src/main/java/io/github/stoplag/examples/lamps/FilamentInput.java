@@ -28,8 +28,7 @@ public record FilamentInput(FilamentLamp lamp, String origin, List<String> keys)
     public static final Keys RATING = new Keys();
 
     private static final String BULB = RATING.add("filament.bulb");
-    private static final Key<Voltage> DESIGN_VOLTAGE =
-            RATING.add(Key.voltage("filament.design-voltage", null, 1, 60));
+    private static final Key<Voltage> DESIGN_VOLTAGE = RATING.add(Key.voltage("filament.design-voltage", null, 1, 60));
     private static final Key<Power> DESIGN_POWER = RATING.add(Key.power("filament.design-power", null, 1, 100));
 
     /** What the model of a bulb can be told beyond its rating. */
@@ -99,8 +98,9 @@ public record FilamentInput(FilamentLamp lamp, String origin, List<String> keys)
             Power power,
             List<String> keys,
             UnaryOperator<FilamentLamp.Builder> more) {
-        FilamentLamp lamp = file.making(withModel(keys), () -> more.apply(FilamentLamp.builder(voltage, power))
-                .build());
+        FilamentLamp lamp = file.making(
+                withModel(keys),
+                () -> more.apply(FilamentLamp.builder(voltage, power)).build());
         return new FilamentInput(lamp, power + " at " + voltage + ", given", keys);
     }
 

@@ -25,7 +25,8 @@ import java.util.stream.Stream;
 public record LampInput(
         String intensityKey,
         LuminousIntensity given,
-        Optional<FilamentLamp> bulb, Function<SupplyConditions, Light> switchedOn) {
+        Optional<FilamentLamp> bulb,
+        Function<SupplyConditions, Light> switchedOn) {
 
     /**
      * A lamp's light after its circuit closes.
@@ -46,16 +47,16 @@ public record LampInput(
     }
 
     /** A filament lamp with its intensity at the design voltage. */
-    public static LampInput ofBulb(ScenarioFile file, FilamentInput bulb, LuminousIntensity atRated, String intensityKey) {
-        List<String> keys =
-                Stream.concat(SupplyInput.KEYS.names().stream(), bulb.keys().stream().limit(1))
-                        .toList();
+    public static LampInput ofBulb(
+            ScenarioFile file, FilamentInput bulb, LuminousIntensity atRated, String intensityKey) {
+        List<String> keys = Stream.concat(
+                        SupplyInput.KEYS.names().stream(), bulb.keys().stream().limit(1))
+                .toList();
         return new LampInput(
                 intensityKey,
                 atRated,
                 Optional.of(bulb.lamp()),
-                supply -> filament(
-                        file.making(keys, () -> bulb.lamp().switchOn(supply)), atRated, bulb.origin()));
+                supply -> filament(file.making(keys, () -> bulb.lamp().switchOn(supply)), atRated, bulb.origin()));
     }
 
     private static Light filament(FilamentOnset onset, LuminousIntensity atRated, String origin) {

@@ -33,12 +33,15 @@ public enum LampKind {
         return LampInput.ofBulb(
                 line.file, FilamentInput.modelled(line.file, line.key, line.fields.get(0)), intensity, line.key);
     }),
-    LED("delay until current flows, rise from 10 % to 90 %, intensity", "led 2 ms, 1 ms, 60 cd", line -> {
-        TimeSpan delay = line.field(0, Key.time("delay", null, 0, 1));
-        TimeSpan rise = line.field(1, Key.time("rise", null, 0, 1));
-        LuminousIntensity intensity = line.intensity(2);
-        return LampInput.led(line.file.making(List.of(line.key), () -> LedLamp.of(delay, rise)), intensity, line.key);
-    }),
+    LED(
+            "delay until current flows, rise from 10 % to 90 %, intensity",
+            "led 2 ms, 1 ms, 60 cd", line -> {
+                TimeSpan delay = line.field(0, Key.time("delay", null, 0, 1));
+                TimeSpan rise = line.field(1, Key.time("rise", null, 0, 1));
+                LuminousIntensity intensity = line.intensity(2);
+                return LampInput.led(
+                        line.file.making(List.of(line.key), () -> LedLamp.of(delay, rise)), intensity, line.key);
+            }),
     FILMED("a file time_s,relative_brightness, intensity", "filmed lamp.csv, 60 cd", line -> {
         LuminousIntensity intensity = line.intensity(1);
         return LampInput.filmed(MeasuredCsv.read(line.path(0)), intensity, line.key);
@@ -47,6 +50,7 @@ public enum LampKind {
     private final String fields;
     private final String example;
     private final int count;
+
     @SuppressWarnings("ImmutableEnumChecker") // the readers hold no state
     private final Function<Line, LampInput> reader;
 
@@ -73,8 +77,7 @@ public enum LampKind {
                         .findFirst()
                         .orElseThrow(() -> file.bad(key, text, "must start with one of " + words()));
         String rest = figures ? text : text.substring(word.length());
-        List<String> fields =
-                Stream.of(rest.split(",", -1)).map(String::strip).toList();
+        List<String> fields = Stream.of(rest.split(",", -1)).map(String::strip).toList();
         if (fields.size() != kind.count || fields.contains("")) {
             throw file.bad(key, text, "must be " + kind.fields + ", as in: " + kind.example);
         }

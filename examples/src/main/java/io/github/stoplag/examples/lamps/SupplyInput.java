@@ -14,8 +14,7 @@ import java.util.List;
 public final class SupplyInput {
     public static final Keys KEYS = new Keys();
     private static final Key<Voltage> VOLTAGE = KEYS.add(Key.voltage("supply.voltage", null, 1, 60));
-    private static final Key<Resistance> WIRING =
-            KEYS.add(Key.resistance("supply.series-resistance", "0 ohm", 0, 100));
+    private static final Key<Resistance> WIRING = KEYS.add(Key.resistance("supply.series-resistance", "0 ohm", 0, 100));
     private static final Key<Temperature> AMBIENT = KEYS.add(Key.celsius("ambient.temperature", "27 °C", -50, 90));
 
     /** The lens alone: it decides how a filament's light is weighed. */

@@ -55,8 +55,8 @@ public final class Charts {
         List<LineChart.Series> series = IntStream.range(0, lamps.size())
                 .mapToObj(i -> onset(lamps.get(i), style(i), endS))
                 .toList();
-        String description = lamps.stream().map(Charts::inWords).collect(Collectors.joining(" "))
-                + " Marks: seen by " + swap.scenario().criterion().criterion() + ".";
+        String description = lamps.stream().map(Charts::inWords).collect(Collectors.joining(" ")) + " Marks: seen by "
+                + swap.scenario().criterion().criterion() + ".";
         return new LineChart(
                         notes(swap, "seen by: " + swap.scenario().criterion().brief()),
                         "time since switch-on (ms)",
@@ -119,8 +119,8 @@ public final class Charts {
         for (int lamp = 1; lamp < drawn(swap).size(); lamp++) {
             int candidate = lamp;
             swap.earlier(lamp, 0)
-                    .ifPresent(earlier -> series.add(
-                            line(swap, candidate, style(candidate), 0, earlier.inSeconds(), speedIn, in)));
+                    .ifPresent(earlier ->
+                            series.add(line(swap, candidate, style(candidate), 0, earlier.inSeconds(), speedIn, in)));
         }
         if (swap.lamps().size() == 2) {
             swap.earlier(1, COMPARISON)

@@ -14,8 +14,7 @@ import java.util.stream.Stream;
 /** The answer in the first lines: what each candidate changes at two speeds, by the criterion that counts, by day and by night. */
 final class FirstLook {
     /** What its table tells of each speed, criterion and lamp. */
-    static final List<String> HEADER =
-            List.of("speed", "seen by", "lamp", "earlier", "that is", "outcome");
+    static final List<String> HEADER = List.of("speed", "seen by", "lamp", "earlier", "that is", "outcome");
 
     private final LampSwap swap;
 
@@ -89,8 +88,7 @@ final class FirstLook {
 
     private String distance(Scenario.Leg leg, int lamp, int criterion) {
         return swap.earlier(lamp, criterion)
-                .map(time -> Text.distance(
-                                Distance.metres(leg.speed().inMps() * Math.abs(time.inSeconds())))
+                .map(time -> Text.distance(Distance.metres(leg.speed().inMps() * Math.abs(time.inSeconds())))
                         + word(time.inSeconds()))
                 .orElse("-");
     }
@@ -117,14 +115,16 @@ final class FirstLook {
 
     private Stream<List<String>> rows(List<Integer> shown) {
         List<Criterion> criteria = swap.scenario().criteria();
-        return swap.scenario().firstLook().stream().flatMap(leg -> shown.stream()
-                .flatMap(criterion -> IntStream.range(0, swap.lamps().size()).mapToObj(lamp -> List.of(
-                        Text.speed(leg.speed()),
-                        criteria.get(criterion).meaning(),
-                        swap.lamps().get(lamp).name(),
-                        lamp == 0 ? "-" : signed(lamp, criterion),
-                        lamp == 0 ? "-" : distance(leg, lamp, criterion),
-                        swap.verdict(leg, lamp, criterion).phrase()))));
+        return swap.scenario().firstLook().stream()
+                .flatMap(leg -> shown.stream()
+                        .flatMap(criterion -> IntStream.range(0, swap.lamps().size())
+                                .mapToObj(lamp -> List.of(
+                                        Text.speed(leg.speed()),
+                                        criteria.get(criterion).meaning(),
+                                        swap.lamps().get(lamp).name(),
+                                        lamp == 0 ? "-" : signed(lamp, criterion),
+                                        lamp == 0 ? "-" : distance(leg, lamp, criterion),
+                                        swap.verdict(leg, lamp, criterion).phrase()))));
     }
 
     private String signed(int lamp, int criterion) {

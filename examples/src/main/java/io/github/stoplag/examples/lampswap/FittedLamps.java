@@ -80,7 +80,8 @@ record FittedLamps(List<Named> lamps) {
                 lamps.add(new Named(name(file, key), LampKind.read(file, key)));
             }
         }
-        List<String> names = lamps.stream().map(lamp -> lamp.name.toLowerCase(Locale.ROOT)).toList();
+        List<String> names =
+                lamps.stream().map(lamp -> lamp.name.toLowerCase(Locale.ROOT)).toList();
         for (int i = 0; i < names.size(); i++) {
             if (names.indexOf(names.get(i)) != i) {
                 throw file.bad("lamp." + words.get(i) + NAME, lamps.get(i).name, "another lamp has this name");
@@ -96,8 +97,7 @@ record FittedLamps(List<Named> lamps) {
     private static String name(ScenarioFile file, String key) {
         String name = file.has(key + NAME) ? file.text(key + NAME, null) : key.replace('.', ' ');
         if (name.length() > LONGEST_NAME) {
-            throw file.bad(
-                    key + NAME, name, "must have 1 to " + LONGEST_NAME + " characters, got " + name.length());
+            throw file.bad(key + NAME, name, "must have 1 to " + LONGEST_NAME + " characters, got " + name.length());
         }
         return name;
     }
@@ -109,8 +109,7 @@ record FittedLamps(List<Named> lamps) {
 
     private static LampInput led(ScenarioFile file) {
         LedLamp lamp = file.making(
-                List.of(LED_DELAY.name(), LED_RISE.name()),
-                () -> LedLamp.of(file.get(LED_DELAY), file.get(LED_RISE)));
+                List.of(LED_DELAY.name(), LED_RISE.name()), () -> LedLamp.of(file.get(LED_DELAY), file.get(LED_RISE)));
         return LampInput.led(lamp, file.get(LED_INTENSITY), LED_INTENSITY.name());
     }
 

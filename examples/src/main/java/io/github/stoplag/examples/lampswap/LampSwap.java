@@ -136,8 +136,8 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
     }
 
     private static Optional<Pair> pair(Scenario scenario, Scenario.Leg leg, Optional<TimeSpan> seen) {
-        return seen.map(at -> Pair.of(
-                scenario.leader().at(leg.speed()), scenario.follower().at(leg.speed()), leg.gap(), at));
+        return seen.map(at ->
+                Pair.of(scenario.leader().at(leg.speed()), scenario.follower().at(leg.speed()), leg.gap(), at));
     }
 
     /** Says how it ends at a speed with a lamp, seen by a criterion. */
@@ -147,7 +147,9 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
 
     /** Gives one row for each lamp at a speed. */
     List<Row> at(Scenario.Leg leg) {
-        return lamps.stream().map(lamp -> row(scenario, leg, lamp, firstSeenS(lamps))).toList();
+        return lamps.stream()
+                .map(lamp -> row(scenario, leg, lamp, firstSeenS(lamps)))
+                .toList();
     }
 
     /**

@@ -68,7 +68,9 @@ final class ReportHtml {
             }
         }
         if (!others.isEmpty()) {
-            out.open("details").element("summary", "Both vehicles at the other speeds").line();
+            out.open("details")
+                    .element("summary", "Both vehicles at the other speeds")
+                    .line();
             others.forEach(page::figure);
             out.close().line();
         }
@@ -140,9 +142,7 @@ final class ReportHtml {
         page.paragraph(
                 "The first row is the one used above. The others are models of the eye and conventions of measurement"
                         + " too; where they differ, the difference is the doubt to keep in mind. " + Criterion.SCALES);
-        page.table(
-                List.of("seen by", "lamp", "seen after", "earlier by"),
-                ReportText.comparison(swap));
+        page.table(List.of("seen by", "lamp", "seen after", "earlier by"), ReportText.comparison(swap));
         page.list(swap.scenario().criteria().stream()
                 .map(criterion -> criterion.scaled() + ": " + criterion.criterion() + "."));
     }

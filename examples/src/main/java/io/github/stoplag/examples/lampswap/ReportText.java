@@ -26,7 +26,8 @@ final class ReportText {
         lines.add(swap.scenario().heading().toString());
         answer(swap, lines);
         lines.add("");
-        lines.addAll(Text.wrapped("", "Seen means: " + swap.scenario().criterion().criterion()));
+        lines.addAll(
+                Text.wrapped("", "Seen means: " + swap.scenario().criterion().criterion()));
         lamps(swap, lines);
         lines.add("");
         lines.add("By day and by night, at the gap kept:");
@@ -39,8 +40,7 @@ final class ReportText {
         lines.addAll(Text.wrapped("  ", Criterion.SCALES));
         lines.add("");
         lines.add(format(ROW, "speed", "lamp", "extra distance", "gap needed", "outcome at the gap kept"));
-        grouped(swap.rows().stream().map(ReportText::row), 1)
-                .forEach(row -> lines.add(format(ROW, row.toArray())));
+        grouped(swap.rows().stream().map(ReportText::row), 1).forEach(row -> lines.add(format(ROW, row.toArray())));
         lines.add("");
         swap.lamps().stream()
                 .flatMap(LampSwap.Lamp::caveats)
@@ -111,7 +111,11 @@ final class ReportText {
         List<List<String>> all = rows.toList();
         return IntStream.range(0, all.size()).mapToObj(i -> {
             List<String> row = new ArrayList<>(all.get(i));
-            for (int f = 0; f < fields && i > 0 && all.get(i - 1).get(f).equals(all.get(i).get(f)); f++) {
+            for (int f = 0;
+                    f < fields
+                            && i > 0
+                            && all.get(i - 1).get(f).equals(all.get(i).get(f));
+                    f++) {
                 row.set(f, "");
             }
             return row;

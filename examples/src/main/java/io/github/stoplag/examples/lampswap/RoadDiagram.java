@@ -55,8 +55,7 @@ public final class RoadDiagram {
                 .sorted(Comparator.comparing(Scenario.Leg::speed))
                 .toList();
         return IntStream.range(0, legs.size())
-                .mapToObj(i -> new RoadDiagram(swap, DecisiveInstants.at(swap, legs.get(i)))
-                        .figure("road_" + (i + 1)))
+                .mapToObj(i -> new RoadDiagram(swap, DecisiveInstants.at(swap, legs.get(i))).figure("road_" + (i + 1)))
                 .toList();
     }
 

@@ -57,8 +57,8 @@ public record Scenario(
             FittedLamps.KEYS,
             Criterion.KEYS);
 
-    public static final ScenarioFile.Vocabulary VOCABULARY = Keys.vocabulary(
-            FittedLamps::numbered, "lamp.1, lamp.1.name, lamp.2, ...", KEYS.toArray(Keys[]::new));
+    public static final ScenarioFile.Vocabulary VOCABULARY =
+            Keys.vocabulary(FittedLamps::numbered, "lamp.1, lamp.1.name, lamp.2, ...", KEYS.toArray(Keys[]::new));
 
     /**
      * A speed with its following gap.

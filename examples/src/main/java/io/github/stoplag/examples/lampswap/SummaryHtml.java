@@ -74,7 +74,8 @@ final class SummaryHtml {
                         "A model is no proof of safety. A gain counts only if the driver behind responds to the lamp's onset; it is not a"
                                 + " crash forecast."),
                 Optional.of(caveats.size()).filter(count -> count > 0).stream()
-                        .map(count -> count + (count == 1 ? " caveat" : " caveats")
-                                + " on the lamps' light and on seeing it, and where each figure comes from: report.html."));
+                        .map(
+                                count -> count + (count == 1 ? " caveat" : " caveats")
+                                        + " on the lamps' light and on seeing it, and where each figure comes from: report.html."));
     }
 }

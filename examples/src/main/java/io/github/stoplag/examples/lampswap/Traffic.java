@@ -27,27 +27,19 @@ final class Traffic {
             KEYS.add(new Key<>("speeds", null, Speed::parse, Speed::inKmh, 5, 250, "km/h"));
     private static final Key<TimeSpan> TIME_GAP = KEYS.add(Key.time("following.gap", null, 0, 10));
     private static final Key<Distance> DISTANCE_GAP = KEYS.add(Key.distance("following.gap", null, 0, 500));
-    private static final Key<FrictionCoefficient> FRICTION = KEYS.add(new Key<>(
-            "road.friction",
-            "0.7",
-            FrictionCoefficient::parse,
-            FrictionCoefficient::inRatio,
-            0.05,
-            1.5,
-            ""));
+    private static final Key<FrictionCoefficient> FRICTION = KEYS.add(
+            new Key<>("road.friction", "0.7", FrictionCoefficient::parse, FrictionCoefficient::inRatio, 0.05, 1.5, ""));
     private static final Key<Grade> GRADE =
             KEYS.add(new Key<>("road.grade", "0 %", Grade::parse, Grade::inPercent, -30, 30, "%"));
     private static final Key<Deceleration> LEADER_BRAKING = KEYS.add(Key.deceleration("leader.deceleration"));
-    private static final Key<TimeSpan> LEADER_DEAD_TIME =
-            KEYS.add(Key.time("leader.brake-dead-time", "0.1 s", 0, 3));
+    private static final Key<TimeSpan> LEADER_DEAD_TIME = KEYS.add(Key.time("leader.brake-dead-time", "0.1 s", 0, 3));
     private static final Key<TimeSpan> LEADER_BUILD_UP = KEYS.add(Key.time("leader.brake-build-up", "0.2 s", 0, 3));
     private static final Key<Distance> LEADER_LENGTH = KEYS.add(Key.distance("leader.length", "6 m", 1, 30));
     private static final Key<TimeSpan> REACTION = KEYS.add(Key.time("follower.reaction", null, 0, 10));
     private static final Key<Deceleration> FOLLOWER_BRAKING = KEYS.add(Key.deceleration("follower.deceleration"));
     private static final Key<TimeSpan> FOLLOWER_DEAD_TIME =
             KEYS.add(Key.time("follower.brake-dead-time", "0.1 s", 0, 3));
-    private static final Key<TimeSpan> FOLLOWER_BUILD_UP =
-            KEYS.add(Key.time("follower.brake-build-up", "0.2 s", 0, 3));
+    private static final Key<TimeSpan> FOLLOWER_BUILD_UP = KEYS.add(Key.time("follower.brake-build-up", "0.2 s", 0, 3));
     private static final Key<Distance> FOLLOWER_LENGTH = KEYS.add(Key.distance("follower.length", "4.4 m", 1, 30));
 
     private static final String FROM_ROAD = "road";
@@ -75,8 +67,7 @@ final class Traffic {
         if (!text.equals(FROM_ROAD)) {
             return file.parse(key, text);
         }
-        RoadDeceleration onRoad =
-                Road.of(file.get(FRICTION), file.get(GRADE)).deceleration();
+        RoadDeceleration onRoad = Road.of(file.get(FRICTION), file.get(GRADE)).deceleration();
         if (onRoad instanceof RoadDeceleration.Holds holds) {
             return holds.deceleration();
         }

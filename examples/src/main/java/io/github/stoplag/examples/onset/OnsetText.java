@@ -88,7 +88,9 @@ final class OnsetText {
                         + " life tell a bulb's light from 3 W (above 16 V from 10 W), up to 3000 h, without halogen. Outside,"
                         + " nothing is claimed; the error there: "
                         + Predictions.fluxesOutOfRange().stream()
-                                .map(prediction -> prediction.quantity().split(" ", 3)[2].split(" from ", 2)[0] + " "
+                                .map(prediction -> prediction.quantity()
+                                                .split(" ", 3)[2]
+                                                .split(" from ", 2)[0] + " "
                                         + percent(prediction.relativeError().orElseThrow()))
                                 .collect(Collectors.joining(", "))
                         + "."));

@@ -60,8 +60,9 @@ public abstract class ProgramCommand extends OutputCommand {
         }
         folder.replaceWith(results.files());
         results.lines().forEach(printer()::println);
-        printer().println("Written to " + OutputFolder.shown(folder(out())) + ": "
-                + named(List.copyOf(results.files().keySet())));
+        printer()
+                .println("Written to " + OutputFolder.shown(folder(out())) + ": "
+                        + named(List.copyOf(results.files().keySet())));
         pages(folder(out()), results.files().keySet());
         return results.exitCode();
     }

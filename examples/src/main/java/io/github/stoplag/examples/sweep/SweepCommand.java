@@ -221,7 +221,8 @@ public final class SweepCommand extends OutputCommand {
         write(out(), () -> SweepJob.forget(out()));
         SweepText.of(study).forEach(printer()::println);
         printer()
-                .println("Written to " + OutputFolder.shown(out()) + ": manifest.json, " + REPORT + ", " + SweepResultJson.FILE + ", "
+                .println("Written to " + OutputFolder.shown(out()) + ": manifest.json, " + REPORT + ", "
+                        + SweepResultJson.FILE + ", "
                         + SweepTables.NAMES.size() + " tables, " + figures.size() + " pictures, "
                         + outcome.partNames().size() + " part file(s).");
         pages(out(), List.of(REPORT));

@@ -169,8 +169,7 @@ class CircuitRunTest {
     }
 
     static Stream<String> keys() {
-        return Stream.of(Heading.KEYS, FilamentInput.RATING, CircuitKeys.KEYS)
-                .flatMap(keys -> keys.names().stream());
+        return Stream.of(Heading.KEYS, FilamentInput.RATING, CircuitKeys.KEYS).flatMap(keys -> keys.names().stream());
     }
 
     @ParameterizedTest

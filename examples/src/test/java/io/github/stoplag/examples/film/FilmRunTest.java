@@ -90,8 +90,22 @@ class FilmRunTest {
         assertThat(Files.size(made)).isLessThan(300_000);
         Path results = folder.resolve("results");
         Program.into(
-                results, "film", "--film", made.toString(), "--taken-at", "120", "--exposure", "1/240", "--transfer",
-                "BT.709", "--row-time", "0 s", "--lamp", ShippedFilm.FILAMENT.text(), "--lamp", ShippedFilm.LED.text());
+                results,
+                "film",
+                "--film",
+                made.toString(),
+                "--taken-at",
+                "120",
+                "--exposure",
+                "1/240",
+                "--transfer",
+                "BT.709",
+                "--row-time",
+                "0 s",
+                "--lamp",
+                ShippedFilm.FILAMENT.text(),
+                "--lamp",
+                ShippedFilm.LED.text());
         assertCovered(results, "on", "level_10pct", truthS(0.1));
         assertCovered(results, "on", "level_50pct", truthS(0.5));
     }
@@ -102,7 +116,8 @@ class FilmRunTest {
                 .transfer(TransferCurve.SRGB)
                 .build();
         SimulatedCamera film = SimulatedCamera.of(camera, Sensor.USUAL);
-        GreySeries led = film.film("led", LightCourse.onset(InventedFilm.LED, 0.01, 0.6), TimeSpan.seconds(-0.2), 140, 5);
+        GreySeries led =
+                film.film("led", LightCourse.onset(InventedFilm.LED, 0.01, 0.6), TimeSpan.seconds(-0.2), 140, 5);
         GreySeries bulb =
                 film.film("bulb", LightCourse.onset(InventedFilm.FILAMENT, 0.01, 0.6), TimeSpan.seconds(-0.2), 140, 5);
         StringBuilder text = new StringBuilder(header);
@@ -118,8 +133,18 @@ class FilmRunTest {
     void aTableOfGreyValuesInAnyRangeGivesTheSameMoments(String column, boolean stamped, double unit) {
         Path results = folder.resolve("results");
         Program run = Program.into(
-                results, "film", "--film", table(column + ",led,bulb\n", stamped, unit).toString(), "--taken-at", "120",
-                "--exposure", "1/240", "--transfer", "sRGB", "--row-time", "0 s");
+                results,
+                "film",
+                "--film",
+                table(column + ",led,bulb\n", stamped, unit).toString(),
+                "--taken-at",
+                "120",
+                "--exposure",
+                "1/240",
+                "--transfer",
+                "sRGB",
+                "--row-time",
+                "0 s");
         assertThat(run.err()).isEmpty();
         for (double level : new double[] {0.1, 0.5, 0.9}) {
             NamedCsvRecord row = row(results, "bulb", "on", "level_" + Math.round(100 * level) + "pct");
@@ -140,22 +165,34 @@ class FilmRunTest {
     void badInputIsRefusedInOneLineAndNothingIsWritten() throws IOException {
         Path film = Films.square(folder.resolve("a film.mp4"), 40, 60, n -> n < 20 ? 30 : 120);
         String path = film.toString();
-        assertRefused("region of lamp led must lie inside the picture of 64 x 48 pixels", "--film", path, "--lamp", "led=60,0,9,9");
+        assertRefused(
+                "region of lamp led must lie inside the picture of 64 x 48 pixels",
+                "--film",
+                path,
+                "--lamp",
+                "led=60,0,9,9");
         assertRefused("--lamp must be name=x,y,width,height", "--film", path, "--lamp", "led=1,2,3");
         assertRefused("two lamps have the same name", "--film", path, "--lamp", "a=1,1,3,3", "--lamp", "a=9,9,3,3");
         assertRefused("must change by more than", "--film", path, "--taken-at", "60", "--lamp", "led=0,0,9,9");
         assertRefused("frame rate taken must be", "--film", path, "--taken-at", "0", "--lamp", "led=16,16,16,16");
         assertRefused("there is no lamp \"x\"", "--film", path, "--taken-at", "60", "--reference", "x");
-        assertRefused("no lamp was found", "--film", Films.square(folder.resolve("dark.mp4"), 20, 60, n -> 30).toString());
-        assertRefused("cannot be read: no such file", "--film", folder.resolve("no").toString());
+        assertRefused(
+                "no lamp was found",
+                "--film",
+                Films.square(folder.resolve("dark.mp4"), 20, 60, n -> 30).toString());
+        assertRefused(
+                "cannot be read: no such file", "--film", folder.resolve("no").toString());
         String steady = table("frame,led,bulb\n", false, 1).toString();
         assertRefused("--taken-at is needed", "--film", steady);
         assertRefused("has the columns led, bulb", "--film", steady, "--taken-at", "120", "--lamp", "x");
-        String bad = Program.write(folder.resolve("bad.csv"), "frame,led\n0,1\n1,dark\n").toString();
+        String bad = Program.write(folder.resolve("bad.csv"), "frame,led\n0,1\n1,dark\n")
+                .toString();
         assertRefused("line 3: grey value must be a number, got \"dark\"", "--film", bad, "--taken-at", "120");
-        String back = Program.write(folder.resolve("back.csv"), "frame,led\n1,1\n1,2\n").toString();
+        String back = Program.write(folder.resolve("back.csv"), "frame,led\n1,1\n1,2\n")
+                .toString();
         assertRefused("line 3: frames must be in order", "--film", back, "--taken-at", "120");
-        String headless = Program.write(folder.resolve("headless.csv"), "1,2\n3,4\n").toString();
+        String headless =
+                Program.write(folder.resolve("headless.csv"), "1,2\n3,4\n").toString();
         assertRefused("name of a lamp must be", "--film", headless, "--taken-at", "120");
     }
 
@@ -165,16 +202,17 @@ class FilmRunTest {
         Program run = Program.into(folder.resolve("results"), "film", "--film", film.toString(), "--taken-at", "240");
         assertThat(run.exitCode()).as(run.err()).isZero();
         assertThat(run.out().replaceAll("\\s+", " "))
-                .contains("--lamp lamp1=16,16,16,16", "the film plays at 60 frames/s, taken at 240", "the film has one lamp");
+                .contains(
+                        "--lamp lamp1=16,16,16,16",
+                        "the film plays at 60 frames/s, taken at 240",
+                        "the film has one lamp");
     }
 
     /** One mark lies anywhere between its two frames: a/√3 with a half the time between (JCGM 100:2008, 4.3.7, from memory). */
     @Test
     void marksSetByEyeAreIntervalsOfTime() {
         Path grey = table("frame,led,bulb\n", false, 1);
-        Path marks = Program.write(
-                folder.resolve("marks.csv"),
-                """
+        Path marks = Program.write(folder.resolve("marks.csv"), """
                 lamp,direction,mark,judge,frame_before,frame
                 bulb,on,first,a,28,29
                 bulb,on,noticed,a,30,34
@@ -182,8 +220,20 @@ class FilmRunTest {
                 """);
         Path results = folder.resolve("results");
         Program run = Program.into(
-                results, "film", "--film", grey.toString(), "--taken-at", "120", "--exposure", "1/240", "--transfer", "sRGB",
-                "--row-time", "0 s", "--marks", marks.toString());
+                results,
+                "film",
+                "--film",
+                grey.toString(),
+                "--taken-at",
+                "120",
+                "--exposure",
+                "1/240",
+                "--transfer",
+                "sRGB",
+                "--row-time",
+                "0 s",
+                "--marks",
+                marks.toString());
         assertThat(run.exitCode()).as(run.err()).isZero();
         List<NamedCsvRecord> rows = Program.csv(results.resolve("marks.csv"));
         assertThat(rows).extracting(row -> row.getField("moment")).containsExactly("marked_first", "marked_noticed");
@@ -198,7 +248,8 @@ class FilmRunTest {
                         folder.resolve("wrong.csv"),
                         "lamp,direction,mark,judge,frame_before,frame\nbulb,on,first,a,29,29\n")
                 .toString();
-        assertThat(Program.into(results, "film", "--film", grey.toString(), "--taken-at", "120", "--marks", wrong).err())
+        assertThat(Program.into(results, "film", "--film", grey.toString(), "--taken-at", "120", "--marks", wrong)
+                        .err())
                 .contains("line 2: frame must be after frame_before, 29, got 29")
                 .hasLineCount(1);
     }

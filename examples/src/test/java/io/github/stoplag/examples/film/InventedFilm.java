@@ -63,7 +63,12 @@ final class InventedFilm {
         film(ShippedFilm.LED, course(LED, t -> Math.max(0, 1 - t / LED_FALL_S)), InventedFilm::chips, luma);
         try (FilmWriter film = new FilmWriter(file, width, ShippedFilm.HEIGHT, quality)) {
             for (int n = 0; n < FRAMES; n++) {
-                film.add(luma[n], tint(luma[n], -16), tint(luma[n], 52), n / ShippedFilm.TAKEN_HZ, 1 / ShippedFilm.TAKEN_HZ);
+                film.add(
+                        luma[n],
+                        tint(luma[n], -16),
+                        tint(luma[n], 52),
+                        n / ShippedFilm.TAKEN_HZ,
+                        1 / ShippedFilm.TAKEN_HZ);
             }
         }
     }

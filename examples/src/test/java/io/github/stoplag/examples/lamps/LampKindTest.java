@@ -97,7 +97,8 @@ class LampKindTest {
 
     @Test
     void lampFittedNowComesFirst() throws IOException {
-        LampSwap swap = swap("lamp.2 = led 2 ms, 1 ms, 60 cd\nlamp.2.name = new\nlamp.7 = bulb P21W, 60 cd\nlamp.present = 7\n");
+        LampSwap swap = swap(
+                "lamp.2 = led 2 ms, 1 ms, 60 cd\nlamp.2.name = new\nlamp.7 = bulb P21W, 60 cd\nlamp.present = 7\n");
         assertThat(swap.lamps()).extracting(LampSwap.Lamp::name).isEqualTo(List.of("lamp 7", "lamp 1", "new"));
     }
 

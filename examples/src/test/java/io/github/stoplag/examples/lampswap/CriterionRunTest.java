@@ -96,7 +96,8 @@ class CriterionRunTest {
     void askedCriterionComesFirstAndTheUsualOneBesideIt() {
         assertThat(run("detector", "tail").out())
                 .contains("Seen means: integrating eye, time constant 0.2 s, threshold 2.15e-7 lx")
-                .containsPattern("(?s)earlier\\R  lx: night, tail lamp lit +filament.*  cd: eye with a threshold in candela +filament");
+                .containsPattern(
+                        "(?s)earlier\\R  lx: night, tail lamp lit +filament.*  cd: eye with a threshold in candela +filament");
     }
 
     @Test

@@ -111,7 +111,8 @@ public class LampSwapRunTest {
                 .contains("97 km/h (60 mph)");
         // the first lines answer: how much earlier, how far, how it ends, by day and by night
         assertThat(run.out().lines().limit(12).toList())
-                .anySatisfy(line -> assertThat(line).matches("LED lamp instead of the filament lamp: seen [0-9]+ ms earlier"))
+                .anySatisfy(line ->
+                        assertThat(line).matches("LED lamp instead of the filament lamp: seen [0-9]+ ms earlier"))
                 .anySatisfy(line -> assertThat(line).matches("  48 km/h \\(30 mph\\) .* m \\(.* in\\) earlier .*"))
                 .anySatisfy(line -> assertThat(line).matches("  97 km/h \\(60 mph\\) .* m \\(.* in\\) earlier .*"))
                 .anySatisfy(line -> assertThat(line).contains("bright day: ", "night, tail lamp lit: "));
@@ -215,7 +216,8 @@ public class LampSwapRunTest {
         } finally {
             Locale.setDefault(before);
         }
-        for (String name : List.of("summary.csv", "report.html", "onset.svg", "distance_us.svg", "road_5.svg", "summary.html")) {
+        for (String name :
+                List.of("summary.csv", "report.html", "onset.svg", "distance_us.svg", "road_5.svg", "summary.html")) {
             assertThat(folder.resolve("second").resolve(name))
                     .hasSameTextualContentAs(folder.resolve("first").resolve(name));
         }

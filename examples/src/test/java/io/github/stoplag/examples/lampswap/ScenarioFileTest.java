@@ -38,7 +38,8 @@ class ScenarioFileTest {
         Program printed = Program.run("lamp-swap", "--print-scenario");
         assertThat(printed.exitCode()).isZero();
         Path copy = Program.write(folder.resolve("copy.properties"), printed.out());
-        assertThat(Scenario.of(ScenarioFile.read(copy, Scenario.VOCABULARY), null).inputs())
+        assertThat(Scenario.of(ScenarioFile.read(copy, Scenario.VOCABULARY), null)
+                        .inputs())
                 .isEqualTo(Scenario.shipped().inputs());
     }
 
@@ -50,7 +51,9 @@ class ScenarioFileTest {
         String laboratory = IntegratingEye.of(LaboratoryLamps.EYE_TIME_CONSTANT, LaboratoryLamps.EYE_THRESHOLD)
                 .criterion();
         assertThat(Scenario.shipped().criterion().criterion()).isEqualTo(laboratory);
-        assertThat(Scenario.of(ScenarioFile.read(without, Scenario.VOCABULARY), null).criterion().criterion())
+        assertThat(Scenario.of(ScenarioFile.read(without, Scenario.VOCABULARY), null)
+                        .criterion()
+                        .criterion())
                 .isEqualTo(laboratory);
         assertThat(Resource.text(Scenario.SHIPPED))
                 .contains("Defaults " + LaboratoryLamps.EYE_TIME_CONSTANT + " and " + LaboratoryLamps.EYE_THRESHOLD);
@@ -59,7 +62,10 @@ class ScenarioFileTest {
     @Test
     void byteOrderMarkIsSkipped() {
         Path marked = Program.write(folder.resolve("marked.properties"), "\ufeff" + Resource.text(Scenario.SHIPPED));
-        assertThat(Scenario.of(ScenarioFile.read(marked, Scenario.VOCABULARY), null).heading().title()).startsWith("Community minibus");
+        assertThat(Scenario.of(ScenarioFile.read(marked, Scenario.VOCABULARY), null)
+                        .heading()
+                        .title())
+                .startsWith("Community minibus");
     }
 
     @Test

@@ -95,11 +95,13 @@ class OnsetRunTest {
     void atMostFourFiguresAreOffByMoreThanAQuarterAndNoneOfThemIsTheLightOfABulb() {
         List<NamedCsvRecord> rows = rows("predictions.csv");
         List<String> off = rows.stream()
-                .filter(row -> !row.getField("relative_error").isEmpty() && Math.abs(number(row, "relative_error")) > 0.25)
+                .filter(row ->
+                        !row.getField("relative_error").isEmpty() && Math.abs(number(row, "relative_error")) > 0.25)
                 .map(row -> row.getField("quantity"))
                 .toList();
         assertThat(off).hasSizeLessThanOrEqualTo(4).noneMatch(quantity -> quantity.startsWith("flux"));
-        assertThat(rows.stream().filter(row -> row.getField("quantity").startsWith("flux"))).hasSizeGreaterThan(20);
+        assertThat(rows.stream().filter(row -> row.getField("quantity").startsWith("flux")))
+                .hasSizeGreaterThan(20);
     }
 
     /** Source: Sivak et al. 1993 (UMTRI-93-37), 166 ms and 135 ms, seen; aim 10 %. */

@@ -169,7 +169,8 @@ class SweepRunTest {
                 .contains("Data are invented.")
                 .containsIgnoringWhitespaces("Only 72 % of the drivers respond to the lamp, the other 28 % never brake")
                 .containsIgnoringWhitespaces("Intervals cover sampling alone, the scatter of so many draws")
-                .containsIgnoringWhitespaces("filament: coil factor, gas loss, series resistance and ambient temperature held")
+                .containsIgnoringWhitespaces(
+                        "filament: coil factor, gas loss, series resistance and ambient temperature held")
                 .containsIgnoringWhitespaces("It is not a crash rate and no proof of safety.")
                 .contains("filament less led, on the same draws:", "95 % interval")
                 .contains("each quantile within 0.2 % of an exact one")
@@ -195,11 +196,26 @@ class SweepRunTest {
         assertThat(result.get("interval_covers").asText()).startsWith("Intervals cover sampling alone");
         for (JsonNode lamp : result.get("lamps")) {
             double p = lamp.get("contact_probability_ratio").asDouble();
-            assertThat(p).isCloseTo(value(results(), "contact_probability", lamp.get("lamp").asText(), "value"), offset(1e-8));
+            assertThat(p)
+                    .isCloseTo(
+                            value(
+                                    results(),
+                                    "contact_probability",
+                                    lamp.get("lamp").asText(),
+                                    "value"),
+                            offset(1e-8));
             // all who do not respond are in it
-            assertThat(p).isBetween(lamp.get("sampling_interval_low_ratio").asDouble(), lamp.get("sampling_interval_high_ratio").asDouble()).isGreaterThan(0.28);
+            assertThat(p)
+                    .isBetween(
+                            lamp.get("sampling_interval_low_ratio").asDouble(),
+                            lamp.get("sampling_interval_high_ratio").asDouble())
+                    .isGreaterThan(0.28);
         }
-        assertThat(result.get("differences").get(0).get("contact_probability_difference_ratio").asDouble()).isPositive();
+        assertThat(result.get("differences")
+                        .get(0)
+                        .get("contact_probability_difference_ratio")
+                        .asDouble())
+                .isPositive();
         assertThat(manifest.get("complete").asBoolean()).isTrue();
         assertThat(manifest.get("assumptions")).isNotEmpty();
         assertThat(manifest.get("sources_and_caveats").toString())

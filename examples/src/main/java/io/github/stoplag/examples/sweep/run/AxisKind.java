@@ -22,12 +22,12 @@ import java.util.stream.Stream;
  */
 record AxisKind(String name, String unit, Key<Double> key) {
     static final AxisKind REACTION = time("reaction", 30);
-    static final AxisKind GAP = kind(
-            "gap", "m", "m", 0, 1e5, text -> Distance.parse(text).inMetres());
+    static final AxisKind GAP =
+            kind("gap", "m", "m", 0, 1e5, text -> Distance.parse(text).inMetres());
     static final AxisKind TIME_GAP = time("time_gap", 300);
 
-    static final AxisKind SUPPLY = kind(
-            "supply", "v", "V", 0, 60, text -> Voltage.parse(text).inVolts());
+    static final AxisKind SUPPLY =
+            kind("supply", "v", "V", 0, 60, text -> Voltage.parse(text).inVolts());
 
     /** The order decides which random numbers an axis gets; the lamps follow, then whether the driver responds. */
     private static final List<AxisKind> VEHICLES = List.of(
@@ -47,13 +47,7 @@ record AxisKind(String name, String unit, Key<Double> key) {
                     0.001,
                     2,
                     text -> FrictionCoefficient.parse(text).inRatio()),
-            kind(
-                    "grade",
-                    "ratio",
-                    "",
-                    -0.5,
-                    0.5,
-                    text -> Grade.parse(text).inRatio()),
+            kind("grade", "ratio", "", -0.5, 0.5, text -> Grade.parse(text).inRatio()),
             SUPPLY);
 
     /** Whether the follower responds at all: 1 or 0. */
@@ -83,33 +77,16 @@ record AxisKind(String name, String unit, Key<Double> key) {
     }
 
     private static AxisKind speed(String name) {
-        return kind(
-                name,
-                "mps",
-                "m/s",
-                0,
-                150,
-                text -> Speed.parse(text).inMps());
+        return kind(name, "mps", "m/s", 0, 150, text -> Speed.parse(text).inMps());
     }
 
     private static AxisKind time(String name, double most) {
-        return kind(
-                name,
-                "s",
-                "s",
-                0,
-                most,
-                text -> TimeSpan.parse(text).inSeconds());
+        return kind(name, "s", "s", 0, most, text -> TimeSpan.parse(text).inSeconds());
     }
 
     private static AxisKind deceleration(String name) {
         return kind(
-                name,
-                "mps2",
-                "m/s²",
-                0,
-                200,
-                text -> Deceleration.parse(text).inMps2());
+                name, "mps2", "m/s²", 0, 200, text -> Deceleration.parse(text).inMps2());
     }
 
     private static AxisKind kind(

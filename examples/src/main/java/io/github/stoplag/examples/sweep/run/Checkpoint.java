@@ -1,7 +1,7 @@
 package io.github.stoplag.examples.sweep.run;
 
-import io.github.stoplag.examples.program.Build;
 import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.examples.program.Build;
 import io.github.stoplag.sweep.CheckpointFormat;
 import io.github.stoplag.sweep.SweepResult;
 import java.io.BufferedInputStream;

@@ -79,8 +79,7 @@ record PlanAxis(Axis axis, String canonical, List<Caveat> caveats) {
     }
 
     private static PlanAxis responding(double share, Source source) {
-        return new PlanAxis(
-                PairModel.responding(share).from(source), SHARE + " " + ExactText.of(share), List.of());
+        return new PlanAxis(PairModel.responding(share).from(source), SHARE + " " + ExactText.of(share), List.of());
     }
 
     private static Source source(ScenarioFile file, String key, String text) {
@@ -127,8 +126,7 @@ record PlanAxis(Axis axis, String canonical, List<Caveat> caveats) {
                 case STUDY -> study();
                 case SHARE -> {
                     double share = values(1, 1)[0];
-                    yield new PlanAxis(
-                            PairModel.responding(share), canonical(form, share), List.of());
+                    yield new PlanAxis(PairModel.responding(share), canonical(form, share), List.of());
                 }
                 default -> throw file.bad(kind.name(), text, "must start with one of " + FORMS);
             };

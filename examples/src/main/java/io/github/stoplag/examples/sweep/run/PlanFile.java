@@ -193,9 +193,11 @@ public final class PlanFile {
         for (String lamp : lamps()) {
             int at = plan.columns().indexOf(SupplyModel.latency(lamp));
             if (tables.containsKey(lamp)) {
-                unknown.add(lamp + ": coil factor, gas loss, series resistance and ambient temperature held at one value");
+                unknown.add(
+                        lamp + ": coil factor, gas loss, series resistance and ambient temperature held at one value");
             } else if (plan.axes().get(at).distribution().isEmpty()) {
-                unknown.add(lamp + ": latency " + (plan.axes().get(at).levels().length == 1 ? "held at one value" : "listed"));
+                unknown.add(lamp + ": latency "
+                        + (plan.axes().get(at).levels().length == 1 ? "held at one value" : "listed"));
             } else {
                 unknown.add(lamp + ": latency as drawn, not how well its distribution is known");
             }

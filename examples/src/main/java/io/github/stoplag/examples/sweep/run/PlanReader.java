@@ -116,8 +116,7 @@ final class PlanReader {
                 LuminousIntensity atRated = entry.getValue().given();
                 tables.put(
                         entry.getKey(),
-                        file.making(
-                                List.of(MODEL + entry.getKey()), () -> SupplyLamp.of(bulb, atRated, seenBy)));
+                        file.making(List.of(MODEL + entry.getKey()), () -> SupplyLamp.of(bulb, atRated, seenBy)));
             }
         }
         if (tables.isEmpty() && file.has(AxisKind.SUPPLY.name())) {

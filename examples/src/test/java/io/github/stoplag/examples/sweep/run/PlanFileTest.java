@@ -27,8 +27,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
-import java.util.List;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -156,8 +156,9 @@ class PlanFileTest {
         assertThat(read(study + "\nresponds = share 100 %\n").pairModel().population())
                 .isEqualTo("100 % of the drivers respond to the lamp, as the plan says.");
         assertThat(read(SMALL).pairModel().population())
-                .isEqualTo("100 % of the drivers respond to the lamp, because the plan says nothing of drivers who do not: all"
-                        + " shares are of those who respond.");
+                .isEqualTo(
+                        "100 % of the drivers respond to the lamp, because the plan says nothing of drivers who do not: all"
+                                + " shares are of those who respond.");
         PlanFile half = read(SMALL.replace("design = grid\nscenarios = 3", "design = latin-hypercube\nscenarios = 5000")
                 + "\nresponds = share 0.5\n");
         double[][] columns = values(half.plan(), 5000);

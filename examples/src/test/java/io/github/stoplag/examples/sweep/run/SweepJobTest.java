@@ -3,8 +3,8 @@ package io.github.stoplag.examples.sweep.run;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
-import io.github.stoplag.examples.program.Build;
 import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.examples.program.Build;
 import io.github.stoplag.sweep.Plan;
 import io.github.stoplag.sweep.SweepListener;
 import java.io.BufferedReader;
