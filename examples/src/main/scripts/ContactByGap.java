@@ -15,8 +15,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Contact probability against the gap for one lamp, as one file to copy and change. Data are invented; the probability is conditional on the
- * plan and is not a crash rate.
+ * Contact probability against the gap for one lamp, as one file to copy and change. Data are invented; the probability
+ * is conditional on the plan and is not a crash rate.
  *
  * <p>From the folder of the project, after {@code mvn -q -pl core -am compile}:
  *

@@ -110,7 +110,9 @@ class ArchitectureTest {
                 .check(CORE);
     }
 
-    /** Math's functions may differ in the last bit from one processor to another; sqrt, floor, min and the like may not. */
+    /**
+     * Math's functions may differ in the last bit from one processor to another; sqrt, floor, min and the like may not.
+     */
     @Test
     void aSweepOfPairsCallsNoMathsThatAProcessorMayRoundItsOwnWay() {
         Set<JavaCodeUnit> kernel = kernelOfASweep();

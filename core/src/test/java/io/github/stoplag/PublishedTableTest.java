@@ -17,9 +17,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 /**
- * Compares every row of published tables with what the library computes: one test a row. A table names its source in its
- * first line, and where rows differ in a column source; a row has the columns case, quantity, published, unit, tolerance
- * (absolute) and standing, and the inputs its kind needs.
+ * Compares every row of published tables with what the library computes: one test a row. A table names its source in
+ * its first line, and where rows differ in a column source; a row has the columns case, quantity, published, unit,
+ * tolerance (absolute) and standing, and the inputs its kind needs.
  */
 public abstract class PublishedTableTest {
     /** The tables, as resources beside the test class. */

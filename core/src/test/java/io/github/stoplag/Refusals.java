@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 
-/** How the library refuses a wrong input: by an {@link IllegalArgumentException} whose message is told to the letter. */
+/**
+ * How the library refuses a wrong input: by an {@link IllegalArgumentException} whose message is told to the letter.
+ */
 public final class Refusals {
     private Refusals() {}
 

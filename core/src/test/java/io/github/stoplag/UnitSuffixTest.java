@@ -147,7 +147,9 @@ class UnitSuffixTest {
         }
     }
 
-    /** Of a value type: {@code inMetres()}, {@code kmh(double kmh)}, {@code feetAndInches(double feet, double inches)}. */
+    /**
+     * Of a value type: {@code inMetres()}, {@code kmh(double kmh)}, {@code feetAndInches(double feet, double inches)}.
+     */
     private static boolean saysItself(Member member, String name) {
         return name.matches("in[A-Z].*")
                 || (member.getName().toLowerCase(Locale.ROOT).contains(name.toLowerCase(Locale.ROOT))

@@ -23,8 +23,9 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * Times to 10, 50 and 90 % of a filament lamp's light: the quadrature against Commons Math's Dormand-Prince 8(5,3) with three
- * events. Both start from the supply voltage; the integrator is told the three temperatures in advance, which favours it.
+ * Times to 10, 50 and 90 % of a filament lamp's light: the quadrature against Commons Math's Dormand-Prince 8(5,3) with
+ * three events. Both start from the supply voltage; the integrator is told the three temperatures in advance, which
+ * favours it.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
@@ -43,7 +44,9 @@ public class FilamentBenchmark {
     private final SupplyConditions conditions = SupplyConditions.of(Voltage.volts(13.5));
     private final double[] levelsK = new double[LEVELS.length];
 
-    /** Works the three temperatures out and checks that both ways agree to 1e-11, else the comparison would be unfair. */
+    /**
+     * Works the three temperatures out and checks that both ways agree to 1e-11, else the comparison would be unfair.
+     */
     @Setup
     public void setUp() {
         FilamentOnset onset = lamp.switchOn(conditions);

@@ -5,8 +5,8 @@ import org.apache.commons.math3.ode.events.EventHandler;
 import org.apache.commons.math3.ode.nonstiff.DormandPrince853Integrator;
 
 /**
- * The pair by Dormand and Prince's method of order 8 at 1e-9 with event detection, split where a vehicle comes to rest and at
- * the kinks of the deceleration, a new integrator for each piece.
+ * The pair by Dormand and Prince's method of order 8 at 1e-9 with event detection, split where a vehicle comes to rest
+ * and at the kinks of the deceleration, a new integrator for each piece.
  */
 final class IntegratorRival {
     /** The longest of the intervals tried that misses no contact in {@link RivalAccuracy}; 0.1 s misses some. */

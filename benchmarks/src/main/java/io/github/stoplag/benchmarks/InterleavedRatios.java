@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * The same operations as the JMH benchmarks, timed in turns by the thread's CPU time: for ratios on a machine that others
- * use too. Prints the median and the spread of the rounds in nanoseconds per operation.
+ * The same operations as the JMH benchmarks, timed in turns by the thread's CPU time: for ratios on a machine that
+ * others use too. Prints the median and the spread of the rounds in nanoseconds per operation.
  */
 public final class InterleavedRatios {
     private static final int ROUNDS = 15;

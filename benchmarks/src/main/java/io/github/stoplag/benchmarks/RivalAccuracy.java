@@ -4,8 +4,8 @@ import io.github.stoplag.kernel.GapEvent;
 import java.util.Locale;
 
 /**
- * How right the rivals are: wrong outcomes and largest errors against the exact kernel on the first pairs of the set. Says how
- * often the integrator has to look for events to be worth comparing with.
+ * How right the rivals are: wrong outcomes and largest errors against the exact kernel on the first pairs of the set.
+ * Says how often the integrator has to look for events to be worth comparing with.
  */
 public final class RivalAccuracy {
     private static final double[] CHECKS_S = {0.1, 0.02, 0.01, 0.005};

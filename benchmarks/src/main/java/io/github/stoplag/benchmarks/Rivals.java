@@ -13,9 +13,9 @@ import java.util.Locale;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * The library's side of the comparison with C++ and numpy: {@code write FOLDER} stores the scenarios and outcomes that the rivals
- * check themselves against, one file of little-endian doubles a column; {@code time} prints the CPU time of each operation. The
- * rivals and the script that runs all in turns are in the folder rivals of this module.
+ * The library's side of the comparison with C++ and numpy: {@code write FOLDER} stores the scenarios and outcomes that
+ * the rivals check themselves against, one file of little-endian doubles a column; {@code time} prints the CPU time of
+ * each operation. The rivals and the script that runs all in turns are in the folder rivals of this module.
  */
 public final class Rivals {
     // the cells of a quantile table, see QuantileTable

@@ -14,8 +14,8 @@ import java.lang.management.MemoryType;
 import java.util.Locale;
 
 /**
- * Cost and memory of the Monte Carlo against its size: for each size wall and CPU time per scenario, heap still in use after a collection, the
- * highest sum of the heap pools' peaks, and what the calling thread allocated.
+ * Cost and memory of the Monte Carlo against its size: for each size wall and CPU time per scenario, heap still in use
+ * after a collection, the highest sum of the heap pools' peaks, and what the calling thread allocated.
  */
 public final class SweepScale {
     private static final int WARM_UP = 1 << 22;

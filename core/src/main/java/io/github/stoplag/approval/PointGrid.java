@@ -14,8 +14,9 @@ import java.util.Set;
 /**
  * The test points of FMVSS 108 for stop and tail lamps, all nineteen of them in five groups.
  *
- * <p>A stop lamp meets a group if the sum over its points reaches the group's minimum and no point is below 60 % of its own; a
- * tail lamp if the sum reaches it. Points and minima in {@code fmvss108_points.csv} (49 CFR 571.108, Tables VIII and IX).
+ * <p>A stop lamp meets a group if the sum over its points reaches the group's minimum and no point is below 60 % of its
+ * own; a tail lamp if the sum reaches it. Points and minima in {@code fmvss108_points.csv} (49 CFR 571.108, Tables VIII
+ * and IX).
  *
  * <pre>{@code
  * PointGrid.stop(1).least("H-V"); // 80 cd

@@ -10,15 +10,18 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * What a regulation asks of a rear lamp's luminous intensity: on its reference axis and, where the row has it, in its field.
+ * What a regulation asks of a rear lamp's luminous intensity: on its reference axis and, where the row has it, in its
+ * field.
  *
- * <p>A lamp marked "D" is approved for use with a second one of the same function, the two taken for a single lamp (UN R148,
- * paragraph 4.8.3.2): each has the lower greatest intensity {@link #mostMarked}, both lit together stay within {@link #most},
- * and either alone still gives {@link #least}. Every check asks how the lamp is used, so that none is judged by the wrong one.
- * Lamps that depend on one another (interdependent) are one single lamp: check what all give together.
+ * <p>A lamp marked "D" is approved for use with a second one of the same function, the two taken for a single lamp (UN
+ * R148, paragraph 4.8.3.2): each has the lower greatest intensity {@link #mostMarked}, both lit together stay within
+ * {@link #most}, and either alone still gives {@link #least}. Every check asks how the lamp is used, so that none is
+ * judged by the wrong one. Lamps that depend on one another (interdependent) are one single lamp: check what all give
+ * together.
  *
- * <p>The rows, with law, table and standing, stand in {@code rear_lamp_limits.csv}. They are a reading aid: the law in force
- * where the vehicle runs decides, and it also asks for the distribution of the light, colours and a type approval.
+ * <p>The rows, with law, table and standing, stand in {@code rear_lamp_limits.csv}. They are a reading aid: the law in
+ * force where the vehicle runs decides, and it also asks for the distribution of the light, colours and a type
+ * approval.
  *
  * @param regulation for example {@code UN R148} or {@code FMVSS 108}
  * @param lamp what lamp: stop, tail, high-mounted stop, rear turn red, rear turn amber, end-outline
@@ -90,7 +93,8 @@ public record RearLampLimit(
     /**
      * Finds a row.
      *
-     * @param id regulation, lamp and variant, for example {@code UN R148 stop S1} or {@code FMVSS 108 high-mounted stop}
+     * @param id regulation, lamp and variant, for example {@code UN R148 stop S1} or {@code FMVSS 108 high-mounted
+     *     stop}
      * @return the row
      * @throws IllegalArgumentException if there is none; the message offers the nearest
      */
@@ -149,8 +153,8 @@ public record RearLampLimit(
     /**
      * Checks an intensity on the axis by night, when a lamp of variable intensity may give no more than a steady one.
      *
-     * <p>The night limit of a variable lamp marked "D" was not read; half of the single lamp's is used, as the steady lamps
-     * have it, with a caveat.
+     * <p>The night limit of a variable lamp marked "D" was not read; half of the single lamp's is used, as the steady
+     * lamps have it, with a caveat.
      *
      * @param intensity the intensity of this one lamp
      * @param use how the lamp is used
@@ -182,8 +186,8 @@ public record RearLampLimit(
      * @param intensity the intensity of this one lamp in that direction
      * @param use how the lamp is used
      * @return the verdict, with the row it rests on
-     * @throws IllegalArgumentException if the row has no least intensity in the field, or knows no lamp marked "D" and the lamp
-     *     is used as one
+     * @throws IllegalArgumentException if the row has no least intensity in the field, or knows no lamp marked "D" and
+     *     the lamp is used as one
      */
     public RearLampCheck checkInField(LuminousIntensity intensity, Use use) {
         LuminousIntensity lowest = leastInField.orElseThrow(

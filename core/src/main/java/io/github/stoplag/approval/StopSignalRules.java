@@ -10,8 +10,8 @@ import java.util.List;
 /**
  * Published rules on when a stop lamp must, may or must not be lit without the brake pedal, and when it may flash.
  *
- * <p>The thresholds, each with law, paragraph and standing, stand in {@code stop_signal_rules.csv}. The law in force decides;
- * later amendments of the rule on regenerative braking were not read.
+ * <p>The thresholds, each with law, paragraph and standing, stand in {@code stop_signal_rules.csv}. The law in force
+ * decides; later amendments of the rule on regenerative braking were not read.
  */
 public final class StopSignalRules {
     /** What a rule says of the stop lamp. */
@@ -74,8 +74,9 @@ public final class StopSignalRules {
     /**
      * Says whether the emergency stop signal of a car may flash.
      *
-     * <p>It may start above 50 km/h from 6 m/s² on or with the antilock system cycling fully, and ends at the latest below 2.5
-     * m/s² or when the antilock system no longer cycles (UN R13-H, UN R48). Once started it may go on below 50 km/h.
+     * <p>It may start above 50 km/h from 6 m/s² on or with the antilock system cycling fully, and ends at the latest
+     * below 2.5 m/s² or when the antilock system no longer cycles (UN R13-H, UN R48). Once started it may go on below
+     * 50 km/h.
      *
      * @param speed the vehicle's speed
      * @param deceleration its deceleration

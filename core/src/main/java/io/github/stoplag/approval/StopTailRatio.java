@@ -8,8 +8,8 @@ import io.github.stoplag.source.Source;
 /**
  * How much brighter a stop lamp must be than the tail lamp it is built together with.
  *
- * <p>UN R148: (Is + It)/It at least 5; FMVSS 108: Is/It at least 5 near the axis, 3 elsewhere. The UN numerator is the sum of
- * both, the American one the stop lamp alone: 5 the UN way is 4 the American way.
+ * <p>UN R148: (Is + It)/It at least 5; FMVSS 108: Is/It at least 5 near the axis, 3 elsewhere. The UN numerator is the
+ * sum of both, the American one the stop lamp alone: 5 the UN way is 4 the American way.
  *
  * <p>Symbols: Is intensity of the stop lamp alone, It of the tail (rear position) lamp alone, in the same direction.
  *

@@ -9,7 +9,8 @@ import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Source;
 
 /**
- * AASHTO stopping sight distance as the design tables print it, with their rounded coefficients, on the level and on grades.
+ * AASHTO stopping sight distance as the design tables print it, with their rounded coefficients, on the level and on
+ * grades.
  *
  * <pre>
  *   level   US customary:  d = 1.47 V t + 1.075 V²/a                    V in mph,  d in ft, a = 11.2 ft/s²
@@ -18,16 +19,17 @@ import io.github.stoplag.source.Source;
  *           metric:        d = 0.278 V t + V²/(254 (3.4/9.81 + G))      t = 2.5 s throughout
  * </pre>
  *
- * <p>On the level each part is rounded half up to 0.1, the calculated distance is the sum of the rounded parts, the design
- * value the next multiple of 5 from there up. On grades the table prints the next whole foot or metre up. A grade of 0 in the
- * grade form differs a little from the level form, whose coefficients are rounded otherwise. The same times and decelerations
- * without any rounding are {@link #exact()}: 1.47 stands for 22/15 and 0.278 for 1/3.6.
+ * <p>On the level each part is rounded half up to 0.1, the calculated distance is the sum of the rounded parts, the
+ * design value the next multiple of 5 from there up. On grades the table prints the next whole foot or metre up. A
+ * grade of 0 in the grade form differs a little from the level form, whose coefficients are rounded otherwise. The same
+ * times and decelerations without any rounding are {@link #exact()}: 1.47 stands for 22/15 and 0.278 for 1/3.6.
  *
- * <p>Validated range: the table's design speeds, 15 to 80 mph and 20 to 130 km/h, grades of 3, 6 and 9 %. A sight distance for
- * design, not the stop of a given vehicle.
+ * <p>Validated range: the table's design speeds, 15 to 80 mph and 20 to 130 km/h, grades of 3, 6 and 9 %. A sight
+ * distance for design, not the stop of a given vehicle.
  *
- * <p>Source: AASHTO, A Policy on Geometric Design of Highways and Streets, tables of stopping sight distance on level roadways
- * and on grades (2001 to 2018 editions); the level equation as repeated in the TxDOT Roadway Design Manual, 4.11.1.
+ * <p>Source: AASHTO, A Policy on Geometric Design of Highways and Streets, tables of stopping sight distance on level
+ * roadways and on grades (2001 to 2018 editions); the level equation as repeated in the TxDOT Roadway Design Manual,
+ * 4.11.1.
  */
 public final class AashtoSightDistance implements GradedStoppingRule {
     /** Miles per hour and feet. */

@@ -17,8 +17,8 @@ import java.util.Optional;
 /**
  * A published minimum performance of brakes: a least mean deceleration, a longest stopping distance, or both.
  *
- * <p>A measured stop that meets the figures is no approval: the regulation also sets load, road, pedal force, temperature and
- * order of the tests. Check with the authority or the test service.
+ * <p>A measured stop that meets the figures is no approval: the regulation also sets load, road, pedal force,
+ * temperature and order of the tests. Check with the authority or the test service.
  *
  * <pre>{@code
  * double[] timeS = {0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4};
@@ -121,9 +121,9 @@ public record BrakeRequirement(
     /**
      * Checks a recorded stop.
      *
-     * <p>A stop from another speed than the prescribed one is compared with the limit scaled by (v/v_p)², which leaves the lag
-     * out; a caveat says so below 0.98 of the prescribed speed (UN R13-H's margin, from memory) and above 1.02 of it (our
-     * choice, the same margin upwards).
+     * <p>A stop from another speed than the prescribed one is compared with the limit scaled by (v/v_p)², which leaves
+     * the lag out; a caveat says so below 0.98 of the prescribed speed (UN R13-H's margin, from memory) and above 1.02
+     * of it (our choice, the same margin upwards).
      *
      * @param stop the recorded stop
      * @return whether it meets the requirement

@@ -11,9 +11,9 @@ import java.util.Map;
 /**
  * The response of a kind of brake system as one source gives it.
  *
- * <p>Sources speak of different things: a time to a chamber pressure, a lag seen by the driver, an upper limit, or the time
- * that the linear term of a stopping distance stands for. The description and the note say which; a lag that is already the
- * sum of dead time and half the build-up stands here as dead time alone.
+ * <p>Sources speak of different things: a time to a chamber pressure, a lag seen by the driver, an upper limit, or the
+ * time that the linear term of a stopping distance stands for. The description and the note say which; a lag that is
+ * already the sum of dead time and half the build-up stands here as dead time alone.
  *
  * <pre>{@code
  * BrakeSystem.published("fmvss121-truck").response(); // BrakeResponse[deadTime=0 s, buildUp=0.45 s]

@@ -21,12 +21,13 @@ import io.github.stoplag.source.Evident;
  *   a = max(g sin θ, min(demand, a_b, a_r))
  * </pre>
  *
- * <p>Symbols: a deceleration along the road [m/s²], F/m largest brake force over mass, which is the deceleration the brakes
- * give on the level [m/s²], μ friction coefficient, η share of the friction that the brakes can use, θ slope angle, positive
- * uphill, g gravity. The demand is the deceleration the driver wants of the vehicle, whatever the grade.
+ * <p>Symbols: a deceleration along the road [m/s²], F/m largest brake force over mass, which is the deceleration the
+ * brakes give on the level [m/s²], μ friction coefficient, η share of the friction that the brakes can use, θ slope
+ * angle, positive uphill, g gravity. The demand is the deceleration the driver wants of the vehicle, whatever the
+ * grade.
  *
- * <p>Range: F/m above 0, η (0, 1]. η is 1 where every wheel reaches its friction limit, as good anti-lock brakes come close to;
- * below it the axle that locks first sets the limit. Air and rolling drag are left out.
+ * <p>Range: F/m above 0, η (0, 1]. η is 1 where every wheel reaches its friction limit, as good anti-lock brakes come
+ * close to; below it the axle that locks first sets the limit. Air and rolling drag are left out.
  *
  * <p>Source: Newton's second law along the slope, Coulomb friction; the smallest of the three holds.
  *

@@ -16,10 +16,10 @@ import java.util.TreeMap;
 /**
  * A rule of road design with a friction factor, which may fall with speed, and a grade: d = c V t + V²/(k (f(V) + G)).
  *
- * <p>Symbols: d distance [m or ft], V speed [km/h or mph], t reaction time [s], f friction factor (or deceleration as a share
- * of gravity), G grade, positive uphill; c and k turn the units: c = 1/3.6 and k = 2 g/(1/3.6)² = 254.19 in km/h and m, c =
- * 22/15 and k = 29.91 in mph and ft. Published rules carry them rounded: 0.278 and 254, 1.47 and 30. The grade is added to the
- * friction as it is, without cos θ.
+ * <p>Symbols: d distance [m or ft], V speed [km/h or mph], t reaction time [s], f friction factor (or deceleration as a
+ * share of gravity), G grade, positive uphill; c and k turn the units: c = 1/3.6 and k = 2 g/(1/3.6)² = 254.19 in km/h
+ * and m, c = 22/15 and k = 29.91 in mph and ft. Published rules carry them rounded: 0.278 and 254, 1.47 and 30. The
+ * grade is added to the friction as it is, without cos θ.
  *
  * <p>Range: t [0, 30] s, f (0, 2]; the friction is linear between the speeds given and constant beyond them.
  *

@@ -18,8 +18,8 @@ import io.github.stoplag.source.Source;
  *   on a grade: a + g sin θ in place of a
  * </pre>
  *
- * <p>Symbols: s distance [m], v speed [m/s], t reaction time [s], t_d dead time and t_b build-up time of the brakes [s], a
- * deceleration on the level [m/s²], θ slope angle, g standard gravity.
+ * <p>Symbols: s distance [m], v speed [m/s], t reaction time [s], t_d dead time and t_b build-up time of the brakes
+ * [s], a deceleration on the level [m/s²], θ slope angle, g standard gravity.
  *
  * @param name a short name with the edition or clause
  * @param reaction the reaction time t, in [0, 30] s
@@ -68,8 +68,8 @@ public record KinematicRule(
      * @param response the brake system's dead time and build-up
      * @param source who published the limit
      * @return the rule
-     * @throws IllegalArgumentException if the limit is used up before the brakes act, or the deceleration needed is out of
-     *     range
+     * @throws IllegalArgumentException if the limit is used up before the brakes act, or the deceleration needed is out
+     *     of range
      */
     public static KinematicRule stoppingWithin(
             String name, Speed speed, Distance limit, TimeSpan reaction, BrakeResponse response, Source source) {
@@ -121,9 +121,9 @@ public record KinematicRule(
     }
 
     /**
-     * Gives the speed that is left after a distance, on the level: where another vehicle stood already, the speed at which
-     * this one arrives. With the brakes at full deceleration, v_left = √(v² − 2 a (d − d₀)), d₀ being the lag; in general the
-     * speed of the stop's motion at that place.
+     * Gives the speed that is left after a distance, on the level: where another vehicle stood already, the speed at
+     * which this one arrives. With the brakes at full deceleration, v_left = √(v² − 2 a (d − d₀)), d₀ being the lag; in
+     * general the speed of the stop's motion at that place.
      *
      * @param speed the speed at the start
      * @param distance the distance from the start
@@ -144,7 +144,10 @@ public record KinematicRule(
         return Speed.mps(fromFullMps <= fullMps ? fromFullMps : duringBuildUpMps(speed, distance));
     }
 
-    /** The speed before full braking: v − j τ²/2 where v τ − j τ³/6 is the distance since the onset; bisected, τ ↦ place rises. */
+    /**
+     * The speed before full braking: v − j τ²/2 where v τ − j τ³/6 is the distance since the onset; bisected, τ ↦ place
+     * rises.
+     */
     private double duringBuildUpMps(Speed speed, Distance distance) {
         double lagS = reaction.inSeconds() + response.deadTime().inSeconds();
         double v = speed.inMps();

@@ -16,8 +16,8 @@ import io.github.stoplag.source.Source;
  *   d_m = (v_b² − v_e²)/(25.92 (s_e − s_b))      in km/h and m
  * </pre>
  *
- * <p>Symbols: d_m mean deceleration [m/s²], v_b and v_e speeds at the begin and the end, s_b and s_e their places from the start
- * of the stop.
+ * <p>Symbols: d_m mean deceleration [m/s²], v_b and v_e speeds at the begin and the end, s_b and s_e their places from
+ * the start of the stop.
  *
  * @param from the higher speed v_b
  * @param to the lower speed v_e

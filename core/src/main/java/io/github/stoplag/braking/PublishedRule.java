@@ -17,9 +17,10 @@ import java.util.Optional;
 /**
  * A stopping rule as someone published it: the rule, how its table rounds, and the rows it is printed with.
  *
- * <p>The catalogue is data: {@code rules_quadratic.csv}, {@code rules_kinematic.csv} and {@code rules_friction.csv} hold the
- * rules, {@code rules_rows.csv} the printed rows. A further rule is a further row; a rule of one's own needs no catalogue, only
- * {@link QuadraticRule#of}, {@link KinematicRule} or {@link FrictionRule#exact} and a {@link TableRounding}.
+ * <p>The catalogue is data: {@code rules_quadratic.csv}, {@code rules_kinematic.csv} and {@code rules_friction.csv}
+ * hold the rules, {@code rules_rows.csv} the printed rows. A further rule is a further row; a rule of one's own needs
+ * no catalogue, only {@link QuadraticRule#of}, {@link KinematicRule} or {@link FrictionRule#exact} and a
+ * {@link TableRounding}.
  *
  * @param key the name by which {@link #published(String)} finds it
  * @param rule the rule without the table's rounding
@@ -98,8 +99,8 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
      *
      * @param reaction the reaction time, in [0, 30] s
      * @return the rule, which has no printed rows of its own; its evidence says which time was published
-     * @throws IllegalArgumentException if the rule has no reaction part, for example a limit that runs from the pedal, or the
-     *     time is out of range
+     * @throws IllegalArgumentException if the rule has no reaction part, for example a limit that runs from the pedal,
+     *     or the time is out of range
      */
     public PublishedRule withReaction(TimeSpan reaction) {
         double newS = Ranges.REACTION.check(reaction.inSeconds());
@@ -170,8 +171,8 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
      *
      * @param printed the rows
      * @return one residual a row, in order
-     * @throws IllegalArgumentException if a row asks for a quantity that a rule of this form does not have, or for a grade
-     *     where the rule holds on the level
+     * @throws IllegalArgumentException if a row asks for a quantity that a rule of this form does not have, or for a
+     *     grade where the rule holds on the level
      */
     public List<Residual> residuals(List<PublishedRow> printed) {
         return printed.stream()

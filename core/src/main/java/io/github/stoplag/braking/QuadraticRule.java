@@ -148,8 +148,8 @@ public final class QuadraticRule implements StoppingRule {
     /**
      * Carries a measured stop over to the prescribed speed: s_p = k₁ v_p + (s − k₁ v) (v_p/v)².
      *
-     * <p>Symbols: v and s measured speed and distance, v_p and s_p those of the prescribed speed. The lag scales with the speed,
-     * the braking with its square.
+     * <p>Symbols: v and s measured speed and distance, v_p and s_p those of the prescribed speed. The lag scales with
+     * the speed, the braking with its square.
      *
      * <p>Source: the correction of UN Regulation No. 78 and GTR No. 3 with k₁ = 0.1, from memory.
      *

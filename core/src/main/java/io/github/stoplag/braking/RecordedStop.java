@@ -17,8 +17,8 @@ import java.util.Optional;
  *
  * <p>Symbols: s distance [m], v speed [m/s]. The initial speed v₀ is that of the first sample.
  *
- * <p>Range: at least 2 samples, distance not falling, speed not rising by more than the stated noise. Where noise lets the speed
- * cross a level more than once, the middle between its first and last crossing counts.
+ * <p>Range: at least 2 samples, distance not falling, speed not rising by more than the stated noise. Where noise lets
+ * the speed cross a level more than once, the middle between its first and last crossing counts.
  */
 public final class RecordedStop {
     private final double[] distanceM;
@@ -35,8 +35,8 @@ public final class RecordedStop {
      * @param distanceM the distances in m, not falling
      * @param speedMps the speeds in m/s, not rising
      * @return the recorded stop
-     * @throws IllegalArgumentException if there are fewer than 2 samples, the arrays differ in length, or a sample is out of
-     *     range or order; the message names its index, counted from 0
+     * @throws IllegalArgumentException if there are fewer than 2 samples, the arrays differ in length, or a sample is
+     *     out of range or order; the message names its index, counted from 0
      */
     public static RecordedStop of(double[] distanceM, double[] speedMps) {
         return of(distanceM, speedMps, Speed.mps(0));
@@ -49,8 +49,8 @@ public final class RecordedStop {
      * @param speedMps the speeds in m/s
      * @param noise how far a speed may lie above the lowest before it
      * @return the recorded stop
-     * @throws IllegalArgumentException if there are fewer than 2 samples, the arrays differ in length, or a sample is out of
-     *     range or order; the message names its index, counted from 0
+     * @throws IllegalArgumentException if there are fewer than 2 samples, the arrays differ in length, or a sample is
+     *     out of range or order; the message names its index, counted from 0
      */
     public static RecordedStop of(double[] distanceM, double[] speedMps, Speed noise) {
         checkLengths("distance", distanceM.length, speedMps.length);
@@ -77,8 +77,8 @@ public final class RecordedStop {
      * @param speedMps the speeds in m/s
      * @param noise how far a speed may lie above the lowest before it; 0 for none
      * @return the recorded stop
-     * @throws IllegalArgumentException if there are fewer than 2 samples, the arrays differ in length, or a sample is out of
-     *     range or order; the message names its index, counted from 0
+     * @throws IllegalArgumentException if there are fewer than 2 samples, the arrays differ in length, or a sample is
+     *     out of range or order; the message names its index, counted from 0
      */
     public static RecordedStop ofTimes(double[] timeS, double[] speedMps, Speed noise) {
         checkLengths("time", timeS.length, speedMps.length);
@@ -134,7 +134,8 @@ public final class RecordedStop {
     /**
      * Gives the mean fully developed deceleration: the mean over distance between 0.8 and 0.1 of the initial speed.
      *
-     * <p>d_m = (v_b² − v_e²)/(2 (s_e − s_b)), v_b = 0.8 v₀, v_e = 0.1 v₀; with speeds in km/h the divisor is 25.92 (s_e − s_b)
+     * <p>d_m = (v_b² − v_e²)/(2 (s_e − s_b)), v_b = 0.8 v₀, v_e = 0.1 v₀; with speeds in km/h the divisor is 25.92 (s_e
+     * − s_b)
      *
      * <p>Source: UN Regulations No. 13 and 13-H, annex on braking tests.
      *

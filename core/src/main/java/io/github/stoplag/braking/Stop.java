@@ -16,7 +16,8 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The stop of one vehicle: perception-reaction at constant speed, brake dead time, linear build-up, constant deceleration.
+ * The stop of one vehicle: perception-reaction at constant speed, brake dead time, linear build-up, constant
+ * deceleration.
  *
  * <pre>
  *   s = v (t_r + t_d) + v t_b/2 + v²/(2a) − a t_b²/24      for v ≥ a t_b/2
@@ -28,8 +29,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Range: reaction time in [0, 30] s. Assumes a uniform road, all wheels at the same use of friction, no drag.
  *
- * <p>Example: {@code Stop.of(Speed.mps(30), TimeSpan.seconds(0.5), BrakeResponse.INSTANT, Deceleration.mps2(7))} stops in
- * 79.3 m.
+ * <p>Example: {@code Stop.of(Speed.mps(30), TimeSpan.seconds(0.5), BrakeResponse.INSTANT, Deceleration.mps2(7))} stops
+ * in 79.3 m.
  *
  * <p>Source: kinematics; see {@link StopKernel}.
  */
@@ -67,8 +68,8 @@ public final class Stop implements StopOutcome {
      * @param reaction the driver's perception-reaction time, in [0, 30] s
      * @param response the brake system's answer to the pedal
      * @param deceleration the deceleration after the build-up
-     * @return the stop; or that it never stops, if the deceleration is 0 and the vehicle moves, or if it is so small that the
-     *     stop would take more than 1e7 m or 1e6 s
+     * @return the stop; or that it never stops, if the deceleration is 0 and the vehicle moves, or if it is so small
+     *     that the stop would take more than 1e7 m or 1e6 s
      * @throws IllegalArgumentException if the reaction time is out of range
      */
     public static StopOutcome of(Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration) {

@@ -21,14 +21,16 @@ import io.github.stoplag.quantity.TimeSpan;
  *   from two stops     s/v = t_r + v/(2 a), a line through both:  1/(2 a) = (s₂/v₂ − s₁/v₁)/(v₂ − v₁)
  * </pre>
  *
- * <p>Symbols: v, u speed before and after [m/s], t time [s], a deceleration [m/s²], s braking distance, in two stops with the
- * reaction distance [m], μ friction coefficient used fully, G grade, θ = atan G, g standard gravity, t_r reaction time [s].
+ * <p>Symbols: v, u speed before and after [m/s], t time [s], a deceleration [m/s²], s braking distance, in two stops
+ * with the reaction distance [m], μ friction coefficient used fully, G grade, θ = atan G, g standard gravity, t_r
+ * reaction time [s].
  *
- * <p>Deceleration is taken as constant from the first moment; a build-up counts as half of its time in t_r. What results is a
- * mean over the stop. The deceleration of a distance between two speeds is {@link MeanDeceleration#between}.
+ * <p>Deceleration is taken as constant from the first moment; a build-up counts as half of its time in t_r. What
+ * results is a mean over the stop. The deceleration of a distance between two speeds is
+ * {@link MeanDeceleration#between}.
  *
- * <p>Source: kinematics and Newton's second law along the slope, the inverses of {@link io.github.stoplag.road.Road} and {@link
- * KinematicRule}.
+ * <p>Source: kinematics and Newton's second law along the slope, the inverses of {@link io.github.stoplag.road.Road}
+ * and {@link KinematicRule}.
  */
 public final class StopInverse {
     private static final Range SOME_DISTANCE = Ranges.LENGTH.withoutLowerEnd();
@@ -52,7 +54,8 @@ public final class StopInverse {
      * @param to the speed u after, below v
      * @param time the time t, above 0
      * @return a
-     * @throws IllegalArgumentException if the speed does not fall, the time is not above 0 s or the deceleration above 200 m/s²
+     * @throws IllegalArgumentException if the speed does not fall, the time is not above 0 s or the deceleration above
+     *     200 m/s²
      */
     public static Deceleration deceleration(Speed from, Speed to, TimeSpan time) {
         Check.above("speed before a braking down to " + to, from.inMps(), to.inMps(), Ranges.SPEED.hi(), "m/s");
@@ -67,8 +70,8 @@ public final class StopInverse {
      * @param distance the braking distance s, above 0
      * @param grade the grade G
      * @return μ
-     * @throws IllegalArgumentException if an input is out of range, or the friction not in (0, 2]: not above 0 if the grade
-     *     alone would have stopped the vehicle sooner
+     * @throws IllegalArgumentException if an input is out of range, or the friction not in (0, 2]: not above 0 if the
+     *     grade alone would have stopped the vehicle sooner
      */
     public static FrictionCoefficient friction(Speed from, Distance distance, Grade grade) {
         double theta = Math.atan(grade.inRatio());
@@ -108,8 +111,8 @@ public final class StopInverse {
      * @param faster the higher speed v₂
      * @param longer its stopping distance s₂
      * @return what both have in common
-     * @throws IllegalArgumentException if the speeds are not in rising order, or no reaction time in [0, 30] s and deceleration
-     *     in (0, 200] m/s² belong to the stops
+     * @throws IllegalArgumentException if the speeds are not in rising order, or no reaction time in [0, 30] s and
+     *     deceleration in (0, 200] m/s² belong to the stops
      */
     public static Common twoStops(Speed slower, Distance shorter, Speed faster, Distance longer) {
         double v1 = Ranges.MOVING.check("lower speed", slower.inMps());

@@ -46,8 +46,8 @@ public interface StoppingRule extends Evident {
     Parts at(Speed speed);
 
     /**
-     * A stopping distance in two parts. The total is the sum of the parts as given, so rules that round each part add the
-     * rounded parts.
+     * A stopping distance in two parts. The total is the sum of the parts as given, so rules that round each part add
+     * the rounded parts.
      *
      * @param lag what is run before the brakes act: reaction, thinking or system lag, as the rule has it
      * @param braking what is run while they act

@@ -6,7 +6,8 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 
 /**
- * How a published table rounds: each part to a step, halves up; then the sum of the parts as printed to a step of its own.
+ * How a published table rounds: each part to a step, halves up; then the sum of the parts as printed to a step of its
+ * own.
  *
  * @param partStep the step of each part; 0 for parts that are not rounded
  * @param totalStep the step of the total; 0 for a total that is the plain sum of the parts

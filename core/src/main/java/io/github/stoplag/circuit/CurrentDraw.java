@@ -104,8 +104,8 @@ public final class CurrentDraw implements Evident {
     }
 
     /**
-     * An LED lamp with a current regulator: constant current from its lowest working voltage up; below it a straight line
-     * to zero is assumed.
+     * An LED lamp with a current regulator: constant current from its lowest working voltage up; below it a straight
+     * line to zero is assumed.
      *
      * @param current the regulated current, not negative
      * @param lowestVoltage the voltage from which it is held, above 0 V

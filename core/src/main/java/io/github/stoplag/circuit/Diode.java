@@ -13,8 +13,8 @@ import io.github.stoplag.source.Evident;
 /**
  * An isolating diode: its forward characteristic and its ratings.
  *
- * <p>Conducting: dissipation P = U_F I, junction T_j = T_ambient + R_th P. Blocking: it holds a reverse voltage up to its
- * rating and lets a leakage current through.
+ * <p>Conducting: dissipation P = U_F I, junction T_j = T_ambient + R_th P. Blocking: it holds a reverse voltage up to
+ * its rating and lets a leakage current through.
  */
 public final class Diode {
     private final ForwardCharacteristic characteristic;
@@ -71,8 +71,8 @@ public final class Diode {
          * Sets the reverse rating.
          *
          * @param highest the rated reverse voltage, above 0 V
-         * @param leakageAtIt the leakage current to reckon with at the hottest junction, not negative: it is not moved to
-         *     another temperature, though it about doubles every 10 K (common practice, no source)
+         * @param leakageAtIt the leakage current to reckon with at the hottest junction, not negative: it is not moved
+         *     to another temperature, though it about doubles every 10 K (common practice, no source)
          * @return this builder
          */
         public Builder reverse(Voltage highest, Current leakageAtIt) {
@@ -179,7 +179,8 @@ public final class Diode {
      * Gives the state while the circuit behind the diode is on and the one before it is off.
      *
      * @param behind the voltage behind the diode, on the lamp's side, not negative
-     * @param before the voltage before it, on the feeding side: 0 V if other lamps pull it to earth; not above the other
+     * @param before the voltage before it, on the feeding side: 0 V if other lamps pull it to earth; not above the
+     *     other
      * @return the state
      * @throws IllegalArgumentException if a voltage is negative or the diode would conduct
      */

@@ -72,7 +72,10 @@ public enum ESeries {
         return value(tenths[0], decade + 1);
     }
 
-    /** Multiplies or divides a whole number by an exact power of ten, so that 5.6 and 0.56 come out as the nearest doubles. */
+    /**
+     * Multiplies or divides a whole number by an exact power of ten, so that 5.6 and 0.56 come out as the nearest
+     * doubles.
+     */
     private static double value(double tenths, int decade) {
         return decade >= 1 ? tenths * Math.pow(10, decade - 1.0) : tenths / Math.pow(10, 1.0 - decade);
     }

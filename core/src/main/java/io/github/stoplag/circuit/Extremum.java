@@ -11,8 +11,8 @@ final class Extremum {
     private Extremum() {}
 
     /**
-     * Finds where a function is greatest: on 513 points and the knots, then ever closer around the best of them. A smooth
-     * peak narrower than a 512th of the range can be missed; one at a knot cannot.
+     * Finds where a function is greatest: on 513 points and the knots, then ever closer around the best of them. A
+     * smooth peak narrower than a 512th of the range can be missed; one at a knot cannot.
      *
      * @param knots places where the function may turn sharply; those outside the range are passed over
      */

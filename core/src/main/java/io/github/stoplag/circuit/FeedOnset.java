@@ -18,10 +18,10 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * The onset of a filament lamp behind wiring and an isolating diode, held between two lamps that bracket it.
  *
  * <p>The lamp's onset model knows a supply and a series resistance. The diode's curve U_F(I), from the settled lamp's
- * current I_s up to the inrush, lies between two lines through its settled point, U_F(I_s) + r (I − I_s) with the least and
- * the greatest r; each line is such a supply: U_s − U_F(I_s) + r I_s behind R + r. Both settle exactly as the true lamp
- * does, and on the way the true filament is never hotter than behind the flat line and never colder than behind the steep
- * one.
+ * current I_s up to the inrush, lies between two lines through its settled point, U_F(I_s) + r (I − I_s) with the least
+ * and the greatest r; each line is such a supply: U_s − U_F(I_s) + r I_s behind R + r. Both settle exactly as the true
+ * lamp does, and on the way the true filament is never hotter than behind the flat line and never colder than behind
+ * the steep one.
  *
  * @param direct the lamp behind the same wiring without the diode
  * @param quickest the lamp behind the flat line

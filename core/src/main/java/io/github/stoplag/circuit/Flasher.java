@@ -9,9 +9,9 @@ import java.util.Optional;
 /**
  * A turn-signal flasher, and whether LED lamps make it signal a failure. A check by threshold, not a design.
  *
- * <p>Three kinds by common practice: an electronic one that measures the lamps' current and flashes faster (about twice)
- * when it is too low; a thermal one, whose bimetal is heated by the lamps' current and does not switch when it is too low;
- * one that flashes at its own rate whatever hangs on it and so tells the driver nothing about a dead lamp.
+ * <p>Three kinds by common practice: an electronic one that measures the lamps' current and flashes faster (about
+ * twice) when it is too low; a thermal one, whose bimetal is heated by the lamps' current and does not switch when it
+ * is too low; one that flashes at its own rate whatever hangs on it and so tells the driver nothing about a dead lamp.
  */
 public final class Flasher {
     private final Optional<OutageMonitor> monitor;

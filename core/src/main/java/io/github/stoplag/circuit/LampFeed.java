@@ -175,8 +175,8 @@ public final class LampFeed {
      * @param lamp the lamp
      * @param conditions supply, temperatures and lens; a series resistance in them adds to the wiring
      * @return the onset without the diode and the bracket of the onset with it
-     * @throws IllegalArgumentException if the supply does not exceed the diode's drop or the filament starts hotter than it
-     *     settles behind the diode
+     * @throws IllegalArgumentException if the supply does not exceed the diode's drop or the filament starts hotter
+     *     than it settles behind the diode
      */
     public FeedOnset onset(FilamentLamp lamp, SupplyConditions conditions) {
         double wiring = wiringOhm + conditions.seriesResistance().inOhms();

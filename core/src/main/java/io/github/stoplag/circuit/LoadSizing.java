@@ -16,8 +16,8 @@ import java.util.stream.DoubleStream;
 /**
  * The load resistor that would keep an outage monitor content with an LED lamp: none, or the greatest that surely does.
  *
- * <p>In parallel with the lamp the resistor must draw I_h − I_LED(U) at every supply U, where I_h is the current from which
- * every unit reports healthy. With the resistor's own tolerance p:
+ * <p>In parallel with the lamp the resistor must draw I_h − I_LED(U) at every supply U, where I_h is the current from
+ * which every unit reports healthy. With the resistor's own tolerance p:
  *
  * <pre>R ≤ min over U of U / (I_h − I_LED(U)) / (1 + p)</pre>
  */

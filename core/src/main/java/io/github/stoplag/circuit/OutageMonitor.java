@@ -11,9 +11,9 @@ import io.github.stoplag.source.Evidence;
 /**
  * A lamp-outage monitor that compares the lamp's current with a threshold.
  *
- * <p>A unit reports a failure while I(U) &lt; I_t; its own I_t lies anywhere in I_t (1 ± tolerance). So the monitor surely
- * reports healthy from I_t (1 + tolerance), surely failed below I_t (1 − tolerance), and may do either between. The
- * verdict covers every supply voltage U in the range.
+ * <p>A unit reports a failure while I(U) &lt; I_t; its own I_t lies anywhere in I_t (1 ± tolerance). So the monitor
+ * surely reports healthy from I_t (1 + tolerance), surely failed below I_t (1 − tolerance), and may do either between.
+ * The verdict covers every supply voltage U in the range.
  *
  * <p>Possible ranges: threshold (0, 1000] A, tolerance [0, 1), 0 &lt; lowest supply ≤ highest supply. The threshold is
  * taken as the same at every supply, and the lamp as settled.

@@ -10,14 +10,14 @@ import io.github.stoplag.quantity.Temperature;
  * A power resistor's rating on a given mounting.
  *
  * <p>The rated power holds up to an ambient temperature T_r and falls in a straight line to zero at the limit T_max:
- * P(T) = P_r (T_max − T)/(T_max − T_r). The mounting allows P = (T_max − T)/R_th, R_th from element to ambient. The lower
- * of the two holds.
+ * P(T) = P_r (T_max − T)/(T_max − T_r). The mounting allows P = (T_max − T)/R_th, R_th from element to ambient. The
+ * lower of the two holds.
  *
  * @param ratedPower P_r on the maker's heat sink, above 0 W
  * @param ratedAmbient T_r
  * @param limit T_max of the element, above T_r
- * @param elementToSurfaceKPerW thermal resistance from element to surface in K/W, in [0, 1000]; 0 takes the surface as hot
- *     as the element, on the safe side
+ * @param elementToSurfaceKPerW thermal resistance from element to surface in K/W, in [0, 1000]; 0 takes the surface as
+ *     hot as the element, on the safe side
  * @param surfaceToAmbientKPerW thermal resistance from surface to ambient as mounted in K/W, in (0, 1000]
  */
 public record ResistorRating(
@@ -32,8 +32,8 @@ public record ResistorRating(
      * @param ratedPower P_r on the maker's heat sink, above 0 W
      * @param ratedAmbient T_r
      * @param limit T_max of the element, above T_r
-     * @param elementToSurfaceKPerW thermal resistance from element to surface in K/W, in [0, 1000]; 0 takes the surface as hot
-     *     as the element, on the safe side
+     * @param elementToSurfaceKPerW thermal resistance from element to surface in K/W, in [0, 1000]; 0 takes the surface
+     *     as hot as the element, on the safe side
      * @param surfaceToAmbientKPerW thermal resistance from surface to ambient as mounted in K/W, in (0, 1000]
      * @throws IllegalArgumentException if one is outside its range
      */
@@ -50,8 +50,9 @@ public record ResistorRating(
     }
 
     /**
-     * The aluminium-housed 50 W class on the maker's heat sink (30.5 cm × 30.5 cm × 1.5 mm aluminium): 50 W at 25 °C, 3.5
-     * K/W, 200 °C; seen in two makers' data sheets. The 3.5 K/W is not split in them: the surface is taken as the element.
+     * The aluminium-housed 50 W class on the maker's heat sink (30.5 cm × 30.5 cm × 1.5 mm aluminium): 50 W at 25 °C,
+     * 3.5 K/W, 200 °C; seen in two makers' data sheets. The 3.5 K/W is not split in them: the surface is taken as the
+     * element.
      *
      * @return the rating
      */

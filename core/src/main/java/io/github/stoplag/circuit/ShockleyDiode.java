@@ -17,10 +17,10 @@ import io.github.stoplag.source.Source;
  * I = (n U_T/R_s) W(z) − I_s,        W(z): w + ln w = ln(I_s R_s/(n U_T)) + (U + I_s R_s)/(n U_T)
  * </pre>
  *
- * <p>I_s saturation current, n ideality factor, U_T thermal voltage, R_s series resistance, T junction temperature, k and q the exact SI
- * constants. The second line is the principal branch of Lambert's W written for its logarithm, so that it cannot overflow.
- * Possible ranges: I_s (0, 1] A, n [0.5, 5], R_s [0, 100] Ω, T as the parameters were found. The parameters are not
- * moved to another temperature: a silicon drop falls by about 2 mV/K (from memory).
+ * <p>I_s saturation current, n ideality factor, U_T thermal voltage, R_s series resistance, T junction temperature, k
+ * and q the exact SI constants. The second line is the principal branch of Lambert's W written for its logarithm, so
+ * that it cannot overflow. Possible ranges: I_s (0, 1] A, n [0.5, 5], R_s [0, 100] Ω, T as the parameters were found.
+ * The parameters are not moved to another temperature: a silicon drop falls by about 2 mV/K (from memory).
  */
 public final class ShockleyDiode implements ForwardCharacteristic {
     private static final double BOLTZMANN_J_PER_K = 1.380649e-23;

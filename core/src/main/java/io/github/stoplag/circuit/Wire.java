@@ -15,11 +15,11 @@ import java.util.stream.Collectors;
 /**
  * A copper wire by cross-section, gauge or a standard's table, and its resistance at a length and temperature.
  *
- * <p>R = ρ₂₀ (L/A)(1 + α (T − 20 °C)), ρ₂₀ = 0.017241 Ω mm²/m and α = 0.00393 1/K of annealed copper (IEC 60028, seen). A
- * stranded wire has 2 to 5 % more than this; the tables of {@link Standard} allow for it.
+ * <p>R = ρ₂₀ (L/A)(1 + α (T − 20 °C)), ρ₂₀ = 0.017241 Ω mm²/m and α = 0.00393 1/K of annealed copper (IEC 60028, seen).
+ * A stranded wire has 2 to 5 % more than this; the tables of {@link Standard} allow for it.
  *
- * <p>Possible ranges: area (0, 500] mm², gauge −3 (0000) to 40, length [0, 1000] m, temperature [-100, 400] °C; used here
- * without a caveat from −40 to 150 °C (assumed).
+ * <p>Possible ranges: area (0, 500] mm², gauge −3 (0000) to 40, length [0, 1000] m, temperature [-100, 400] °C; used
+ * here without a caveat from −40 to 150 °C (assumed).
  */
 public final class Wire {
     private static final double RESISTIVITY_OHM_MM2_PER_M = 0.017241;

@@ -15,8 +15,8 @@ import io.github.stoplag.source.Evident;
 /**
  * A wire laid from supply to lamp, its return and its contacts, at a temperature.
  *
- * <p>R = k R_wire(L, T) + R_contacts, k = 2 with a return wire and 1 with a return through the body, whose resistance is
- * then part of the contacts. Drop ΔU = I R, heat P = I² R.
+ * <p>R = k R_wire(L, T) + R_contacts, k = 2 with a return wire and 1 with a return through the body, whose resistance
+ * is then part of the contacts. Drop ΔU = I R, heat P = I² R.
  */
 public final class WireRun {
     /** The way back of the current. */

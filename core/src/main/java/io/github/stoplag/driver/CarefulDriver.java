@@ -56,7 +56,8 @@ public record CarefulDriver(
     }
 
     /**
-     * Gives the careful and competent driver of UN Regulation No. 157, annex 4, appendix 3: 0.4 s, 0.75 s, 0.6 s, 0.774 g.
+     * Gives the careful and competent driver of UN Regulation No. 157, annex 4, appendix 3: 0.4 s, 0.75 s, 0.6 s, 0.774
+     * g.
      *
      * @return the driver
      */
@@ -70,7 +71,8 @@ public record CarefulDriver(
     }
 
     /**
-     * Gives how far a vehicle of UN R157 wanders sideways before its cut-in is perceived; the risk evaluation starts then.
+     * Gives how far a vehicle of UN R157 wanders sideways before its cut-in is perceived; the risk evaluation starts
+     * then.
      *
      * @return 0.375 m
      */

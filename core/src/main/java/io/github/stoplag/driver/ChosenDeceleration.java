@@ -94,8 +94,8 @@ public final class ChosenDeceleration {
     }
 
     /**
-     * Lists single published figures of chosen decelerations: means, percentiles, ranges. For published distributions see
-     * {@link DecelerationStudy}.
+     * Lists single published figures of chosen decelerations: means, percentiles, ranges. For published distributions
+     * see {@link DecelerationStudy}.
      *
      * @return the rows of the table in order
      */

@@ -12,8 +12,8 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  * <p>ln t ~ N(μ, σ²); median e<sup>μ</sup>, mean e<sup>μ + σ²/2</sup>, mode e<sup>μ − σ²</sup>, SD = mean
  * √(e<sup>σ²</sup> − 1), quantile e<sup>μ + σ z_p</sup>
  *
- * <p>t in s; z_p the standard normal quantile. Range: μ [−7, 4], σ (0, 3]; times (0, 30] s. Taoka 1989 and Koppa 1997 use
- * it for brake reaction (from memory).
+ * <p>t in s; z_p the standard normal quantile. Range: μ [−7, 4], σ (0, 3]; times (0, 30] s. Taoka 1989 and Koppa 1997
+ * use it for brake reaction (from memory).
  */
 public final class LogNormalReaction extends ReactionDistribution {
     private static final NormalDistribution STANDARD = NormalDistribution.of(0, 1);
@@ -68,7 +68,8 @@ public final class LogNormalReaction extends ReactionDistribution {
      * @param upperProbability the higher share p₂
      * @param upper the time t₂ within which it reacts
      * @return the distribution
-     * @throws IllegalArgumentException if a share is not between 0 and 1, p₂ does not exceed p₁, or t₂ does not exceed t₁
+     * @throws IllegalArgumentException if a share is not between 0 and 1, p₂ does not exceed p₁, or t₂ does not exceed
+     *     t₁
      */
     public static LogNormalReaction ofQuantiles(
             double lowerProbability, TimeSpan lower, double upperProbability, TimeSpan upper) {
@@ -88,8 +89,8 @@ public final class LogNormalReaction extends ReactionDistribution {
     /**
      * Makes the distribution from its mean and one quantile.
      *
-     * <p>σ² − 2 z σ + 2 ln(t/m) = 0, so σ = z − √(z² − 2 ln(t/m)) where t exceeds m, z + √(…) where it does not; μ = ln m −
-     * σ²/2
+     * <p>σ² − 2 z σ + 2 ln(t/m) = 0, so σ = z − √(z² − 2 ln(t/m)) where t exceeds m, z + √(…) where it does not; μ = ln
+     * m − σ²/2
      *
      * <p>A quantile above the mean is met by two log-normals; the one with the smaller spread is taken.
      *

@@ -10,8 +10,8 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  *
  * <p>t ~ N(m, SD²)
  *
- * <p>t in s. It has no long upper tail and gives some drivers a time below zero; {@link #evidence} says how many. Range: m
- * and SD (0, 30] s.
+ * <p>t in s. It has no long upper tail and gives some drivers a time below zero; {@link #evidence} says how many.
+ * Range: m and SD (0, 30] s.
  */
 public final class NormalReaction extends ReactionDistribution {
     private static final double NEGLIGIBLE_SHARE = 1e-6;

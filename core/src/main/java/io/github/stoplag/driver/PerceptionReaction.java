@@ -13,8 +13,8 @@ import java.util.Map;
  *
  * <p>t = Σ tᵢ, for example perceive + decide + move the foot
  *
- * <p>tᵢ in s, each [0, 30] s. A constant stands for one driver, the design driver of its norm; it says nothing about the
- * spread. Use a {@link ReactionStudy} for that.
+ * <p>tᵢ in s, each [0, 30] s. A constant stands for one driver, the design driver of its norm; it says nothing about
+ * the spread. Use a {@link ReactionStudy} for that.
  *
  * <pre>{@code
  * PerceptionReaction.of(TimeSpan.seconds(0.3), TimeSpan.seconds(0.4), TimeSpan.seconds(0.2),

@@ -19,8 +19,8 @@ import java.util.Optional;
  * A published set of perception-reaction times.
  *
  * <p>What drivers expect changes their time more than anything else here: compare studies of like expectancy. Where a
- * source gives only mean and SD or one or two percentiles, the log-normal through them is our reading of it, and a caveat
- * says so.
+ * source gives only mean and SD or one or two percentiles, the log-normal through them is our reading of it, and a
+ * caveat says so.
  *
  * @param id the name of the row
  * @param situation what happened to the drivers

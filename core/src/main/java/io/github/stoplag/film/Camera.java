@@ -16,13 +16,14 @@ import java.util.Optional;
  *   grey                black + (white − black) · V(mean light over the exposure), clipped, rounded
  * </pre>
  *
- * <p>Symbols: f frame rate taken, (0, 1e5] 1/s; p frame rate played, the same unless set (slow motion: taken at 240, played at 30); e exposure time, (0, 1/f]
- * s; s its place in the frame, [0, 1], 0 where it begins with the frame; r row time of a rolling shutter, [0, 1] ms; V transfer curve. Jitter is
- * the standard deviation of a frame's true time about the constant or stamped one, [0, 0.1] s.
+ * <p>Symbols: f frame rate taken, (0, 1e5] 1/s; p frame rate played, the same unless set (slow motion: taken at 240,
+ * played at 30); e exposure time, (0, 1/f] s; s its place in the frame, [0, 1], 0 where it begins with the frame; r row
+ * time of a rolling shutter, [0, 1] ms; V transfer curve. Jitter is the standard deviation of a frame's true time about
+ * the constant or stamped one, [0, 0.1] s.
  *
- * <p>Defaults, all assumed and told as caveats until set: exposure unknown, anywhere up to the frame interval; sRGB; eight bits, full range;
- * no jitter; no rolling shutter. An unknown exposure leaves the difference of two lamps in one film almost untouched and shifts
- * times since a known switch-on.
+ * <p>Defaults, all assumed and told as caveats until set: exposure unknown, anywhere up to the frame interval; sRGB;
+ * eight bits, full range; no jitter; no rolling shutter. An unknown exposure leaves the difference of two lamps in one
+ * film almost untouched and shifts times since a known switch-on.
  *
  * <p>Immutable.
  */

@@ -5,7 +5,8 @@ import java.util.SplittableRandom;
 import org.apache.commons.math3.special.Erf;
 
 /**
- * How likely a film is, given a course of light: each frame is the mean of the course over its exposure, plus noise that grows with the light.
+ * How likely a film is, given a course of light: each frame is the mean of the course over its exposure, plus noise
+ * that grows with the light.
  *
  * <pre>
  *   Lᵢ = a + b φᵢ + noise,   φᵢ = mean of x over the exposure (1 − x for a lamp that goes out)
@@ -13,8 +14,9 @@ import org.apache.commons.math3.special.Erf;
  *   point: t of the middle level; ln rise time; ln vd; ln vl; the shape's patterns; [exposure over interval]; [ln b]
  * </pre>
  *
- * <p>Dark level a and switched light b are integrated out in closed form with a flat prior; where frames are clipped b is a coordinate, and a clipped
- * frame says only that the light was at least that. Frames wholly before or after the change share one rounding error.
+ * <p>Dark level a and switched light b are integrated out in closed form with a flat prior; where frames are clipped b
+ * is a coordinate, and a clipped frame says only that the light was at least that. Frames wholly before or after the
+ * change share one rounding error.
  */
 final class CourseTarget implements TemperedSampler.Target {
     private static final int TIME = 0;
@@ -24,7 +26,9 @@ final class CourseTarget implements TemperedSampler.Target {
     private static final int PATTERNS = 4;
     private static final double NOISE_SPREAD = 1.2;
     private static final double NOISE_REACH = 3;
-    /** Where the lit frames are clipped their noise shows only in the rise: several times that of the dark, or as much. */
+    /**
+     * Where the lit frames are clipped their noise shows only in the rise: several times that of the dark, or as much.
+     */
     private static final double HIDDEN_NOISE = Math.log(8);
 
     private static final double HIDDEN_FACTOR = 1.7;

@@ -20,11 +20,11 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A lamp coming on or going out in a film: {@value CourseDraws#KEPT} courses of its light that the film leaves possible, each as
- * likely as another, and what follows from them.
+ * A lamp coming on or going out in a film: {@value CourseDraws#KEPT} courses of its light that the film leaves
+ * possible, each as likely as another, and what follows from them.
  *
- * <p>Levels are shares of the light that is switched, I∞ of {@link LampSignal}: stray light and a lit tail lamp are not part of it. A lamp
- * going out passes level 0.9 before 0.1.
+ * <p>Levels are shares of the light that is switched, I∞ of {@link LampSignal}: stray light and a lit tail lamp are not
+ * part of it. A lamp going out passes level 0.9 before 0.1.
  *
  * <p>Time zero is the beginning of the film's frame 0 until {@link #since} or {@link #sinceTime} sets another.
  *
@@ -87,8 +87,8 @@ public final class FilmedChange implements Evident {
     }
 
     /**
-     * Counts time from the first light of another lamp in the same film, or for one going out from its first loss of light: level
-     * {@value #FIRST_LIGHT}. Exposure, row time and transfer curve, where unknown, are the same for both.
+     * Counts time from the first light of another lamp in the same film, or for one going out from its first loss of
+     * light: level {@value #FIRST_LIGHT}. Exposure, row time and transfer curve, where unknown, are the same for both.
      *
      * @param reference the reference light's change
      * @return this change with the other time zero
@@ -155,8 +155,8 @@ public final class FilmedChange implements Evident {
     }
 
     /**
-     * Gives the differences of the times of a level in two changes, draw by draw; both must count from the same time zero or from the film's
-     * own.
+     * Gives the differences of the times of a level in two changes, draw by draw; both must count from the same time
+     * zero or from the film's own.
      *
      * @param other the change whose time is taken off, of the same film
      * @param levelRatio the level, [0.001, 0.999]

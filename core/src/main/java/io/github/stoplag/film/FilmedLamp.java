@@ -8,9 +8,9 @@ import java.util.Optional;
 /**
  * What a film says of one lamp: each time it came on or went out, with the moments of each as estimates.
  *
- * <p>Grey values become light by the camera's transfer curve; the light before and after, the noise and the course between are
- * inferred together, so that none of them is taken as known. Differences between lamps of one film are worked out on joint draws:
- * {@link FilmedChange#since}.
+ * <p>Grey values become light by the camera's transfer curve; the light before and after, the noise and the course
+ * between are inferred together, so that none of them is taken as known. Differences between lamps of one film are
+ * worked out on joint draws: {@link FilmedChange#since}.
  *
  * <pre>{@code
  * FilmedLamp led = FilmedLamp.of(ledSeries, camera);
@@ -38,8 +38,8 @@ public final class FilmedLamp implements Evident {
      * @param series the lamp's grey values
      * @param camera the camera that took them
      * @return the lamp as filmed
-     * @throws IllegalArgumentException if its light never changes by more than its scatter allows to tell, or never leaves the
-     *     end of the scale
+     * @throws IllegalArgumentException if its light never changes by more than its scatter allows to tell, or never
+     *     leaves the end of the scale
      */
     public static FilmedLamp of(GreySeries series, Camera camera) {
         return new FilmedLamp(

@@ -3,7 +3,8 @@ package io.github.stoplag.film;
 import java.util.Arrays;
 
 /**
- * The frames around one switching as light over full scale, with the time of each exposure's middle and what rounding adds.
+ * The frames around one switching as light over full scale, with the time of each exposure's middle and what rounding
+ * adds.
  *
  * <p>Frames far before and long after the change are left out: a lamp droops as it warms and a camera adapts.
  */
@@ -90,8 +91,9 @@ final class FilmedLight {
     }
 
     /**
-     * Takes every frame that shows at least as much as the dimmest clipped one, less some noise, as a bound at that light: were only
-     * the frames left out whose pixels happened to clip, those kept would be the ones whose noise happened to be low.
+     * Takes every frame that shows at least as much as the dimmest clipped one, less some noise, as a bound at that
+     * light: were only the frames left out whose pixels happened to clip, those kept would be the ones whose noise
+     * happened to be low.
      */
     private double censor(Switching switching, int from, Camera camera) {
         double least = Double.POSITIVE_INFINITY;

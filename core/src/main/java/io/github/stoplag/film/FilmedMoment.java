@@ -10,8 +10,9 @@ import java.util.List;
 /**
  * A moment read off a film, in seconds from the time zero of the {@link FilmedChange} it comes from.
  *
- * <p>The coverage interval cuts the same share from both tails of what the film leaves possible (JCGM 101:2008, 7.7, from memory); its ends
- * may lie unevenly about the value. Where a bound is missing, as in a film that ends too early, the interval is wide.
+ * <p>The coverage interval cuts the same share from both tails of what the film leaves possible (JCGM 101:2008, 7.7,
+ * from memory); its ends may lie unevenly about the value. Where a bound is missing, as in a film that ends too early,
+ * the interval is wide.
  *
  * @param name the moment, for example {@code level 10 %}
  * @param estimate the mean of the possible times, their standard deviation and the coverage interval, in seconds

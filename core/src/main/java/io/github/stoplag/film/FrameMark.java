@@ -3,7 +3,8 @@ package io.github.stoplag.film;
 import io.github.stoplag.quantity.Check;
 
 /**
- * Where a person who steps through a film sets a mark: the last frame without the thing looked for and the first frame with it.
+ * Where a person who steps through a film sets a mark: the last frame without the thing looked for and the first frame
+ * with it.
  *
  * @param judge who looked, for example {@code first viewing}
  * @param lastWithout the number of the last frame without it, [0, 1e9]

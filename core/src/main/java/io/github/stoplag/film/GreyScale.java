@@ -8,8 +8,9 @@ import io.github.stoplag.quantity.Numbers;
  *
  * <p>V = (grey − black)/(white − black).
  *
- * <p>Full range: 0 to 2ⁿ − 1. Limited range, usual in films: 16 to 235 times 2^(n − 8), with codes left above white, ITU-R BT.709-6 item 4.6 (from
- * memory). A program that reads films usually stretches limited range to full before it hands grey values on.
+ * <p>Full range: 0 to 2ⁿ − 1. Limited range, usual in films: 16 to 235 times 2^(n − 8), with codes left above white,
+ * ITU-R BT.709-6 item 4.6 (from memory). A program that reads films usually stretches limited range to full before it
+ * hands grey values on.
  *
  * @param black the grey value of no signal
  * @param white the grey value of full signal, V = 1
@@ -27,8 +28,8 @@ public record GreyScale(double black, double white, double top, double step) {
      * @param white the grey value of full signal
      * @param top the largest grey value
      * @param step the step between neighbouring grey values
-     * @throws IllegalArgumentException if black is not below white, white above top, a value beyond ±1e9 or the step out of
-     *     [0, white − black]
+     * @throws IllegalArgumentException if black is not below white, white above top, a value beyond ±1e9 or the step
+     *     out of [0, white − black]
      */
     public GreyScale {
         Check.inRange("black level", black, -1e9, 1e9, "");

@@ -7,15 +7,15 @@ import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a film shows of one lamp: for each frame its number, its time stamp if there is one, the mean grey value of the lamp's
- * region and the share of clipped pixels in it.
+ * What a film shows of one lamp: for each frame its number, its time stamp if there is one, the mean grey value of the
+ * lamp's region and the share of clipped pixels in it.
  *
- * <p>Grey values are raw: nothing undone, nothing scaled. Ranges: at least 8 frames and at most 2,000,000, numbers from 0 and
- * strictly increasing (frames may be missing), stamps in seconds as the file has them, strictly increasing or none at all; shares
- * [0, 1]; the middle row of the region counts for a rolling shutter.
+ * <p>Grey values are raw: nothing undone, nothing scaled. Ranges: at least 8 frames and at most 2,000,000, numbers from
+ * 0 and strictly increasing (frames may be missing), stamps in seconds as the file has them, strictly increasing or
+ * none at all; shares [0, 1]; the middle row of the region counts for a rolling shutter.
  *
- * <p>The mean of a region is taken after the transfer curve: where the region is unevenly bright, let the reader undo the curve
- * pixel by pixel, average the light and hand it on with {@link TransferCurve#LINEAR}.
+ * <p>The mean of a region is taken after the transfer curve: where the region is unevenly bright, let the reader undo
+ * the curve pixel by pixel, average the light and hand it on with {@link TransferCurve#LINEAR}.
  */
 public final class GreySeries {
     private static final int FEWEST = 8;
@@ -188,7 +188,8 @@ public final class GreySeries {
          * Adds a frame.
          *
          * @param number the frame's number, above that of the frame before
-         * @param timeStampS its time stamp in seconds, above that of the frame before, [-1e6, 1e6] s; NaN for none, then for all frames
+         * @param timeStampS its time stamp in seconds, above that of the frame before, [-1e6, 1e6] s; NaN for none,
+         *     then for all frames
          * @param meanGrey the mean grey value of the region, [-1e9, 1e9]
          * @param clipped the share of clipped pixels, [0, 1]
          * @return this builder

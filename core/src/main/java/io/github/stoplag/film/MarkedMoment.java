@@ -13,7 +13,8 @@ import java.util.List;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /**
- * A moment marked by eye in a film, by one judge or several: first light, where a driver would notice, full brightness, dark again.
+ * A moment marked by eye in a film, by one judge or several: first light, where a driver would notice, full brightness,
+ * dark again.
  *
  * <pre>
  *   one mark      uniform between the exposures' ends of the last frame without and of the first with it:
@@ -24,9 +25,9 @@ import org.apache.commons.math3.distribution.TDistribution;
  *   two moments   the difference of both, judge by judge where the same judges set both; jitter √2 of a frame's
  * </pre>
  *
- * <p>Symbols: a half-width in s; s the standard deviation of the judges' marks; n how many. The frame interval is common to all judges: more of
- * them do not make it finer. An unknown exposure moves single moments and leaves differences alone. Coverage intervals
- * come from {@value #DRAWS} draws.
+ * <p>Symbols: a half-width in s; s the standard deviation of the judges' marks; n how many. The frame interval is
+ * common to all judges: more of them do not make it finer. An unknown exposure moves single moments and leaves
+ * differences alone. Coverage intervals come from {@value #DRAWS} draws.
  *
  * <p>Sources: JCGM 100:2008, 4.3.7 (a/√3); JCGM 101:2008, 6.4.9 (t-distribution of few readings) (both from memory).
  *

@@ -3,11 +3,12 @@ package io.github.stoplag.film;
 import java.util.Arrays;
 
 /**
- * A monotone course from 0 to 1 whose speed is a function of where it is: dx/dt = h(x), h straight between fixed levels and falling
- * to 0 at x = 1, so that the end is approached exponentially.
+ * A monotone course from 0 to 1 whose speed is a function of where it is: dx/dt = h(x), h straight between fixed levels
+ * and falling to 0 at x = 1, so that the end is approached exponentially.
  *
- * <p>An LED with a first-order rise has h = (1 − x)/τ, a ramp h = 1/T, a filament whose temperature alone moves it some other h. Piece by
- * piece x, its time and its integral have closed forms. Time is counted in rise times (10 to 90 %) from the middle level, x = 0.5.
+ * <p>An LED with a first-order rise has h = (1 − x)/τ, a ramp h = 1/T, a filament whose temperature alone moves it some
+ * other h. Piece by piece x, its time and its integral have closed forms. Time is counted in rise times (10 to 90 %)
+ * from the middle level, x = 0.5.
  *
  * <p>It is a workspace: {@link #set} changes it.
  */

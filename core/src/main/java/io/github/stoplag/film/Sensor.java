@@ -5,7 +5,8 @@ import io.github.stoplag.quantity.Check;
 /**
  * What a simulated camera's pixels add, and how many of them look at the lamp.
  *
- * <p>Variance of a pixel's light = read² + shot² L, L its light over full scale: electronic noise and the scatter of the number of photons.
+ * <p>Variance of a pixel's light = read² + shot² L, L its light over full scale: electronic noise and the scatter of
+ * the number of photons.
  *
  * @param readRatio standard deviation of a dark pixel over full scale, [0, 0.5]
  * @param shotRatio standard deviation that photons add at full scale, [0, 0.5]

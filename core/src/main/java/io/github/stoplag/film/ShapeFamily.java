@@ -16,12 +16,14 @@ import org.apache.commons.math3.linear.EigenDecomposition;
 import org.apache.commons.math3.stat.correlation.Covariance;
 
 /**
- * What is thought beforehand of how a lamp's light may rise or fall: the logarithm of the speed dx/dt at the levels of {@link
- * RiseShape} is a mean plus normal multiples of a few patterns; the rise time is as likely in one decade as in another.
+ * What is thought beforehand of how a lamp's light may rise or fall: the logarithm of the speed dx/dt at the levels of
+ * {@link RiseShape} is a mean plus normal multiples of a few patterns; the rise time is as likely in one decade as in
+ * another.
  *
- * <p>Three families stand side by side, and the film chooses among them by how well each foretells it: electronic lamps (first-order, any
- * speed up to 0.2 s), filaments (the model of {@code lamp} over the spread of bulbs, supplies, wiring and lenses) and any other
- * course, with bends and ends of its own. Where the film cannot choose, all keep their weight.
+ * <p>Three families stand side by side, and the film chooses among them by how well each foretells it: electronic lamps
+ * (first-order, any speed up to 0.2 s), filaments (the model of {@code lamp} over the spread of bulbs, supplies, wiring
+ * and lenses) and any other course, with bends and ends of its own. Where the film cannot choose, all keep their
+ * weight.
  */
 @SuppressWarnings("ArrayRecordComponent") // columns of numbers; nobody compares families
 record ShapeFamily(String name, double weight, double[] mean, double[][] patterns, double shortestS, double longestS) {

@@ -7,8 +7,8 @@ import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * A camera that films a given course of light with every fault a real one has: for trying out a set-up before a lamp is filmed, and the test
- * bench of this package.
+ * A camera that films a given course of light with every fault a real one has: for trying out a set-up before a lamp is
+ * filmed, and the test bench of this package.
  *
  * <pre>
  *   exposure of row y of frame n   [t, t + e],  t = begin + n/f + s (1/f − e) + y r + jitter · z
@@ -16,9 +16,9 @@ import java.util.function.DoubleUnaryOperator;
  *   grey                           round(black + (white − black) · V(light)), held in [0, top]
  * </pre>
  *
- * <p>Symbols as in {@link Camera} and {@link Sensor}; z normal numbers from {@link CounterRandom}, so that a film depends on its seed alone. Frames are
- * stamped with the constant time, not the jittered one. The exposure's mean is exact to 1e-7 of full scale. A region's rows are
- * exposed one after another; pixels are spread over them evenly.
+ * <p>Symbols as in {@link Camera} and {@link Sensor}; z normal numbers from {@link CounterRandom}, so that a film
+ * depends on its seed alone. Frames are stamped with the constant time, not the jittered one. The exposure's mean is
+ * exact to 1e-7 of full scale. A region's rows are exposed one after another; pixels are spread over them evenly.
  */
 public final class SimulatedCamera {
     private static final int JITTER_AXIS = 1 << 15;
@@ -66,7 +66,8 @@ public final class SimulatedCamera {
     }
 
     /**
-     * Films a lamp somewhere in the picture, as a rolling shutter sees it; lamps of one film have the same seed and so the same jitter.
+     * Films a lamp somewhere in the picture, as a rolling shutter sees it; lamps of one film have the same seed and so
+     * the same jitter.
      *
      * @param label the lamp's name; the pixel noise differs from name to name
      * @param course its light

@@ -9,12 +9,14 @@ import java.util.List;
 /**
  * One switching of a lamp in a film: whether it comes on or goes out, and the frames that show it.
  *
- * <p>Found in the light smoothed by a running median of five frames: on where it passes 70 % between its least and its greatest value from below
- * 30 %, off the other way. A lamp whose light changes by less than six times its scatter does not switch.
+ * <p>Found in the light smoothed by a running median of five frames: on where it passes 70 % between its least and its
+ * greatest value from below 30 %, off the other way. A lamp whose light changes by less than six times its scatter does
+ * not switch.
  *
  * @param series the film of the lamp
  * @param rising whether it comes on
- * @param from the first frame's place in the series that belongs to it: the end of the switching before, or the film's start
+ * @param from the first frame's place in the series that belongs to it: the end of the switching before, or the film's
+ *     start
  * @param low the place of the last frame before the middle of the change
  * @param high the place of the first frame after it
  * @param to the place after its last frame
@@ -132,7 +134,10 @@ public record Switching(GreySeries series, boolean rising, int from, int low, in
         return smooth;
     }
 
-    /** The standard deviation of a frame's light from the median difference of neighbours, which a switching hardly moves. */
+    /**
+     * The standard deviation of a frame's light from the median difference of neighbours, which a switching hardly
+     * moves.
+     */
     static double scatter(double[] light, int from, int to) {
         if (to - from < 3) {
             return 0;

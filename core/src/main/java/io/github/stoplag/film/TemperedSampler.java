@@ -6,12 +6,12 @@ import java.util.List;
 import java.util.SplittableRandom;
 
 /**
- * Draws from a posterior by carrying a swarm of points from the prior to it in small steps of likelihood^β, β from 0 to 1: reweight,
- * draw anew, move each point some steps along differences of other points. Several separate peaks keep their share, and the mean
- * likelihood under the prior comes with it.
+ * Draws from a posterior by carrying a swarm of points from the prior to it in small steps of likelihood^β, β from 0 to
+ * 1: reweight, draw anew, move each point some steps along differences of other points. Several separate peaks keep
+ * their share, and the mean likelihood under the prior comes with it.
  *
- * <p>Sources: sequential Monte Carlo samplers, Del Moral, Doucet &amp; Jasra, J. R. Stat. Soc. B 68 (2006) 411; moves along differences of a population, ter Braak,
- * Stat. Comput. 16 (2006) 239 (both from memory).
+ * <p>Sources: sequential Monte Carlo samplers, Del Moral, Doucet &amp; Jasra, J. R. Stat. Soc. B 68 (2006) 411; moves
+ * along differences of a population, ter Braak, Stat. Comput. 16 (2006) 239 (both from memory).
  */
 final class TemperedSampler {
     /** What is drawn from. */

@@ -5,9 +5,9 @@ import io.github.stoplag.sweep.CounterRandom;
 import io.github.stoplag.sweep.Moments;
 
 /**
- * Where a change's times count from, one value for each draw, with what is unknown of the camera's clock: the middle of an unknown
- * exposure and the delay of the rows of an unknown rolling shutter. Both are the same for all lamps of a film, so a reference light in it
- * takes most of them away.
+ * Where a change's times count from, one value for each draw, with what is unknown of the camera's clock: the middle of
+ * an unknown exposure and the delay of the rows of an unknown rolling shutter. Both are the same for all lamps of a
+ * film, so a reference light in it takes most of them away.
  */
 final class TimeZero {
     private static final CounterRandom RANDOM = CounterRandom.of(87_178_291_199L);

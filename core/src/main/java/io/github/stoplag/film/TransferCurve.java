@@ -20,15 +20,15 @@ import org.jspecify.annotations.Nullable;
  *   measured straight between the points of a table
  * </pre>
  *
- * <p>Symbols: L light over the light of full scale, V signal over full scale, both plain ratios; α and β of BT.709 are its 1.099
- * and 0.018 with the digits that close the gap of 0.00025 between its two pieces. The noise of a dark frame goes below 0, so a
- * curve is carried on: V(−L) = −V(L), and above 1 by the same formula; the table's ends straight on.
+ * <p>Symbols: L light over the light of full scale, V signal over full scale, both plain ratios; α and β of BT.709 are
+ * its 1.099 and 0.018 with the digits that close the gap of 0.00025 between its two pieces. The noise of a dark frame
+ * goes below 0, so a curve is carried on: V(−L) = −V(L), and above 1 by the same formula; the table's ends straight on.
  *
- * <p>Telephones bend the curve further by local tone mapping and change their exposure by themselves: film with exposure, focus
- * and white balance locked.
+ * <p>Telephones bend the curve further by local tone mapping and change their exposure by themselves: film with
+ * exposure, focus and white balance locked.
  *
- * <p>Sources: IEC 61966-2-1:1999 (0.0031308, 12.92, 1.055 in a copy, seen; 0.04045 from memory); ITU-R BT.709-6 (1.099, 4.5, 0.45, 0.018 from
- * memory), α and β as in ITU-R BT.2020 to more digits (in a copy, seen).
+ * <p>Sources: IEC 61966-2-1:1999 (0.0031308, 12.92, 1.055 in a copy, seen; 0.04045 from memory); ITU-R BT.709-6 (1.099,
+ * 4.5, 0.45, 0.018 from memory), α and β as in ITU-R BT.2020 to more digits (in a copy, seen).
  */
 public final class TransferCurve {
     private static final double ALPHA = 1.09929682680944;
@@ -90,8 +90,8 @@ public final class TransferCurve {
      * @param signalRatio signal over full scale at each, strictly increasing, in [0, 1]
      * @param source where the table comes from
      * @return the curve
-     * @throws IllegalArgumentException if the columns differ in length, hold fewer than two points, do not increase or leave
-     *     their range; the message names the point, counted from 0
+     * @throws IllegalArgumentException if the columns differ in length, hold fewer than two points, do not increase or
+     *     leave their range; the message names the point, counted from 0
      */
     public static TransferCurve measured(double[] lightRatio, double[] signalRatio, Source source) {
         if (lightRatio.length != signalRatio.length || lightRatio.length < 2) {

@@ -21,10 +21,10 @@ import java.util.Optional;
  *   instant build-up, target at constant speed:  v_r² = c² − 2 a c (τ − t_d)   while that is positive and τ ≥ t_d
  * </pre>
  *
- * <p>h gap [m], c closing speed [m/s], τ threshold [s], a deceleration [m/s²], t_d dead time [s], v_r relative speed at the
- * contact. Range: τ in (0, 30] s. The system is taken to see its target perfectly and to brake on to rest: real systems
- * work in a range of speeds, light and weather, can be switched off or overridden, and may start by degrees. A requirement
- * on systems ({@link AutomaticBrakingRequirement}) is not what a given vehicle does.
+ * <p>h gap [m], c closing speed [m/s], τ threshold [s], a deceleration [m/s²], t_d dead time [s], v_r relative speed at
+ * the contact. Range: τ in (0, 30] s. The system is taken to see its target perfectly and to brake on to rest: real
+ * systems work in a range of speeds, light and weather, can be switched off or overridden, and may start by degrees. A
+ * requirement on systems ({@link AutomaticBrakingRequirement}) is not what a given vehicle does.
  *
  * <p>Source: kinematics; see {@link TimeToCollision}.
  *
@@ -102,7 +102,8 @@ public record AutomaticBraking(TimeSpan threshold, BrakeResponse response, Decel
     }
 
     /**
-     * Says when it begins to count its dead time behind a vehicle that brakes, if it goes on at constant speed until then.
+     * Says when it begins to count its dead time behind a vehicle that brakes, if it goes on at constant speed until
+     * then.
      *
      * @param leader the motion of the vehicle ahead
      * @param speed its speed
@@ -134,7 +135,8 @@ public record AutomaticBraking(TimeSpan threshold, BrakeResponse response, Decel
     /**
      * Gives a pair a follower that brakes by itself unless its driver, who waits for the lamp, brakes first.
      *
-     * <p>Whoever is first to slow the vehicle brakes it to rest; a system that would add to a weak driver is not modelled.
+     * <p>Whoever is first to slow the vehicle brakes it to rest; a system that would add to a weak driver is not
+     * modelled.
      *
      * @param pair leader, follower with driver and brakes, gap, lamp
      * @return the encounter; what the lamp still buys is the difference to that of another lamp

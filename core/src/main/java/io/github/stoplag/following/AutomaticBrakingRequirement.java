@@ -12,8 +12,8 @@ import java.util.Map;
 /**
  * How fast a vehicle that brakes by itself may at most hit its target in a test of a regulation.
  *
- * <p>The regulation also sets road, light, load, warning, repeats and which runs may fail: meeting a figure is no approval.
- * Confirm each figure in the current text; see its source's standing.
+ * <p>The regulation also sets road, light, load, warning, repeats and which runs may fail: meeting a figure is no
+ * approval. Confirm each figure in the current text; see its source's standing.
  *
  * @param id the name of the row
  * @param vehicles which vehicles, with their load

@@ -24,17 +24,17 @@ import java.util.Optional;
  *   P₀ = 0      Pᵢ = Pᵢ₋₁ + Lᵢ₋₁ + Rᵢ
  * </pre>
  *
- * <p>Pᵢ the moment vehicle i's brake pedal is pressed, Lᵢ the latency of its lamp, Rᵢ its driver's reaction time [s]. The
- * switch point: a lamp's circuit closes when the pedal is first pressed, before the brakes act; L runs from there to the
- * moment the driver behind can detect the light, so switch travel, wiring, light source and eye all belong to L. Delays
- * accumulate along the chain. Vehicle i's deceleration starts its brake dead time after Pᵢ; for the first vehicle, as in
- * {@link Pair}, its reaction time comes on top and delays its brakes, not its lamp.
+ * <p>Pᵢ the moment vehicle i's brake pedal is pressed, Lᵢ the latency of its lamp, Rᵢ its driver's reaction time [s].
+ * The switch point: a lamp's circuit closes when the pedal is first pressed, before the brakes act; L runs from there
+ * to the moment the driver behind can detect the light, so switch travel, wiring, light source and eye all belong to L.
+ * Delays accumulate along the chain. Vehicle i's deceleration starts its brake dead time after Pᵢ; for the first
+ * vehicle, as in {@link Pair}, its reaction time comes on top and delays its brakes, not its lamp.
  *
- * <p>A vehicle of deceleration 0 does not respond: its pedal is not pressed, its lamp stays dark, and the drivers behind it
- * see no cue and do not brake either.
+ * <p>A vehicle of deceleration 0 does not respond: its pedal is not pressed, its lamp stays dark, and the drivers
+ * behind it see no cue and do not brake either.
  *
- * <p><b>What is not modelled.</b> All motions are prescribed, as if nobody touched anybody. The chain's earliest contact is
- * exact; motion after a contact is not modelled, see {@link ChainLink#undisturbed()}.
+ * <p><b>What is not modelled.</b> All motions are prescribed, as if nobody touched anybody. The chain's earliest
+ * contact is exact; motion after a contact is not modelled, see {@link ChainLink#undisturbed()}.
  *
  * <p>Range: 2 to 1e6 vehicles, gaps in [0, 1e5] m, latencies in [0, 30] s. Source: kinematics; see {@link GapKernel}.
  */
@@ -281,7 +281,8 @@ public final class Chain implements Evident {
     }
 
     /**
-     * Tells what changes from this chain to another one of the same length, for example with one LED among filament lamps.
+     * Tells what changes from this chain to another one of the same length, for example with one LED among filament
+     * lamps.
      *
      * @param after the other chain
      * @return the difference

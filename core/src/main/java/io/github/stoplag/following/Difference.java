@@ -13,8 +13,8 @@ import java.util.OptionalDouble;
 /**
  * What a change of lamp, tyres, road, driver or speed buys: two encounters compared.
  *
- * <p>A positive saving speaks for the second encounter. It holds only if the follower's driver responds as supposed: metres
- * of a calculation are not crashes avoided.
+ * <p>A positive saving speaks for the second encounter. It holds only if the follower's driver responds as supposed:
+ * metres of a calculation are not crashes avoided.
  *
  * @param before the outcome as it was
  * @param after the outcome with the change

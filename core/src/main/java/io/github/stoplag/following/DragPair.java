@@ -9,8 +9,8 @@ import io.github.stoplag.source.Evident;
 /**
  * A pair of which road load slows each vehicle from the moment its brakes act; until then the engine holds the speed.
  *
- * <p>The motions come from {@link RoadLoadMotion}; without road load every result is that of the pair itself. A vehicle that
- * does not brake goes on at constant speed.
+ * <p>The motions come from {@link RoadLoadMotion}; without road load every result is that of the pair itself. A vehicle
+ * that does not brake goes on at constant speed.
  *
  * @param pair the pair as its brakes alone would move it
  * @param leaderLoad the leader's rolling resistance and drag

@@ -13,14 +13,14 @@ import io.github.stoplag.source.Evident;
 import java.util.Objects;
 
 /**
- * A leader and a follower on one lane, each with any motion of constant-jerk phases: braking in several steps, speeding up,
- * at constant speed, standing, or not responding at all.
+ * A leader and a follower on one lane, each with any motion of constant-jerk phases: braking in several steps, speeding
+ * up, at constant speed, standing, or not responding at all.
  *
  * <p>gap(t) = g + s_L(t) − s_F(t)
  *
- * <p>g gap at time 0 from the follower's front to the leader's rear [m]; s_L, s_F distances run since time 0 [m]. Range: g in
- * [0, 1e5] m. Both motions are prescribed: neither vehicle answers to the other, and nothing is said about the motion after
- * a contact.
+ * <p>g gap at time 0 from the follower's front to the leader's rear [m]; s_L, s_F distances run since time 0 [m].
+ * Range: g in [0, 1e5] m. Both motions are prescribed: neither vehicle answers to the other, and nothing is said about
+ * the motion after a contact.
  *
  * <p>Example: {@code Encounter.of(Trajectory.startingAt(0).build(), Trajectory.stop(20, 1, 0, 8),
  * Distance.metres(50)).outcome()} is a stop 5 m behind a standing vehicle.
@@ -114,7 +114,8 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap, Ev
     }
 
     /**
-     * Finds the gap with which the two just do not touch: −min over t of (s_L − s_F). The encounter's own gap plays no part.
+     * Finds the gap with which the two just do not touch: −min over t of (s_L − s_F). The encounter's own gap plays no
+     * part.
      *
      * @return the exact border, or that no gap up to 1e7 m is enough
      */

@@ -108,7 +108,9 @@ record GapPiece(double startS, double lengthS, double gapM, double closingMps, d
         return Polynomial.cuts(lengthS, Polynomial.quadraticRoots(closingMps, -bendMps2, -0.5 * bendRateMps3));
     }
 
-    /** The ends of the stretches in which the gap is steadily above or below a number of seconds at the closing speed. */
+    /**
+     * The ends of the stretches in which the gap is steadily above or below a number of seconds at the closing speed.
+     */
     double[] crossings(double thresholdS) {
         double[] shortfall = {
             gapM - thresholdS * closingMps,

@@ -23,8 +23,9 @@ import java.util.Optional;
  *   DISTANCE:          d
  * </pre>
  *
- * <p>t time gap [s], p share of half the speedometer reading, v speed. The gap is from the leader's rear to the follower's
- * front. Rules are advice or the borders of offences, as each row says; none is legal advice, local law goes first.
+ * <p>t time gap [s], p share of half the speedometer reading, v speed. The gap is from the leader's rear to the
+ * follower's front. Rules are advice or the borders of offences, as each row says; none is legal advice, local law goes
+ * first.
  *
  * <pre>{@code
  * HeadwayRule.twoSecond().minimumGap(Speed.kmh(90)).orElseThrow(); // 50 m

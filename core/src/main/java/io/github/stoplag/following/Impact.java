@@ -18,9 +18,9 @@ import java.util.function.DoubleUnaryOperator;
  *   Δv_L = m_F/(m_L + m_F) · (1 + e) c      Δv_F = m_L/(m_L + m_F) · (1 + e) c      m_L Δv_L = m_F Δv_F
  * </pre>
  *
- * <p>c closing speed [m/s], e restitution in [0, 1], m masses [kg], Δv changes of speed [m/s]: the leader gains, the follower
- * loses. A central impact along the lane, tyre forces left out during the impact, no override or underride. The motion
- * after it is not modelled.
+ * <p>c closing speed [m/s], e restitution in [0, 1], m masses [kg], Δv changes of speed [m/s]: the leader gains, the
+ * follower loses. A central impact along the lane, tyre forces left out during the impact, no override or underride.
+ * The motion after it is not modelled.
  *
  * <p>Source: see {@link ImpactKernel}; published restitutions in {@link #published()}.
  *

@@ -14,10 +14,11 @@ import io.github.stoplag.source.Source;
  *   |G(ω)| = λ / √(λ² + ω² − 2 λ ω sin ωT)
  * </pre>
  *
- * <p>λ sensitivity [1/s], T delay from the change ahead to the answer [s], ω angular frequency of a disturbance [rad/s], G its
- * gain from one vehicle to the next. Local motion behind one leader: no oscillation up to λT = 1/e, damped oscillation
- * below π/2, growing above. Along a chain disturbances die out while λT ≤ 1/2, and grow from vehicle to vehicle above.
- * A stop lamp's latency is a part of T; the model holds for small changes of speed, not for emergency braking.
+ * <p>λ sensitivity [1/s], T delay from the change ahead to the answer [s], ω angular frequency of a disturbance
+ * [rad/s], G its gain from one vehicle to the next. Local motion behind one leader: no oscillation up to λT = 1/e,
+ * damped oscillation below π/2, growing above. Along a chain disturbances die out while λT ≤ 1/2, and grow from vehicle
+ * to vehicle above. A stop lamp's latency is a part of T; the model holds for small changes of speed, not for emergency
+ * braking.
  *
  * <p>Range: λ in (0, 100] 1/s, T in (0, 30] s. Source: {@link #SOURCE}; local limits {@link #LOCAL_SOURCE}.
  *
@@ -119,8 +120,8 @@ public record LinearFollowing(double sensitivityPerS, TimeSpan delay) {
     /**
      * Finds the largest gain over all frequencies.
      *
-     * <p>With x = ωT and p = λT the gain is largest where x = p (sin x + x cos x) in (0, π), which has a solution from p =
-     * 1/2 on
+     * <p>With x = ωT and p = λT the gain is largest where x = p (sin x + x cos x) in (0, π), which has a solution from
+     * p = 1/2 on
      *
      * @return the gain and its frequency; gain 1 at frequency 0 if the chain is stable
      * @throws IllegalArgumentException if the vehicle is locally unstable

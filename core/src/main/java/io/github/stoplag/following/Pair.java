@@ -18,12 +18,12 @@ import org.jspecify.annotations.Nullable;
 /**
  * A leader that brakes and a follower that brakes on seeing the leader's stop lamp.
  *
- * <p>Time 0 is the moment the leader's stop-lamp circuit closes. The leader's deceleration starts at its reaction time (0 as
- * a rule) plus its brake dead time; the follower's at lamp latency + reaction time + brake dead time. The gap is measured
- * from the follower's front to the leader's rear: gap(t) = g + s_L(t) − s_F(t).
+ * <p>Time 0 is the moment the leader's stop-lamp circuit closes. The leader's deceleration starts at its reaction time
+ * (0 as a rule) plus its brake dead time; the follower's at lamp latency + reaction time + brake dead time. The gap is
+ * measured from the follower's front to the leader's rear: gap(t) = g + s_L(t) − s_F(t).
  *
- * <p>Range: gap in [0, 1e5] m, lamp latency in [0, 30] s. Straight lane, no steering away, constant deceleration after the
- * build-up.
+ * <p>Range: gap in [0, 1e5] m, lamp latency in [0, 30] s. Straight lane, no steering away, constant deceleration after
+ * the build-up.
  *
  * <p>Source: kinematics; see {@link GapKernel}.
  *
@@ -207,7 +207,8 @@ public final class Pair implements Evident {
     }
 
     /**
-     * Gives the follower's motion, positions counted from its own start; its front starts one gap behind the leader's rear.
+     * Gives the follower's motion, positions counted from its own start; its front starts one gap behind the leader's
+     * rear.
      *
      * @return the motion from time 0 on
      */
@@ -251,7 +252,8 @@ public final class Pair implements Evident {
     }
 
     /**
-     * Gives the same pair with a lamp that was asked when it is seen; what comes of it carries the lamp's evidence and caveats.
+     * Gives the same pair with a lamp that was asked when it is seen; what comes of it carries the lamp's evidence and
+     * caveats.
      *
      * @param lamp when the lamp is seen
      * @return the pair
@@ -265,8 +267,8 @@ public final class Pair implements Evident {
     /**
      * Finds the largest lamp latency that still avoids contact, with everything else as it is.
      *
-     * <p>With equal speeds and equal braking the gap needed is v T, so that the border is g/v less the follower's reaction
-     * time; other cases by bisection on the gap needed, which never shrinks with the latency.
+     * <p>With equal speeds and equal braking the gap needed is v T, so that the border is g/v less the follower's
+     * reaction time; other cases by bisection on the gap needed, which never shrinks with the latency.
      *
      * @return the border, or that any or no latency does
      */
@@ -290,7 +292,8 @@ public final class Pair implements Evident {
     /**
      * Says what the outcome, the gap needed and the largest lamp latency rest on.
      *
-     * @return model, inputs and reservations, those of a road and of a lamp's detection among them; made anew by each call
+     * @return model, inputs and reservations, those of a road and of a lamp's detection among them; made anew by each
+     *     call
      */
     @Override
     public Evidence evidence() {

@@ -4,8 +4,8 @@ import io.github.stoplag.braking.StopEvidence;
 import io.github.stoplag.source.Evidence;
 
 /**
- * What the outcome of a {@link Pair} rests on, made on demand from the pair: outcomes carry numbers only, so that computing
- * millions of them costs nothing.
+ * What the outcome of a {@link Pair} rests on, made on demand from the pair: outcomes carry numbers only, so that
+ * computing millions of them costs nothing.
  */
 final class PairEvidence {
     private static final double QUICKEST_DRIVER_S = 0.2;
@@ -16,8 +16,8 @@ final class PairEvidence {
      * Gives model, inputs and reservations of a pair's outcome, gap needed and largest lamp latency.
      *
      * @param pair the pair
-     * @return the evidence; with a caveat if the follower's reaction is quicker than a driver's, or if a deceleration asks for a
-     *     friction above 1 on the level
+     * @return the evidence; with a caveat if the follower's reaction is quicker than a driver's, or if a deceleration
+     *     asks for a friction above 1 on the level
      */
     static Evidence of(Pair pair) {
         double reactionS = pair.follower().reaction().inSeconds();

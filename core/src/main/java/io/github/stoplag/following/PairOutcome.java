@@ -99,7 +99,10 @@ public sealed interface PairOutcome {
         }
     }
 
-    /** The follower runs into the leader. The speeds are those just before the contact. Two are equal if all their values are. */
+    /**
+     * The follower runs into the leader. The speeds are those just before the contact. Two are equal if all their
+     * values are.
+     */
     final class Contact implements PairOutcome {
         private final double atS;
         private final double closingMps;

@@ -17,12 +17,12 @@ import io.github.stoplag.source.Source;
  *   d = max(0, v_F ρ + a ρ²/2 + (v_F + a ρ)² / (2 b_min) − v_L² / (2 b_max))
  * </pre>
  *
- * <p>ρ response time [s], in which the follower may speed up at a [m/s²]; b_min the least deceleration the follower then
- * brakes with, b_max the hardest the leader may [m/s²]. No default is supplied: the figures are the caller's.
+ * <p>ρ response time [s], in which the follower may speed up at a [m/s²]; b_min the least deceleration the follower
+ * then brakes with, b_max the hardest the leader may [m/s²]. No default is supplied: the figures are the caller's.
  *
- * <p>The formula compares stopping distances. Where the follower brakes harder than the leader, b_min above b_max, the two
- * can touch on the way although both would have stopped apart; {@link #evidence()} says so, {@link Encounter#gapNeeded()}
- * has the exact border.
+ * <p>The formula compares stopping distances. Where the follower brakes harder than the leader, b_min above b_max, the
+ * two can touch on the way although both would have stopped apart; {@link #evidence()} says so,
+ * {@link Encounter#gapNeeded()} has the exact border.
  *
  * <p>Range: ρ in [0, 30] s, a in [0, 20] m/s², b in (0, 200] m/s². Source: {@link #SOURCE}.
  *
@@ -40,7 +40,10 @@ import io.github.stoplag.source.Source;
 public record ResponsibilitySensitiveDistance(
         TimeSpan response, double speedingUpMps2, Deceleration followerLeast, Deceleration leaderHardest)
         implements Evident {
-    /** Where the formula comes from; the form for opposite directions with the same terms was read, this one is remembered. */
+    /**
+     * Where the formula comes from; the form for opposite directions with the same terms was read, this one is
+     * remembered.
+     */
     public static final Source SOURCE = Source.fromMemory(
             "Shalev-Shwartz, Shammah & Shashua, On a formal model of safe and scalable self-driving cars, 2017",
             "safe longitudinal distance, same direction");

@@ -16,10 +16,10 @@ import org.apache.commons.math3.ode.nonstiff.DormandPrince853Integrator;
  * <p>dv/dt = −(a(t) + g C_rr + k v²) while v > 0, from the moment the engine no longer holds the speed
  *
  * <p>a(t) deceleration by the brakes [m/s²], taken over time from a motion without road load; g C_rr and k as in {@link
- * RoadLoad}. Integrated phase by phase with the embedded Runge-Kutta method of Dormand and Prince, order 8(5,3), tolerance
- * 1e-11 m and m/s, the moment of rest as an event. The result is a motion of constant-jerk pieces of at most 20 ms that
- * agree with the integration in position and speed at their ends, so that all exact methods take it; between the ends it
- * is closer than 1e-8 m for road vehicles. Rest is final.
+ * RoadLoad}. Integrated phase by phase with the embedded Runge-Kutta method of Dormand and Prince, order 8(5,3),
+ * tolerance 1e-11 m and m/s, the moment of rest as an event. The result is a motion of constant-jerk pieces of at most
+ * 20 ms that agree with the integration in position and speed at their ends, so that all exact methods take it; between
+ * the ends it is closer than 1e-8 m for road vehicles. Rest is final.
  */
 public final class RoadLoadMotion {
     private static final double PIECE_S = 0.02;
@@ -43,8 +43,8 @@ public final class RoadLoadMotion {
      * @param load rolling resistance and drag
      * @param engineOff the moment from which on the engine no longer balances the road load, in [0, 1e6] s
      * @return the motion with road load; the same motion without any
-     * @throws IllegalArgumentException if the moment is out of range, or neither brakes nor rolling resistance ever bring
-     *     the vehicle to rest
+     * @throws IllegalArgumentException if the moment is out of range, or neither brakes nor rolling resistance ever
+     *     bring the vehicle to rest
      */
     public static Trajectory of(Trajectory braking, RoadLoad load, TimeSpan engineOff) {
         double fromS = Ranges.ELAPSED.check("engine-off time", engineOff.inSeconds());

@@ -15,9 +15,9 @@ import java.util.Optional;
 /**
  * Published measures of how near a moment of following is to a collision.
  *
- * <p>h gap [m], v_F, v_L speeds of follower and leader [m/s], a_L the leader's deceleration [m/s²]. Ranges: h in (0, 1e5] m
- * unless said otherwise, speeds in [0, 150] m/s. Each function names its source. The thresholds that authors drew are in
- * {@link #published()}; none is applied here.
+ * <p>h gap [m], v_F, v_L speeds of follower and leader [m/s], a_L the leader's deceleration [m/s²]. Ranges: h in (0,
+ * 1e5] m unless said otherwise, speeds in [0, 150] m/s. Each function names its source. The thresholds that authors
+ * drew are in {@link #published()}; none is applied here.
  *
  * <p>For the course over a whole motion see {@link TimeToCollision}.
  *
@@ -62,8 +62,8 @@ public final class SurrogateMeasures {
     }
 
     /**
-     * Gives the deceleration rate to avoid a crash behind a leader of constant speed: DRAC = (v_F − v_L)² / (2 h), 0 if the
-     * gap does not close. Source: {@link #DRAC_SOURCE} with a leader of constant speed.
+     * Gives the deceleration rate to avoid a crash behind a leader of constant speed: DRAC = (v_F − v_L)² / (2 h), 0 if
+     * the gap does not close. Source: {@link #DRAC_SOURCE} with a leader of constant speed.
      *
      * @param gap the gap h
      * @param follower the follower's speed v_F
@@ -79,12 +79,13 @@ public final class SurrogateMeasures {
      * Gives the constant deceleration that just avoids contact behind a leader that brakes at a constant rate to rest.
      *
      * <pre>
-     *   a_L + (v_F − v_L)² / (2 h)           if the two reach one speed before the leader stands, 2 h / (v_F − v_L) ≤ v_L / a_L
+     *   a_L + (v_F − v_L)² / (2 h)           if 2 h / (v_F − v_L) ≤ v_L / a_L: one speed before the leader stands
      *   v_F² / (2 (h + v_L² / (2 a_L)))      otherwise, and for a follower that is not faster
      * </pre>
      *
-     * <p>Source: {@link #DRAC_SOURCE} for the first line, which there has decelerations negative and prints the two terms with
-     * opposite signs; here both are magnitudes and add up. The second line, for a leader that stands first, is derived.
+     * <p>Source: {@link #DRAC_SOURCE} for the first line, which there has decelerations negative and prints the two
+     * terms with opposite signs; here both are magnitudes and add up. The second line, for a leader that stands first,
+     * is derived.
      *
      * @param gap the gap h
      * @param follower the follower's speed v_F
@@ -119,8 +120,8 @@ public final class SurrogateMeasures {
      * @param leader the leader's speed v_L
      * @param safetyTime the safety time t_s, in [0, 30] s
      * @return DST
-     * @throws IllegalArgumentException if an input is out of range, the gap is not above the safety distance, or DST would
-     *     exceed 200 m/s²
+     * @throws IllegalArgumentException if an input is out of range, the gap is not above the safety distance, or DST
+     *     would exceed 200 m/s²
      */
     public static Deceleration decelerationToSafetyTime(
             Distance gap, Speed follower, Speed leader, TimeSpan safetyTime) {
@@ -131,8 +132,8 @@ public final class SurrogateMeasures {
     }
 
     /**
-     * Gives the proportion of stopping distance: the distance that remains to the point of a possible collision over the
-     * shortest one in which the vehicle could stop; below 1 it cannot stop in time.
+     * Gives the proportion of stopping distance: the distance that remains to the point of a possible collision over
+     * the shortest one in which the vehicle could stop; below 1 it cannot stop in time.
      *
      * <p>PSD = s / (v² / (2 a)). Source: {@link #PSD_SOURCE}.
      *

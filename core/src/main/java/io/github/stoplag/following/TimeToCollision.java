@@ -18,13 +18,13 @@ import org.apache.commons.math3.analysis.integration.IterativeLegendreGaussInteg
  *   TET(τ) = ∫ 1[TTC ≤ τ] dt      TIT(τ) = ∫ (τ − TTC) 1[TTC ≤ τ] dt
  * </pre>
  *
- * <p>h gap [m], c closing speed [m/s], τ threshold [s], TET time exposed [s], TIT time integrated [s²]. The course ends at the
- * contact. TTC falls where f = c² + h c′ is positive; f is convex in every phase of constant jerk (f″ = c′²), so its few
- * roots are bracketed and the smallest value cannot be missed. The exposed times are roots of a cubic; the integral is by
- * adaptive Gauss quadrature.
+ * <p>h gap [m], c closing speed [m/s], τ threshold [s], TET time exposed [s], TIT time integrated [s²]. The course ends
+ * at the contact. TTC falls where f = c² + h c′ is positive; f is convex in every phase of constant jerk (f″ = c′²), so
+ * its few roots are bracketed and the smallest value cannot be missed. The exposed times are roots of a cubic; the
+ * integral is by adaptive Gauss quadrature.
  *
- * <p>Range: τ in (0, 1e4] s. Source: {@link #SOURCE} for TTC, {@link #EXPOSURE_SOURCE} for TET and TIT, there as sums over
- * small time steps, here as the integrals they tend to.
+ * <p>Range: τ in (0, 1e4] s. Source: {@link #SOURCE} for TTC, {@link #EXPOSURE_SOURCE} for TET and TIT, there as sums
+ * over small time steps, here as the integrals they tend to.
  */
 public final class TimeToCollision {
     /** Where time to collision comes from. */
@@ -194,7 +194,8 @@ public final class TimeToCollision {
     }
 
     /**
-     * Gives the time integrated: how far below a threshold the time to collision lies, integrated over the time exposed.
+     * Gives the time integrated: how far below a threshold the time to collision lies, integrated over the time
+     * exposed.
      *
      * @param threshold the threshold τ, in (0, 1e4] s
      * @return TIT in s²

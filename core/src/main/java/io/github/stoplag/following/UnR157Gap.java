@@ -14,9 +14,9 @@ import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
  *
  * <p>d = max(2 m, v · t(v)), t from a table, linear between its speeds
  *
- * <p>Range: speed in [0, 60] km/h; below the table's first speed, 7.2 km/h, its time gap of 1.0 s and the least distance hold.
- * Formula and first three rows read, the other rows, the interpolation rule and the 2 m from memory. A requirement on a
- * system, not on drivers.
+ * <p>Range: speed in [0, 60] km/h; below the table's first speed, 7.2 km/h, its time gap of 1.0 s and the least
+ * distance hold. Formula and first three rows read, the other rows, the interpolation rule and the 2 m from memory. A
+ * requirement on a system, not on drivers.
  *
  * <pre>{@code
  * UnR157Gap.timeGap(Speed.kmh(36)); // 1.36 s

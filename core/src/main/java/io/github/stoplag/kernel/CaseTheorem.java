@@ -1,11 +1,11 @@
 package io.github.stoplag.kernel;
 
 /**
- * Settles two standard stops without a search where the leader is first to start braking and first to brake fully, and neither
- * stops inside its build-up; see {@link GapKernel} for the argument. Full braking starts at onset + build-up.
+ * Settles two standard stops without a search where the leader is first to start braking and first to brake fully, and
+ * neither stops inside its build-up; see {@link GapKernel} for the argument. Full braking starts at onset + build-up.
  *
- * <p>A linear build-up acts like a step at its middle, save for a shift of a tᵣ²/24 in position. The parts below work the same
- * few terms out anew, which costs nothing once they are compiled into one.
+ * <p>A linear build-up acts like a step at its middle, save for a shift of a tᵣ²/24 in position. The parts below work
+ * the same few terms out anew, which costs nothing once they are compiled into one.
  */
 final class CaseTheorem {
     // inside these bounds no step overflows

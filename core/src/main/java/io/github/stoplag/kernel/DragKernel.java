@@ -25,8 +25,8 @@ public final class DragKernel {
     /**
      * Gives the distance from one speed down to another.
      *
-     * <p>s = ln((a₀ + k v₀²) / (a₀ + k v₁²)) / (2 k), as (v₀² − v₁²) / (2 b) · log1p(x) / x with b = a₀ + k v₁² and x = k
-     * (v₀² − v₁²) / b
+     * <p>s = ln((a₀ + k v₀²) / (a₀ + k v₁²)) / (2 k), as (v₀² − v₁²) / (2 b) · log1p(x) / x with b = a₀ + k v₁² and x =
+     * k (v₀² − v₁²) / b
      *
      * @param fromMps the speed v₀ at the start in m/s
      * @param toMps the lower speed v₁ at the end in m/s
@@ -46,8 +46,8 @@ public final class DragKernel {
     /**
      * Gives the time from one speed down to another.
      *
-     * <p>t = (atan(v₀ √(k/a₀)) − atan(v₁ √(k/a₀))) / √(a₀ k), as (v₀ − v₁) / c · atan(y) / y with c = a₀ + k v₀ v₁ and y =
-     * √(a₀ k) (v₀ − v₁) / c; with atanh and √(−a₀ k) where a₀ is negative
+     * <p>t = (atan(v₀ √(k/a₀)) − atan(v₁ √(k/a₀))) / √(a₀ k), as (v₀ − v₁) / c · atan(y) / y with c = a₀ + k v₀ v₁ and
+     * y = √(a₀ k) (v₀ − v₁) / c; with atanh and √(−a₀ k) where a₀ is negative
      *
      * @param fromMps the speed v₀ at the start in m/s
      * @param toMps the lower speed v₁ at the end in m/s

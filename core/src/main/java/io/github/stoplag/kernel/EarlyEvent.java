@@ -1,12 +1,12 @@
 package io.github.stoplag.kernel;
 
 /**
- * Settles what the case theorem leaves to the time before the follower brakes fully: contact while he still cruises or while
- * his deceleration builds up, and a smallest gap in the build-up. Holds where {@link CaseTheorem} holds and the leader
- * brakes fully before the follower starts to.
+ * Settles what the case theorem leaves to the time before the follower brakes fully: contact while he still cruises or
+ * while his deceleration builds up, and a smallest gap in the build-up. Holds where {@link CaseTheorem} holds and the
+ * leader brakes fully before the follower starts to.
  *
- * <p>Up to the onset the gap is concave, so it is above 0 between two moments at which it is. In the build-up it is a cubic
- * whose rate is convex.
+ * <p>Up to the onset the gap is concave, so it is above 0 between two moments at which it is. In the build-up it is a
+ * cubic whose rate is convex.
  */
 final class EarlyEvent {
     private EarlyEvent() {}

@@ -30,8 +30,8 @@ public final class FrictionKernel {
     /**
      * Gives the length of a locked-wheel skid on a level road whose friction falls exponentially with speed.
      *
-     * <p>s = v_p² / (g μ₀) · (h(v₀/v_p) − h(v₁/v_p)), h(x) = x e<sup>x</sup> − (e<sup>x</sup> − 1) = x²/2 + x³/3 + x⁴/8 +
-     * …, from s = ∫ v dv / (g μ₀ e<sup>−v/v_p</sup>)
+     * <p>s = v_p² / (g μ₀) · (h(v₀/v_p) − h(v₁/v_p)), h(x) = x e<sup>x</sup> − (e<sup>x</sup> − 1) = x²/2 + x³/3 + x⁴/8
+     * + …, from s = ∫ v dv / (g μ₀ e<sup>−v/v_p</sup>)
      *
      * @param fromMps the speed v₀ at the start in m/s
      * @param toMps the speed v₁ at the end in m/s

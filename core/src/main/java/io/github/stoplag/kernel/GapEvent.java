@@ -5,9 +5,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * A reusable buffer for the outcome of one pair of vehicles; {@link GapKernel} fills it.
  *
- * <p>Either there is no contact: {@link #smallestGapM()} is the smallest gap and {@link #timeS()} when it is first reached.
- * Or there is contact: {@link #timeS()} is the moment of contact, {@link #smallestGapM()} is 0 and the speeds are those just
- * before the contact. Not for sharing between threads.
+ * <p>Either there is no contact: {@link #smallestGapM()} is the smallest gap and {@link #timeS()} when it is first
+ * reached. Or there is contact: {@link #timeS()} is the moment of contact, {@link #smallestGapM()} is 0 and the speeds
+ * are those just before the contact. Not for sharing between threads.
  */
 public final class GapEvent {
     /** A leader no faster than this in m/s stands: rounding leaves some 1e-15 of a speed. */
@@ -89,7 +89,8 @@ public final class GapEvent {
     }
 
     /**
-     * Says whether the two just touch without pushing: no contact, smallest gap within {@link GapKernel#GRAZING_M} of 0.
+     * Says whether the two just touch without pushing: no contact, smallest gap within {@link GapKernel#GRAZING_M} of
+     * 0.
      *
      * @return true if they graze
      */

@@ -10,17 +10,19 @@ import io.github.stoplag.quantity.Ranges;
  *   gap(t) = g + s_L(t) − s_F(t)
  * </pre>
  *
- * <p>Symbols: g gap at time 0 from the follower's front to the leader's rear [m], s_L and s_F distances run [m]. Between the
- * phase changes of either vehicle the gap is a cubic in time, so its extrema and roots are found without stepping.
+ * <p>Symbols: g gap at time 0 from the follower's front to the leader's rear [m], s_L and s_F distances run [m].
+ * Between the phase changes of either vehicle the gap is a cubic in time, so its extrema and roots are found without
+ * stepping.
  *
- * <p><b>Grazing.</b> Contact means that the gap would go below −{@link #GRAZING_M}; it is dated to the moment the gap passed 0
- * on that way down. A smallest gap within ±{@link #GRAZING_M} of 0 is a touch without a push: no contact, grazing.
+ * <p><b>Grazing.</b> Contact means that the gap would go below −{@link #GRAZING_M}; it is dated to the moment the gap
+ * passed 0 on that way down. A smallest gap within ±{@link #GRAZING_M} of 0 is a touch without a push: no contact,
+ * grazing.
  *
- * <p><b>Standard stops</b> (cruise to the onset, linear build-up, constant deceleration to rest) are mostly settled without
- * a search. If the leader is first to start braking and first to brake fully, the relative speed gap′ does not grow up to some
- * moment not later than the follower's full braking and is convex after it until he stands. So if the leader stops first the smallest gap is the
- * smaller of the first and the last one; if the follower stops first there is at most one interior minimum. The other cases
- * go by phases.
+ * <p><b>Standard stops</b> (cruise to the onset, linear build-up, constant deceleration to rest) are mostly settled
+ * without a search. If the leader is first to start braking and first to brake fully, the relative speed gap′ does not
+ * grow up to some moment not later than the follower's full braking and is convex after it until he stands. So if the
+ * leader stops first the smallest gap is the smaller of the first and the last one; if the follower stops first there
+ * is at most one interior minimum. The other cases go by phases.
  *
  * <p>Source: kinematics and the convexity argument above; tested against numerical integration with event detection.
  */
@@ -121,9 +123,9 @@ public final class GapKernel {
     }
 
     /**
-     * Finds the outcome of the common cases alone: no contact, or contact while the follower brakes fully, where the case theorem
-     * holds. Small enough for a caller's JIT to take in, so that an event made for this one call costs no memory; {@link
-     * #pairEvent} finds every outcome.
+     * Finds the outcome of the common cases alone: no contact, or contact while the follower brakes fully, where the
+     * case theorem holds. Small enough for a caller's JIT to take in, so that an event made for this one call costs no
+     * memory; {@link #pairEvent} finds every outcome.
      *
      * @param leaderSpeedMps the leader's speed in m/s
      * @param leaderOnsetS when the leader's deceleration starts, in s
@@ -135,7 +137,8 @@ public final class GapKernel {
      * @param followerDecelMps2 the follower's deceleration after that, in m/s²; 0 never brakes
      * @param gapM the gap at time 0, in [0, 1e5] m
      * @param event where the outcome goes
-     * @return true if the event holds the outcome; false if it is none of these cases, and the event has not been touched
+     * @return true if the event holds the outcome; false if it is none of these cases, and the event has not been
+     *     touched
      * @throws IllegalArgumentException if the gap is out of range
      */
     public static boolean commonPairEvent(
@@ -172,8 +175,8 @@ public final class GapKernel {
     }
 
     /**
-     * Finds the outcome for two standard stops always by phases: the reference for {@link #pairEvent}, and what it falls
-     * back on.
+     * Finds the outcome for two standard stops always by phases: the reference for {@link #pairEvent}, and what it
+     * falls back on.
      *
      * @param leaderSpeedMps the leader's speed in m/s
      * @param leaderOnsetS when the leader's deceleration starts, in s

@@ -8,10 +8,10 @@ package io.github.stoplag.kernel;
  *   v_L′ = v_L + J / m_L      v_F′ = v_F − J / m_F      ΔE = m_L m_F / (m_L + m_F) · (1 − e²) (v_F − v_L)² / 2
  * </pre>
  *
- * <p>m_L, m_F masses of leader and follower [kg]; v velocities before, v′ after, positive in the direction of travel [m/s]; e
- * restitution, 0 for bodies that go on together, 1 for no energy lost; J impulse [N s]; ΔE energy lost [J]. Arguments are
- * not checked, masses are taken to be above 0 and the follower not slower than the leader; NaN in gives NaN out. Forces
- * from outside, such as braking, are left out during the impact.
+ * <p>m_L, m_F masses of leader and follower [kg]; v velocities before, v′ after, positive in the direction of travel
+ * [m/s]; e restitution, 0 for bodies that go on together, 1 for no energy lost; J impulse [N s]; ΔE energy lost [J].
+ * Arguments are not checked, masses are taken to be above 0 and the follower not slower than the leader; NaN in gives
+ * NaN out. Forces from outside, such as braking, are left out during the impact.
  *
  * <p>Source: conservation of momentum and the definition of restitution.
  */

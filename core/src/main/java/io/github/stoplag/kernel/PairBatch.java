@@ -1,11 +1,13 @@
 package io.github.stoplag.kernel;
 
 /**
- * Outcomes of many pairs of standard stops, arrays in and arrays out, with the same bits as {@link GapKernel#pairEvent}.
+ * Outcomes of many pairs of standard stops, arrays in and arrays out, with the same bits as
+ * {@link GapKernel#pairEvent}.
  *
- * <p>Blocks of 512 pairs go through small loops: first what every pair needs, then the sorting of rows into lists by case without
- * branches (a wrong guess of the processor costs as much as the arithmetic of a pair), then one loop per case of the case theorem,
- * then the few with an event before the follower brakes fully, and last those that need the search by phases. Nothing is allocated in a call.
+ * <p>Blocks of 512 pairs go through small loops: first what every pair needs, then the sorting of rows into lists by
+ * case without branches (a wrong guess of the processor costs as much as the arithmetic of a pair), then one loop per
+ * case of the case theorem, then the few with an event before the follower brakes fully, and last those that need the
+ * search by phases. Nothing is allocated in a call.
  *
  * <p>An instance is scratch for one thread. Formulas and range: see {@link GapKernel}.
  */

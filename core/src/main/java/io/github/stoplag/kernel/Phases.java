@@ -1,10 +1,11 @@
 package io.github.stoplag.kernel;
 
 /**
- * A buffer of constant-jerk phases on the way to an immutable trajectory, or reused from call to call by the gap kernel.
+ * A buffer of constant-jerk phases on the way to an immutable trajectory, or reused from call to call by the gap
+ * kernel.
  *
- * <p>In a phase, with τ the time since its start: v = v₀ − d₀ τ − k τ²/2 and s = s₀ + v₀ τ − d₀ τ²/2 − k τ³/6. The last phase
- * goes on for ever and has no jerk. Once the speed has come down to zero the vehicle rests for ever.
+ * <p>In a phase, with τ the time since its start: v = v₀ − d₀ τ − k τ²/2 and s = s₀ + v₀ τ − d₀ τ²/2 − k τ³/6. The last
+ * phase goes on for ever and has no jerk. Once the speed has come down to zero the vehicle rests for ever.
  */
 final class Phases {
     /** A phase no longer than this moves nothing, and its jerk could overflow. */
@@ -42,7 +43,10 @@ final class Phases {
         endSpeedMps = initialMps;
     }
 
-    /** Fills in the standard stop: cruise to the brake onset, linear build-up, constant deceleration (0: cruise for ever). */
+    /**
+     * Fills in the standard stop: cruise to the brake onset, linear build-up, constant deceleration (0: cruise for
+     * ever).
+     */
     void fillStop(double initialMps, double onsetS, double buildUpS, double finalDecelMps2) {
         begin(initialMps);
         if (finalDecelMps2 > 0) {

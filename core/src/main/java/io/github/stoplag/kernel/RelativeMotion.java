@@ -1,9 +1,9 @@
 package io.github.stoplag.kernel;
 
 /**
- * The gap over one interval in which both vehicles have constant jerk: a cubic in the time τ since its start, h(τ) = h₀ + h₁ τ +
- * h₂ τ²/2 + h₃ τ³/6. It is cut at its extrema into monotone pieces; each piece either crosses zero once or not at all, so no
- * crossing can be missed and every root is bracketed.
+ * The gap over one interval in which both vehicles have constant jerk: a cubic in the time τ since its start, h(τ) = h₀
+ * + h₁ τ + h₂ τ²/2 + h₃ τ³/6. It is cut at its extrema into monotone pieces; each piece either crosses zero once or not
+ * at all, so no crossing can be missed and every root is bracketed.
  */
 final class RelativeMotion {
     private static final int MOST_STEPS = 100;

@@ -8,9 +8,9 @@ import io.github.stoplag.quantity.Ranges;
  *
  * <p>v₀² = v₁² + Σ 2 aᵢ sᵢ
  *
- * <p>v₀ entry speed, v₁ exit speed in m/s; aᵢ net deceleration in m/s² (friction and grade together; negative on a slope
- * that friction does not hold); sᵢ length in m. Range: speeds [0, 150] m/s, aᵢ [−200, 200] m/s², sᵢ [0, 1e7] m. Work and
- * kinetic energy; terms of the trade: the combined-speed rule.
+ * <p>v₀ entry speed, v₁ exit speed in m/s; aᵢ net deceleration in m/s² (friction and grade together; negative on a
+ * slope that friction does not hold); sᵢ length in m. Range: speeds [0, 150] m/s, aᵢ [−200, 200] m/s², sᵢ [0, 1e7] m.
+ * Work and kinetic energy; terms of the trade: the combined-speed rule.
  */
 public final class SkidKernel {
     private SkidKernel() {}
@@ -24,8 +24,8 @@ public final class SkidKernel {
      * @param decelMps2 the net deceleration a in m/s²
      * @param lengthM the length s in m
      * @return the entry speed in m/s
-     * @throws IllegalArgumentException if an input is out of range, or a vehicle from rest would leave a falling stretch
-     *     faster than v₁
+     * @throws IllegalArgumentException if an input is out of range, or a vehicle from rest would leave a falling
+     *     stretch faster than v₁
      */
     public static double entrySpeedMps(double endMps, double decelMps2, double lengthM) {
         return root(Ranges.SPEED.check("exit speed", endMps) * endMps + loss(decelMps2, lengthM));

@@ -1,9 +1,9 @@
 package io.github.stoplag.kernel;
 
 /**
- * What the case theorem needs of each of a block of vehicles, worked out in small loops of one store each. The block is copied
- * first: the JIT turns a loop over whole arrays from index 0 into vector instructions, but not one that starts inside longer
- * arrays, and the copies cost less than that.
+ * What the case theorem needs of each of a block of vehicles, worked out in small loops of one store each. The block is
+ * copied first: the JIT turns a loop over whole arrays from index 0 into vector instructions, but not one that starts
+ * inside longer arrays, and the copies cost less than that.
  */
 final class StopColumns {
     final double[] midS;

@@ -3,8 +3,8 @@ package io.github.stoplag.kernel;
 /**
  * Distance and time of a stop on a uniform road, in closed form on SI doubles.
  *
- * <p>The motion: constant speed v until the brake onset, deceleration rising linearly from 0 to a over the build-up time tᵣ,
- * then constant a to rest.
+ * <p>The motion: constant speed v until the brake onset, deceleration rising linearly from 0 to a over the build-up
+ * time tᵣ, then constant a to rest.
  *
  * <pre>
  *   stop after the build-up, v ≥ a tᵣ/2:   s = v tᵣ/2 + v²/(2a) − a tᵣ²/24,   t = v/a + tᵣ/2
@@ -13,9 +13,9 @@ package io.github.stoplag.kernel;
  *
  * <p>Symbols: v speed [m/s], a deceleration [m/s²], tᵣ build-up time [s], s braking distance [m], t braking time [s].
  *
- * <p>Range: speeds and times not negative and finite. Arguments are not checked, NaN in gives NaN out. A deceleration that
- * is not above zero never stops a moving vehicle: the limit, positive infinity, is returned, which the typed face turns into
- * a named outcome.
+ * <p>Range: speeds and times not negative and finite. Arguments are not checked, NaN in gives NaN out. A deceleration
+ * that is not above zero never stops a moving vehicle: the limit, positive infinity, is returned, which the typed face
+ * turns into a named outcome.
  *
  * <p>Source: kinematics, integrated from the phases above; tested against numerical integration.
  */
@@ -23,8 +23,8 @@ public final class StopKernel {
     private StopKernel() {}
 
     /**
-     * Gives the deceleration that friction and grade allow, exact with the slope angle θ = atan G: a = g (μ cos θ + sin θ) =
-     * g (μ + G)/√(1 + G²).
+     * Gives the deceleration that friction and grade allow, exact with the slope angle θ = atan G: a = g (μ cos θ + sin
+     * θ) = g (μ + G)/√(1 + G²).
      *
      * @param frictionRatio the friction coefficient μ
      * @param gradeRatio the grade G, rise over run, positive uphill in the direction of travel
@@ -176,8 +176,8 @@ public final class StopKernel {
     }
 
     /**
-     * Fills an array with stopping times, element by element as {@link #stoppingTimeS(double, double, double, double)} up
-     * to rounding.
+     * Fills an array with stopping times, element by element as {@link #stoppingTimeS(double, double, double, double)}
+     * up to rounding.
      *
      * @param speedMps the speeds in m/s
      * @param brakeOnsetS the times of the first deceleration in s

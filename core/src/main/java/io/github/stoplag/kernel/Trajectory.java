@@ -15,12 +15,12 @@ import java.util.stream.IntStream;
  *   d = d₀ + k τ      v = v₀ − d₀ τ − k τ²/2      s = s₀ + v₀ τ − d₀ τ²/2 − k τ³/6
  * </pre>
  *
- * <p>Symbols: s position [m], v speed [m/s], d deceleration [m/s²], positive where the vehicle slows, k its rate of change
- * [m/s³]. Once the speed has come down to zero the vehicle rests for ever; it never reverses. Position and speed are
- * continuous, deceleration may jump.
+ * <p>Symbols: s position [m], v speed [m/s], d deceleration [m/s²], positive where the vehicle slows, k its rate of
+ * change [m/s³]. Once the speed has come down to zero the vehicle rests for ever; it never reverses. Position and speed
+ * are continuous, deceleration may jump.
  *
- * <p>Example, a stop: {@code Trajectory.startingAt(20).cruise(1.0).changeTo(7.0, 0.3).build()}. After the last phase the
- * vehicle holds the deceleration it has: until rest if that is positive, for ever at constant speed if it is 0.
+ * <p>Example, a stop: {@code Trajectory.startingAt(20).cruise(1.0).changeTo(7.0, 0.3).build()}. After the last phase
+ * the vehicle holds the deceleration it has: until rest if that is positive, for ever at constant speed if it is 0.
  */
 public final class Trajectory {
 

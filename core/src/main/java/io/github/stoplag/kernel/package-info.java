@@ -1,10 +1,10 @@
 /**
- * SI kernel: static pure functions and small buffers on doubles. Every parameter's name ends in its unit (Mps, Mps2, S, M,
- * Ratio); nothing is allocated in a call unless it says so; only {@code java.lang.Math} is used.
+ * SI kernel: static pure functions and small buffers on doubles. Every parameter's name ends in its unit (Mps, Mps2, S,
+ * M, Ratio); nothing is allocated in a call unless it says so; only {@code java.lang.Math} is used.
  *
- * <p>The kernel is the fast face for sweeps. Its functions do not check their arguments where a check would cost more than the
- * work; each says what it takes for granted. The checked face is in the packages {@code road}, {@code braking} and
- * {@code following}.
+ * <p>The kernel is the fast face for sweeps. Its functions do not check their arguments where a check would cost more
+ * than the work; each says what it takes for granted. The checked face is in the packages {@code road}, {@code braking}
+ * and {@code following}.
  */
 @NullMarked
 package io.github.stoplag.kernel;

@@ -14,8 +14,9 @@ import java.util.Optional;
  * Signal bulbs by category: those of UN Regulation No. 37 and American trade numbers, each row with its standing.
  *
  * <p>The rows stand in {@code bulbs.csv}. No regulation tells what a bulb is filled with: gas from 15 W up is common
- * practice, below that the fill is assumed and results say what the other one would change. For a trade number the flux is 4π times its mean spherical candela. Where a bulb is
- * coloured, the clear flux is that of the same filament in clear glass.
+ * practice, below that the fill is assumed and results say what the other one would change. For a trade number the flux
+ * is 4π times its mean spherical candela. Where a bulb is coloured, the clear flux is that of the same filament in
+ * clear glass.
  */
 public final class BulbCatalogue {
     private static final Catalogue<BulbRating> PUBLISHED =

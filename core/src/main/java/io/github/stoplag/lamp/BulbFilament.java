@@ -12,8 +12,8 @@ import java.util.Optional;
  *
  * @param nominal the watts printed on the bulb; for American trade numbers the power drawn
  * @param testVoltage the voltage at which power and flux hold
- * @param power what it draws there; where a regulation gives the highest value only, that less the tolerance of the older
- *     editions (derived)
+ * @param power what it draws there; where a regulation gives the highest value only, that less the tolerance of the
+ *     older editions (derived)
  * @param powerRule what the regulation or the trade says of the power, for example {@code ±6 %} or {@code max 26.5 W}
  * @param flux the flux of the bulb as sold, coloured or not
  * @param fluxTolerancePercent the tolerance on it in percent, if published
@@ -32,7 +32,8 @@ public record BulbFilament(
         Optional<Double> lifeHours,
         Source source) {
     /**
-     * Builds the filament's model from the rating: the power drawn at the test voltage, temperature from the clear flux.
+     * Builds the filament's model from the rating: the power drawn at the test voltage, temperature from the clear
+     * flux.
      *
      * @param fill what is in the bulb
      * @param fillStanding how firmly the fill is known; assumed, results say what the other fill would change

@@ -8,14 +8,15 @@ import io.github.stoplag.source.Evident;
 /**
  * A bulb with a stop and a tail filament in one lamp: at night the tail is lit, and the stop light comes on top of it.
  *
- * <p>What the driver behind sees change is c(t) = (Is r(t) + It)/It. In UN R148 the ratio asked for is its end value (Is +
- * It)/It, stop and position together over position alone; in FMVSS 108 it is Is/It, stop alone over tail.
+ * <p>What the driver behind sees change is c(t) = (Is r(t) + It)/It. In UN R148 the ratio asked for is its end value
+ * (Is + It)/It, stop and position together over position alone; in FMVSS 108 it is Is/It, stop alone over tail.
  *
- * <p>Symbols: Is, It light of the stop and the tail filament in the same direction; r the stop filament's onset. Each filament
- * is built from its own rating. Both light the same optics, so Is/It is taken as the ratio of their fluxes behind the lens
- * times an optics ratio, 1 unless given: a reflector focused on one filament collects less of the other. The tail filament
- * runs cooler, so a red lens lets more of its light through and brings the ratio down. The tail filament warms its
- * neighbour through gas and radiation by an amount no source gives: 0 K unless given. The earth lead they share is left out.
+ * <p>Symbols: Is, It light of the stop and the tail filament in the same direction; r the stop filament's onset. Each
+ * filament is built from its own rating. Both light the same optics, so Is/It is taken as the ratio of their fluxes
+ * behind the lens times an optics ratio, 1 unless given: a reflector focused on one filament collects less of the
+ * other. The tail filament runs cooler, so a red lens lets more of its light through and brings the ratio down. The
+ * tail filament warms its neighbour through gas and radiation by an amount no source gives: 0 K unless given. The earth
+ * lead they share is left out.
  *
  * @param major the stop filament
  * @param minor the tail filament

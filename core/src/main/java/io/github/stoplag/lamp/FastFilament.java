@@ -8,17 +8,18 @@ import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 
 /**
- * A filament lamp made fast by its circuit: kept warm by a standby voltage, then driven above its voltage until it is nearly
- * hot.
+ * A filament lamp made fast by its circuit: kept warm by a standby voltage, then driven above its voltage until it is
+ * nearly hot.
  *
- * <p>Boost time tb = ∫ C/N dT at the boost voltage, from the held temperature to the one with a share s of the final light;
- * then the supply's own voltage. The other lever, less mass, needs no circuit: a filament of the same voltage and temperature
- * and a share p of the power is faster by p^(2/3), so several fine filaments in parallel make a fast lamp of the same light.
+ * <p>Boost time tb = ∫ C/N dT at the boost voltage, from the held temperature to the one with a share s of the final
+ * light; then the supply's own voltage. The other lever, less mass, needs no circuit: a filament of the same voltage
+ * and temperature and a share p of the power is faster by p^(2/3), so several fine filaments in parallel make a fast
+ * lamp of the same light.
  *
- * <p>What the levers give, worked out for a 27 W signal bulb: standby below visible glow brings little, since most of the way
- * to full light is still to go; the boost brings most. Ranges: standby [0, supply), boost [supply, 5 × supply], s in [0.1,
- * 0.99]. The filament is never taken beyond its final temperature, but each boost shortens its life by an amount no source
- * gives.
+ * <p>What the levers give, worked out for a 27 W signal bulb: standby below visible glow brings little, since most of
+ * the way to full light is still to go; the boost brings most. Ranges: standby [0, supply), boost [supply, 5 × supply],
+ * s in [0.1, 0.99]. The filament is never taken beyond its final temperature, but each boost shortens its life by an
+ * amount no source gives.
  */
 public final class FastFilament implements Evident {
     private static final double MOST_BOOST = 5;

@@ -38,8 +38,8 @@ public final class FilamentDecay implements Evident {
      * Lets a filament cool from a temperature.
      *
      * @param lamp the lamp
-     * @param conditions the supply left on it (0 V for off), wiring, surroundings and lens; their initial temperature is
-     *     where the decay starts
+     * @param conditions the supply left on it (0 V for off), wiring, surroundings and lens; their initial temperature
+     *     is where the decay starts
      * @return the decay
      * @throws IllegalArgumentException if the supply left on it would heat the filament further
      */
@@ -129,7 +129,8 @@ public final class FilamentDecay implements Evident {
      * Switches the lamp on again before it is cold.
      *
      * @param after how long it was off, not negative
-     * @param on the conditions to switch on with; their initial temperature is replaced by the one the filament has then
+     * @param on the conditions to switch on with; their initial temperature is replaced by the one the filament has
+     *     then
      * @return the onset of a warm start
      * @throws IllegalArgumentException as {@link FilamentLamp#switchOn}
      */

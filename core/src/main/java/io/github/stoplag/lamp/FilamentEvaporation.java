@@ -12,12 +12,12 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * life = x density d/(4 h M(T)),    M = p(T) √(W/(2π R T)),    log10(p/Pa) = A − B/(T − C)
  * </pre>
  *
- * <p>Symbols: x share of the mass gone at the end; d diameter of the wire, which volts, watts and T give; h evaporation in
- * the fill over that in vacuum, {@link BulbFill}; M rate of free evaporation in kg/(m² s) (Langmuir); p vapour pressure; W
- * molar mass; R gas constant. That life hangs on evaporation and thickness of the wire: a maker of small lamps and, up to
- * some 3000 h, a study of general lamps (both seen in extracts). x is 0.055, the middle of 0.03 to 0.1 (from memory); with h it
- * was set once for all bulbs. T goes as about life^(−1/37), so that a life wrong by a factor of 2 moves T by 2 % and the light
- * by a fifth.
+ * <p>Symbols: x share of the mass gone at the end; d diameter of the wire, which volts, watts and T give; h evaporation
+ * in the fill over that in vacuum, {@link BulbFill}; M rate of free evaporation in kg/(m² s) (Langmuir); p vapour
+ * pressure; W molar mass; R gas constant. That life hangs on evaporation and thickness of the wire: a maker of small
+ * lamps and, up to some 3000 h, a study of general lamps (both seen in extracts). x is 0.055, the middle of 0.03 to 0.1
+ * (from memory); with h it was set once for all bulbs. T goes as about life^(−1/37), so that a life wrong by a factor
+ * of 2 moves T by 2 % and the light by a fifth.
  */
 final class FilamentEvaporation {
     /** The life of a bulb of which nothing is said: assumed. */
@@ -59,7 +59,9 @@ final class FilamentEvaporation {
                 / (4 * fill.evaporationRatio() * kgPerM2S(kelvin) * S_PER_H);
     }
 
-    /** Finds the temperature at which the wire lives as long; the life falls steeply and steadily with the temperature. */
+    /**
+     * Finds the temperature at which the wire lives as long; the life falls steeply and steadily with the temperature.
+     */
     static double temperatureK(DoubleFunction<FilamentWire> wireAtK, BulbFill fill, double lifeH) {
         return new BrentSolver(1e-12, 1e-9)
                 .solve(100, k -> Math.log(lifeH(wireAtK.apply(k), fill) / lifeH), LOWEST_K, HIGHEST_K);

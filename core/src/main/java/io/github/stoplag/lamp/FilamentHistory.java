@@ -18,10 +18,10 @@ import org.apache.commons.math3.ode.nonstiff.DormandPrince853Integrator;
 /**
  * A filament lamp under a supply voltage that changes with time: the general path, by integrating the heat balance.
  *
- * <p>C(T) dT/dt = I² R(T) − A ε(T) σ (T⁴ − T0⁴) − G (T − T0), I = U(t)/(R(T) + Rs), beside the energies dEel/dt = I² R and
- * dEloss/dt = the losses. Dormand-Prince 8(5,3) to 1e-11 relative, restarted at every break of the supply; for a step it
- * agrees with the quadrature of {@link FilamentOnset} to 1e-8. Light is relative to the light at the design voltage behind
- * the same lens, since there need not be a final one. Symbols and sources as in {@link FilamentOnset}.
+ * <p>C(T) dT/dt = I² R(T) − A ε(T) σ (T⁴ − T0⁴) − G (T − T0), I = U(t)/(R(T) + Rs), beside the energies dEel/dt = I² R
+ * and dEloss/dt = the losses. Dormand-Prince 8(5,3) to 1e-11 relative, restarted at every break of the supply; for a
+ * step it agrees with the quadrature of {@link FilamentOnset} to 1e-8. Light is relative to the light at the design
+ * voltage behind the same lens, since there need not be a final one. Symbols and sources as in {@link FilamentOnset}.
  */
 public final class FilamentHistory implements Evident {
     private static final double RELATIVE = 1e-11;
@@ -51,7 +51,8 @@ public final class FilamentHistory implements Evident {
      * @param supply the supply
      * @param until how long to follow it, (0, 1000] s
      * @return the course of temperature, current, light and energy
-     * @throws IllegalArgumentException if the time is out of range or the filament passes 3600 K; the message names when
+     * @throws IllegalArgumentException if the time is out of range or the filament passes 3600 K; the message names
+     *     when
      */
     public static FilamentHistory of(
             FilamentLamp lamp, SupplyConditions conditions, SupplyCourse supply, TimeSpan until) {
@@ -210,7 +211,8 @@ public final class FilamentHistory implements Evident {
      *
      * @param samples how many equal steps to the end, [10, 100000]
      * @return the onset; light that falls again is pooled, with a caveat
-     * @throws IllegalArgumentException if the count is out of range or the light overshoots its end by more than a fifth
+     * @throws IllegalArgumentException if the count is out of range or the light overshoots its end by more than a
+     *     fifth
      */
     public MeasuredLamp toOnset(int samples) {
         Check.inRange("samples of an onset", samples, 10, 100_000, "");

@@ -31,22 +31,24 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Symbols: P rated power in W; A effective radiating area in m²; ε, ρ of {@link Tungsten}; σ = 5.670374419e-8
  * W/(m²·K⁴); T0 = 300 K; g gas-loss share; G in W/K; f coil factor, effective over wire surface; d, l, m the wire's
- * diameter, length and mass, hot. Resistance follows R(T) = Rd ρ(T)/ρ(Td); the 1 to 2 % by which the wire's own expansion
- * changes resistance and area is left out.
+ * diameter, length and mass, hot. Resistance follows R(T) = Rd ρ(T)/ρ(Td); the 1 to 2 % by which the wire's own
+ * expansion changes resistance and area is left out.
  *
  * <p>Td [2000, 3200] K is what is set; else that at which the bulb gives its rated flux; else that at which evaporation
- * ends the filament after its life, 1000 h [10, 100000] unless given, with a caveat: volts, watts and life tell the light
- * within 25 % from 3 W (above 16 V from 10 W) up to 3000 h, for single filaments without halogen. Smaller, longer-lived and
- * tail filaments run cooler than that and give down to half of the light; halogen bulbs run hotter and give up to 1.4 times.
+ * ends the filament after its life, 1000 h [10, 100000] unless given, with a caveat: volts, watts and life tell the
+ * light within 25 % from 3 W (above 16 V from 10 W) up to 3000 h, for single filaments without halogen. Smaller,
+ * longer-lived and tail filaments run cooler than that and give down to half of the light; halogen bulbs run hotter and
+ * give up to 1.4 times.
  *
- * <p>Other defaults and ranges: gas fill; g [0, 0.5] is 0.18 in gas, 0.3 below 15 W, and what the two leads take in vacuum,
- * 0.66 V of the supply; f 0.72 [0.5, 1], 1 for a straight wire. They are assumed values for a single-coil signal bulb, not
- * fitted lamp by lamp. In gas, filament ends and supports count as gas loss. Glass and cap keep back a share of the light,
- * default 0.05 [0, 0.3] (IES Lighting Handbook 1984, 4.5 to 7 % of the input in bulb and base, from memory), and in vacuum
- * the dark ends of the filament as much as 0.39 V of the supply gives.
+ * <p>Other defaults and ranges: gas fill; g [0, 0.5] is 0.18 in gas, 0.3 below 15 W, and what the two leads take in
+ * vacuum, 0.66 V of the supply; f 0.72 [0.5, 1], 1 for a straight wire. They are assumed values for a single-coil
+ * signal bulb, not fitted lamp by lamp. In gas, filament ends and supports count as gas loss. Glass and cap keep back a
+ * share of the light, default 0.05 [0, 0.3] (IES Lighting Handbook 1984, 4.5 to 7 % of the input in bulb and base, from
+ * memory), and in vacuum the dark ends of the filament as much as 0.39 V of the supply gives.
  *
- * <p>Sources: radiation plus a loss linear in T − T0 describes commercial lamps, Carlà, Am. J. Phys. 81 (2013) 512 (seen,
- * abstract and introduction); the coil factor as a concept, Agrawal, Lat. Am. J. Phys. Educ. 5 (2011) (seen, abstract).
+ * <p>Sources: radiation plus a loss linear in T − T0 describes commercial lamps, Carlà, Am. J. Phys. 81 (2013) 512
+ * (seen, abstract and introduction); the coil factor as a concept, Agrawal, Lat. Am. J. Phys. Educ. 5 (2011) (seen,
+ * abstract).
  */
 public final class FilamentLamp {
     private final Voltage ratedVoltage;
@@ -70,7 +72,8 @@ public final class FilamentLamp {
     }
 
     /**
-     * Starts a lamp from what it really draws at its design (test) voltage, which is not always the wattage printed on it.
+     * Starts a lamp from what it really draws at its design (test) voltage, which is not always the wattage printed on
+     * it.
      *
      * @param ratedVoltage the design voltage, [0.5, 300] V
      * @param ratedPower the power drawn at it, [0.1, 1000] W
@@ -86,8 +89,8 @@ public final class FilamentLamp {
      *
      * @param conditions supply, wiring, temperatures and lens
      * @return the onset of its light, temperature and current
-     * @throws IllegalArgumentException if the supply would drive the filament beyond 3600 K (see {@link #outcome}), or if
-     *     the filament starts hotter than it will settle
+     * @throws IllegalArgumentException if the supply would drive the filament beyond 3600 K (see {@link #outcome}), or
+     *     if the filament starts hotter than it will settle
      */
     public FilamentOnset switchOn(SupplyConditions conditions) {
         return new FilamentOnset(this, conditions);
@@ -231,8 +234,8 @@ public final class FilamentLamp {
     }
 
     /**
-     * {@return whether the filament's temperature came from volts, watts and life where they tell the light within 25 %: from
-     * 3 W, above 16 V from 10 W, up to 3000 h, no halogen}
+     * {@return whether the filament's temperature came from volts, watts and life where they tell the light within 25
+     * %: from 3 W, above 16 V from 10 W, up to 3000 h, no halogen}
      */
     public boolean ratingTellsLight() {
         return lifeTells;
@@ -280,7 +283,9 @@ public final class FilamentLamp {
         private static final double GAS_LOSS = 0.18;
         /** Thin wires lose a greater share to gas than thick ones: assumed between 0.2 and 0.4. */
         private static final double SMALL_GAS_LOSS = 0.3;
-        /** Heat led off by two leads at 350 K over the current, 2 √(2 ρ ∫ k (ρ(T)/ρ − w(T)/w) dT) near 2450 K: derived. */
+        /**
+         * Heat led off by two leads at 350 K over the current, 2 √(2 ρ ∫ k (ρ(T)/ρ − w(T)/w) dT) near 2450 K: derived.
+         */
         private static final double LEADS_V = 0.66;
         /** Light missing at the cool ends beyond that, from the same course of temperature: derived. */
         private static final double DARK_ENDS_V = 0.39;
@@ -318,8 +323,8 @@ public final class FilamentLamp {
         }
 
         /**
-         * Sets what the bulb is filled with: it decides the defaults of gas loss and light loss and, where the temperature
-         * comes from the life, how fast tungsten evaporates.
+         * Sets what the bulb is filled with: it decides the defaults of gas loss and light loss and, where the
+         * temperature comes from the life, how fast tungsten evaporates.
          *
          * @param bulbFill the fill
          * @return this builder
@@ -343,8 +348,8 @@ public final class FilamentLamp {
         }
 
         /**
-         * {@return this builder after it has set the bulb's life at the design voltage, which sets the temperature where
-         * neither temperature nor flux do}
+         * {@return this builder after it has set the bulb's life at the design voltage, which sets the temperature
+         * where neither temperature nor flux do}
          *
          * @param hours the life, [10, 100000] h
          * @throws IllegalArgumentException if it is out of range
@@ -355,8 +360,8 @@ public final class FilamentLamp {
         }
 
         /**
-         * Sets the flux of the bare, uncoloured bulb at the design voltage; without {@link #filamentTemperature} it also
-         * sets the temperature.
+         * Sets the flux of the bare, uncoloured bulb at the design voltage; without {@link #filamentTemperature} it
+         * also sets the temperature.
          *
          * @param flux the luminous flux
          * @return this builder
@@ -401,7 +406,8 @@ public final class FilamentLamp {
         }
 
         /**
-         * {@return this builder after it has set the share of the filament's light that glass, cap and supports keep back}
+         * {@return this builder after it has set the share of the filament's light that glass, cap and supports keep
+         * back}
          *
          * @param ratio the share a, [0, 0.3]
          * @throws IllegalArgumentException if it is out of range

@@ -23,8 +23,9 @@ import java.util.OptionalDouble;
  *
  * <p>Symbols: T filament temperature, Ts its steady value, in K; C heat capacity in J/K; U supply in V; Rs series
  * resistance in Ω; A, G, R of {@link FilamentLamp}. The whole filament is taken at one temperature and the supply as a
- * step. Validated for temperatures of [300, 3400] K; outside, a caveat. Times come from a quadrature exact to about 1e-10
- * relative; how true they are depends on the lamp: coil factor and filament temperature move them by tens of percent.
+ * step. Validated for temperatures of [300, 3400] K; outside, a caveat. Times come from a quadrature exact to about
+ * 1e-10 relative; how true they are depends on the lamp: coil factor and filament temperature move them by tens of
+ * percent.
  */
 public final class FilamentOnset implements OnsetCurve {
     /** The Draper point in kelvin, from memory: below it a surface does not visibly glow. */
@@ -178,8 +179,8 @@ public final class FilamentOnset implements OnsetCurve {
     }
 
     /**
-     * Gives the final flux behind the lens: rated flux × Lτ(Ts)/L(Td), Lτ the luminance weighted with the lens's transmission
-     * at every wavelength. A red lens passes more of a cool filament's light than of a hot one's.
+     * Gives the final flux behind the lens: rated flux × Lτ(Ts)/L(Td), Lτ the luminance weighted with the lens's
+     * transmission at every wavelength. A red lens passes more of a cool filament's light than of a hot one's.
      *
      * @return the flux, equal to {@link #bulbFlux} behind a clear lens
      */

@@ -9,9 +9,9 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
 /**
  * The way of a filament from one temperature to its steady one under a constant supply, up or down.
  *
- * <p>The time does not stand on the right of the heat balance C dT/dt = N(T), so t(T) = ∫ C/N dT. With T = Ts − (Ts − Ti)
- * e^(−u), where N(Ts) = 0, this is t = ∫ C (Ts − T)/N du, whose integrand stays smooth and finite up to the steady state:
- * Gauss-Legendre on panels of u.
+ * <p>The time does not stand on the right of the heat balance C dT/dt = N(T), so t(T) = ∫ C/N dT. With T = Ts − (Ts −
+ * Ti) e^(−u), where N(Ts) = 0, this is t = ∫ C (Ts − T)/N du, whose integrand stays smooth and finite up to the steady
+ * state: Gauss-Legendre on panels of u.
  *
  * <p>Symbols: C heat capacity in J/K; N net power in W; Ti initial and Ts steady temperature in K; u dimensionless.
  */
@@ -61,8 +61,8 @@ final class FilamentPath {
     }
 
     /**
-     * Finds where gain and loss balance. There is one such temperature: with rising temperature the loss grows faster than
-     * linearly in T − T0, the gain at most as the resistivity, that is as T^1.2.
+     * Finds where gain and loss balance. There is one such temperature: with rising temperature the loss grows faster
+     * than linearly in T − T0, the gain at most as the resistivity, that is as T^1.2.
      */
     private static double steady(String label, HeatBalance balance, double supplyV) {
         double coldK = balance.ambientK();

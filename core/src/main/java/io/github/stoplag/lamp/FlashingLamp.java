@@ -13,11 +13,12 @@ import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactor
 /**
  * A lamp driven by a switching pattern, from its state at rest until its light repeats itself cycle by cycle.
  *
- * <p>Each switching starts from the state the lamp has reached. The light is periodic once the state at the start of a cycle
- * repeats to 1e-9; from then on the last cycle stands for all. Depth of modulation m = (Imax − Imin)/(Imax + Imin) of that
- * cycle.
+ * <p>Each switching starts from the state the lamp has reached. The light is periodic once the state at the start of a
+ * cycle repeats to 1e-9; from then on the last cycle stands for all. Depth of modulation m = (Imax − Imin)/(Imax +
+ * Imin) of that cycle.
  *
- * <p>Symbols: I light over the steady light of the lamp left on; a filament behind a lens behaves a little deeper than bare.
+ * <p>Symbols: I light over the steady light of the lamp left on; a filament behind a lens behaves a little deeper than
+ * bare.
  */
 public final class FlashingLamp implements Evident {
     private static final double REPEATS = 1e-9;
@@ -141,7 +142,8 @@ public final class FlashingLamp implements Evident {
      *
      * @param timeS the time since the pattern began in seconds, up to 1e9 s; before 0 the lamp is at rest
      * @return I(t)/I(∞)
-     * @throws IllegalArgumentException if the time is NaN or above 1e9 s, where the place in the cycle is lost to rounding
+     * @throws IllegalArgumentException if the time is NaN or above 1e9 s, where the place in the cycle is lost to
+     *     rounding
      */
     public double relativeIntensity(double timeS) {
         double at = OnsetCurve.checkTimeS("time since the pattern began", timeS);
@@ -169,7 +171,9 @@ public final class FlashingLamp implements Evident {
         return steps.get(lo).ratio(at);
     }
 
-    /** Gives the integral of the light between two times of the first two settled cycles, exact at every jump and turn. */
+    /**
+     * Gives the integral of the light between two times of the first two settled cycles, exact at every jump and turn.
+     */
     double integralS(double fromS, double toS) {
         double period = pattern.periodS();
         double shiftS = cycles * period - settledFromS;

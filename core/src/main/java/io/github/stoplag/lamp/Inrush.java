@@ -9,8 +9,8 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
 /**
  * The current surge of a filament lamp at switch-on, which fuse, switch and driver have to bear.
  *
- * <p>I(t) = U/(R(T(t)) + Rs); the filament's energy E(t) = ∫ I² R dt, the source's U ∫ I dt is larger by what the wiring
- * takes. All from the heat balance of {@link FilamentOnset}, to about 1e-8 relative.
+ * <p>I(t) = U/(R(T(t)) + Rs); the filament's energy E(t) = ∫ I² R dt, the source's U ∫ I dt is larger by what the
+ * wiring takes. All from the heat balance of {@link FilamentOnset}, to about 1e-8 relative.
  */
 public final class Inrush {
     private final FilamentOnset onset;
@@ -61,7 +61,8 @@ public final class Inrush {
     }
 
     /**
-     * Gives the energy the filament has taken beyond what it would have taken at its steady power: the cost of warming up.
+     * Gives the energy the filament has taken beyond what it would have taken at its steady power: the cost of warming
+     * up.
      *
      * @param until the time since switch-on, not negative
      * @return E − P(∞) t in joules

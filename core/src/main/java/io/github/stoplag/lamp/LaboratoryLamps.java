@@ -5,14 +5,15 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 
 /**
- * The one set of inputs with which published laboratory figures of stop lamps are predicted, none tuned to its own check.
+ * The one set of inputs with which published laboratory figures of stop lamps are predicted, none tuned to its own
+ * check.
  *
- * <p>Bulb: 1157, the usual American stop and tail bulb, from its rating (the laboratory was American). Supply: its design
- * voltage of 12.8 V, stiff, at 300 K, behind a red lens. LED: a step. Fast filament: the same bulb kept at 1 V, below visible
- * glow, and boosted to twice its voltage until 95 % of its light (assumed: how the published fast lamp was made is not known
- * here). Eye: time constant 0.1 s, published as the form-factor constant for day (a photometer maker's page, seen) and as the
- * limit of Bloch's law (seen), for a test that simulated day; threshold 3.0 cd, from the published 84 ms between 42 cd and 5
- * cd. The published figures stand in {@code published_lamp_figures.csv}.
+ * <p>Bulb: 1157, the usual American stop and tail bulb, from its rating (the laboratory was American). Supply: its
+ * design voltage of 12.8 V, stiff, at 300 K, behind a red lens. LED: a step. Fast filament: the same bulb kept at 1 V,
+ * below visible glow, and boosted to twice its voltage until 95 % of its light (assumed: how the published fast lamp
+ * was made is not known here). Eye: time constant 0.1 s, published as the form-factor constant for day (a photometer
+ * maker's page, seen) and as the limit of Bloch's law (seen), for a test that simulated day; threshold 3.0 cd, from the
+ * published 84 ms between 42 cd and 5 cd. The published figures stand in {@code published_lamp_figures.csv}.
  */
 public final class LaboratoryLamps {
     /** The eye's time constant by day. */

@@ -8,8 +8,8 @@ import io.github.stoplag.quantity.Numbers;
 /**
  * What a lamp's reflector and lens make of a source's flux on the axis: I = k Φ.
  *
- * <p>From a beam: k = η/Ω, with the share η of the flux that leaves within the solid angle Ω, spread evenly; a bare source that
- * shines evenly all around has k = 1/(4π). From a known lamp: k = I/Φ.
+ * <p>From a beam: k = η/Ω, with the share η of the flux that leaves within the solid angle Ω, spread evenly; a bare
+ * source that shines evenly all around has k = 1/(4π). From a known lamp: k = I/Φ.
  *
  * <p>Symbols: I luminous intensity in cd; Φ the source's flux in lm; k in cd/lm, (0, 1000].
  *

@@ -16,10 +16,12 @@ import java.util.Map;
 /**
  * How an LED loses light as it warms.
  *
- * <p>Φ(Tj)/Φ(T0) = e^(−k (Tj − T0)); while it warms itself up by ΔT with time constant θ, Tj(t) = T0 + ΔT (1 − e^(−t/θ)).
+ * <p>Φ(Tj)/Φ(T0) = e^(−k (Tj − T0)); while it warms itself up by ΔT with time constant θ, Tj(t) = T0 + ΔT (1 −
+ * e^(−t/θ)).
  *
- * <p>Symbols: Tj junction temperature; T0 reference temperature in °C; k slope in 1/K from a published loss at a temperature,
- * k = −ln(1 − loss)/(T − T0). Rows and their standing in {@code led_temperature.csv}. Possible Tj: [-60, 200] °C.
+ * <p>Symbols: Tj junction temperature; T0 reference temperature in °C; k slope in 1/K from a published loss at a
+ * temperature, k = −ln(1 − loss)/(T − T0). Rows and their standing in {@code led_temperature.csv}. Possible Tj: [-60,
+ * 200] °C.
  *
  * <pre>{@code
  * LedHeating led = LedHeating.published("native red");

@@ -6,14 +6,15 @@ import io.github.stoplag.source.Evidence;
 import java.util.OptionalDouble;
 
 /**
- * A light-emitting-diode lamp: dark for its driver's start-up delay, then a first-order rise; a first-order fall at once.
+ * A light-emitting-diode lamp: dark for its driver's start-up delay, then a first-order rise; a first-order fall at
+ * once.
  *
- * <p>I(t)/I(∞) = 0 for t &lt; td, 1 − e^(−(t − td)/τ) from td on, τ = tr/ln 9; a step at td for tr = 0. Switched off, I falls
- * as e^(−t/τf), τf = tf/ln 9. Switched on while still lit, it goes on falling until td and rises from there.
+ * <p>I(t)/I(∞) = 0 for t &lt; td, 1 − e^(−(t − td)/τ) from td on, τ = tr/ln 9; a step at td for tr = 0. Switched off, I
+ * falls as e^(−t/τf), τf = tf/ln 9. Switched on while still lit, it goes on falling until td and rises from there.
  *
  * <p>Symbols: td driver delay, tr 10 to 90 % rise time, tf 90 to 10 % fall time in s, all in [0, 1] s. The die itself
- * switches in nanoseconds (Bierman et al. 2000, abstract, seen); delay and times are the driver's, and come from the caller;
- * the fall time is taken equal to the rise time unless set.
+ * switches in nanoseconds (Bierman et al. 2000, abstract, seen); delay and times are the driver's, and come from the
+ * caller; the fall time is taken equal to the rise time unless set.
  */
 public final class LedLamp implements OnsetCurve, SwitchedLamp {
     private final TimeSpan driverDelay;

@@ -9,7 +9,9 @@ import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
 public enum Lens {
     /** No coloured lens: the bulb's own light. */
     CLEAR("clear lens"),
-    /** A red signal lens, a long-pass filter with half transmission near 600 nm (assumed curve, {@code red_lens.csv}). */
+    /**
+     * A red signal lens, a long-pass filter with half transmission near 600 nm (assumed curve, {@code red_lens.csv}).
+     */
     RED("red lens");
 
     private final String text;

@@ -11,10 +11,10 @@ import java.util.OptionalDouble;
 /**
  * A lamp's onset as it was measured: samples of time and of intensity relative to the final intensity.
  *
- * <p>Between samples the curve is straight; before the first sample it holds the first value, after the last the last. An
- * onset never falls, so noise is removed by the non-decreasing curve closest to the samples in least squares (pooling of
- * adjacent violators, Ayer et al. 1955, from memory); a caveat tells by how much it moved a sample. Samples may overshoot
- * [0, 1] by 0.2; the pooled curve is held inside, with a caveat.
+ * <p>Between samples the curve is straight; before the first sample it holds the first value, after the last the last.
+ * An onset never falls, so noise is removed by the non-decreasing curve closest to the samples in least squares
+ * (pooling of adjacent violators, Ayer et al. 1955, from memory); a caveat tells by how much it moved a sample. Samples
+ * may overshoot [0, 1] by 0.2; the pooled curve is held inside, with a caveat.
  */
 public final class MeasuredLamp implements OnsetCurve {
     private static final double OVERSHOOT = 0.2;
@@ -40,8 +40,8 @@ public final class MeasuredLamp implements OnsetCurve {
      * @param timeS the sample times since switch-on in seconds, strictly increasing, [-1000, 1000] s; at least two
      * @param relativeIntensity the intensity at each relative to the final intensity, [-0.2, 1.2]
      * @return the lamp's onset
-     * @throws IllegalArgumentException if the arrays differ in length, hold fewer than two samples, or a sample is out of
-     *     range or order; the message names the sample's index, counted from 0
+     * @throws IllegalArgumentException if the arrays differ in length, hold fewer than two samples, or a sample is out
+     *     of range or order; the message names the sample's index, counted from 0
      */
     public static MeasuredLamp of(String label, double[] timeS, double[] relativeIntensity) {
         if (label.isBlank()) {

@@ -10,9 +10,10 @@ import java.util.OptionalDouble;
 /**
  * How a lamp's light rises after switch-on: luminous intensity relative to its final value against time.
  *
- * <p>Time 0 is the instant the lamp's circuit closes. The curve starts at its value before switch-on (0 for a dark lamp) and
- * ends at 1, or below 1 where a measured curve was cut off. Between its breakpoints it only rises or only falls: a lamp that
- * flashes names every turn among them, and whoever looks for the moment it is seen refuses a curve that hides one.
+ * <p>Time 0 is the instant the lamp's circuit closes. The curve starts at its value before switch-on (0 for a dark
+ * lamp) and ends at 1, or below 1 where a measured curve was cut off. Between its breakpoints it only rises or only
+ * falls: a lamp that flashes names every turn among them, and whoever looks for the moment it is seen refuses a curve
+ * that hides one.
  */
 public interface OnsetCurve extends Evident {
     /**
@@ -25,7 +26,8 @@ public interface OnsetCurve extends Evident {
     /**
      * Gives the luminous intensity at a time, relative to the final intensity.
      *
-     * @param timeS the time since switch-on in seconds; before 0 the lamp is as it was, positive infinity gives the end value
+     * @param timeS the time since switch-on in seconds; before 0 the lamp is as it was, positive infinity gives the end
+     *     value
      * @return I(t)/I(∞), in [0, 1], or above 1 while the light overshoots
      * @throws IllegalArgumentException if the time is NaN
      */
@@ -41,7 +43,8 @@ public interface OnsetCurve extends Evident {
     OptionalDouble timeToLevelS(double levelRatio);
 
     /**
-     * Gives the time after which the light no longer changes enough to matter: where it has reached 99.9 % of its end value.
+     * Gives the time after which the light no longer changes enough to matter: where it has reached 99.9 % of its end
+     * value.
      *
      * @return the time since switch-on in seconds
      */
@@ -57,7 +60,8 @@ public interface OnsetCurve extends Evident {
     }
 
     /**
-     * Tells why the lamp gives no visible light even once settled, for a criterion that looks at the curve's shape alone.
+     * Tells why the lamp gives no visible light even once settled, for a criterion that looks at the curve's shape
+     * alone.
      *
      * @return the reason with the values compared, or nothing if the lamp lights or the curve cannot tell
      */

@@ -7,9 +7,9 @@ import io.github.stoplag.source.Source;
 /**
  * How an LED driver answers a broken string: it waits, cuts out, and tries again.
  *
- * <p>An interruption shorter than the waiting time td costs just its own darkness. A longer one trips the cut-out at td; the
- * driver then tries every tr, and light is back at the first try after the contact has healed: dark for td + n tr, n the
- * least whole number with td + n tr ≥ the interruption.
+ * <p>An interruption shorter than the waiting time td costs just its own darkness. A longer one trips the cut-out at
+ * td; the driver then tries every tr, and light is back at the first try after the contact has healed: dark for td + n
+ * tr, n the least whole number with td + n tr ≥ the interruption.
  *
  * <pre>{@code
  * OpenCircuitCutOut.vehicleLedDriver().darkness(TimeSpan.seconds(0.001)); // 0.010925 s

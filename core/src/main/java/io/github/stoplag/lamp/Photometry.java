@@ -14,11 +14,11 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * <p>L(T) = Km ∫ ε(λ, T) · τ(λ) · V(λ) · Lλ(λ, T) dλ, with Planck's radiance Lλ = 2hc²/λ⁵ / (exp(hc/(λkT)) − 1).
  *
  * <p>Symbols: L luminance in cd/m²; Km = 683 lm/W; ε spectral emissivity (1 for a black body, {@link
- * Tungsten#spectralEmissivityRatio} for tungsten); τ transmission of the lens; V(λ) the CIE 1924 photopic efficiency, 380
- * to 780 nm in 5 nm steps; h, c, k the exact constants of the SI. Range [200, 3695] K.
+ * Tungsten#spectralEmissivityRatio} for tungsten); τ transmission of the lens; V(λ) the CIE 1924 photopic efficiency,
+ * 380 to 780 nm in 5 nm steps; h, c, k the exact constants of the SI. Range [200, 3695] K.
  *
- * <p>The sum over the spectrum is taken once, at 16 Chebyshev points in each of six pieces of T^(−1/2); between them ln L +
- * a/T is a polynomial that repeats the sum to about 1e-12.
+ * <p>The sum over the spectrum is taken once, at 16 Chebyshev points in each of six pieces of T^(−1/2); between them ln
+ * L + a/T is a polynomial that repeats the sum to about 1e-12.
  */
 public final class Photometry {
     private static final double KM_LM_PER_W = 683;
@@ -110,10 +110,11 @@ public final class Photometry {
     }
 
     /**
-     * Gives the temperature of the black body whose light has the colour of glowing tungsten: equal ratio of blue to red.
+     * Gives the temperature of the black body whose light has the colour of glowing tungsten: equal ratio of blue to
+     * red.
      *
-     * <p>1/Tc = 1/T − ln(ε(λb)/ε(λr))/(c2 (1/λb − 1/λr)), λb = 450 nm, λr = 650 nm, c2 = hc/k, by Wien's law; tungsten's emissivity falls from blue to
-     * red, so Tc lies some 50 K above T at 2800 K.
+     * <p>1/Tc = 1/T − ln(ε(λb)/ε(λr))/(c2 (1/λb − 1/λr)), λb = 450 nm, λr = 650 nm, c2 = hc/k, by Wien's law;
+     * tungsten's emissivity falls from blue to red, so Tc lies some 50 K above T at 2800 K.
      *
      * @param tungsten the true temperature T of the tungsten, [200, 3695] K
      * @return Tc

@@ -9,13 +9,13 @@ import io.github.stoplag.source.Evident;
 /**
  * An LED lamp dimmed by switching it fast: the eye sees the mean, a camera with a short exposure sees one moment of it.
  *
- * <p>Mean Ī = (1/T) ∫ I dt over a period T; a camera with exposure time te starting at t sees (1/te) ∫ I dt from t to t + te.
- * For pulses of full height and duty D: exposures of a whole number of periods see D whatever the moment, shorter ones see
- * anything between 0 and 1.
+ * <p>Mean Ī = (1/T) ∫ I dt over a period T; a camera with exposure time te starting at t sees (1/te) ∫ I dt from t to t
+ * + te. For pulses of full height and duty D: exposures of a whole number of periods see D whatever the moment, shorter
+ * ones see anything between 0 and 1.
  *
  * <p>Symbols: I light over the lamp's steady light; T in s; D in (0, 1]. Usual frequencies are 100 to 500 Hz (common
- * practice, no source); drivers recommend at most 2000 Hz (a driver's data sheet, seen). The eye fuses it above some 60 to
- * 90 Hz when still, and sees separate dots in a quick glance up to far higher ones (common practice, no source).
+ * practice, no source); drivers recommend at most 2000 Hz (a driver's data sheet, seen). The eye fuses it above some 60
+ * to 90 Hz when still, and sees separate dots in a quick glance up to far higher ones (common practice, no source).
  *
  * <pre>{@code
  * PulseWidthDimming tail = PulseWidthDimming.of(LedLamp.of(TimeSpan.seconds(0), TimeSpan.seconds(0)),

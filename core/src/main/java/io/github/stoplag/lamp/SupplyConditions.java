@@ -34,8 +34,8 @@ public record SupplyConditions(
      * @param ambientTemperature the surroundings
      * @param ownTemperature the filament's temperature at switch-on where it is not that of the surroundings
      * @param lens what the light passes
-     * @throws IllegalArgumentException if the supply is not in [0, 1000] V, the series resistance not in [0, 100] Ω, the
-     *     ambient temperature not in [200, 500] K or the filament's own temperature not in [200, 3600] K
+     * @throws IllegalArgumentException if the supply is not in [0, 1000] V, the series resistance not in [0, 100] Ω,
+     *     the ambient temperature not in [200, 500] K or the filament's own temperature not in [200, 3600] K
      */
     public SupplyConditions {
         Ranges.SUPPLY.check(supply.inVolts());

@@ -11,8 +11,8 @@ import java.util.function.DoubleUnaryOperator;
 /**
  * A supply voltage that changes with time: U(t) from time 0 on, 0 V before.
  *
- * <p>A step U; a sag U(t) = U1 + (U0 − U1) e^(−t/τ); straight lines through points; a switched voltage; or any function.
- * Range: [0, 1000] V.
+ * <p>A step U; a sag U(t) = U1 + (U0 − U1) e^(−t/τ); straight lines through points; a switched voltage; or any
+ * function. Range: [0, 1000] V.
  */
 public final class SupplyCourse {
     private final String label;
@@ -57,13 +57,14 @@ public final class SupplyCourse {
     }
 
     /**
-     * Makes a supply from points, straight between them and constant after the last; two points at the same time are a jump.
+     * Makes a supply from points, straight between them and constant after the last; two points at the same time are a
+     * jump.
      *
      * @param timeS the times in seconds, from 0, not decreasing
      * @param volts the voltage at each, [0, 1000] V
      * @return the supply
-     * @throws IllegalArgumentException if the arrays differ in length or hold fewer than two points, the first time is not
-     *     0, times fall, or a voltage is out of range
+     * @throws IllegalArgumentException if the arrays differ in length or hold fewer than two points, the first time is
+     *     not 0, times fall, or a voltage is out of range
      */
     public static SupplyCourse points(double[] timeS, double[] volts) {
         if (timeS.length != volts.length || timeS.length < 2) {

@@ -3,8 +3,8 @@ package io.github.stoplag.lamp;
 import io.github.stoplag.source.Evident;
 
 /**
- * A lamp that can be switched at any moment, also half lit: its light depends on one inner state that the switching leaves
- * where it is, a filament's temperature or a driver's output.
+ * A lamp that can be switched at any moment, also half lit: its light depends on one inner state that the switching
+ * leaves where it is, a filament's temperature or a driver's output.
  */
 public interface SwitchedLamp extends Evident {
     /**

@@ -55,10 +55,11 @@ public final class SwitchingPattern {
      * Repeats given intervals.
      *
      * @param period the period, (0, 1000] s
-     * @param edges the times within the period at which the circuit closes, opens, closes, opens ..., rising; an even count
+     * @param edges the times within the period at which the circuit closes, opens, closes, opens ..., rising; an even
+     *     count
      * @return the pattern
-     * @throws IllegalArgumentException if the period is out of range, the edges are not an even count of at least 2, or do
-     *     not rise within [0, period]
+     * @throws IllegalArgumentException if the period is out of range, the edges are not an even count of at least 2, or
+     *     do not rise within [0, period]
      */
     public static SwitchingPattern of(TimeSpan period, TimeSpan... edges) {
         double periodS = Check.above("period of a switching pattern", period.inSeconds(), 0, LONGEST_S, "s");

@@ -12,13 +12,13 @@ import java.util.Map;
  * The properties of solid tungsten that a filament's heating and light depend on.
  *
  * <p>Resistivity ρ(T), specific heat c(T), total hemispherical emissivity ε(T) and density are polynomials in the
- * temperature; normal spectral emissivity ε(λ, T) is a quadratic in wavelength by band. Coefficients, ranges and sources
- * stand in {@code tungsten_polynomials.csv} and {@code tungsten_spectral_emissivity.csv} beside this class.
+ * temperature; normal spectral emissivity ε(λ, T) is a quadratic in wavelength by band. Coefficients, ranges and
+ * sources stand in {@code tungsten_polynomials.csv} and {@code tungsten_spectral_emissivity.csv} beside this class.
  *
  * <p>Symbols: T temperature in K, λ wavelength in nm. Possible range of T: [200, 3695] K, up to the melting point; the
- * fits were validated in {@link #validity()}. Published total emissivities differ by ±8 % between sources. The choice of
- * tables moves the times of a filament by 5 to 11 % (the classic ones of 1925 and 1927 against these: derived); a budget of
- * uncertainty holds it as an input of its own, beside coil factor and filament temperature.
+ * fits were validated in {@link #validity()}. Published total emissivities differ by ±8 % between sources. The choice
+ * of tables moves the times of a filament by 5 to 11 % (the classic ones of 1925 and 1927 against these: derived); a
+ * budget of uncertainty holds it as an input of its own, beside coil factor and filament temperature.
  */
 public final class Tungsten {
     /** Melting point in kelvin (Tolias 2017; NIST-JANAF 1998). */
@@ -90,13 +90,14 @@ public final class Tungsten {
     }
 
     /**
-     * Gives the normal spectral emissivity (Pon &amp; Hessler 1984 after De Vos, measured at 1600 to 2800 K; it depends on
-     * temperature so weakly, by less than 6 % per 1000 K, that the straight line is used outside too).
+     * Gives the normal spectral emissivity (Pon &amp; Hessler 1984 after De Vos, measured at 1600 to 2800 K; it depends
+     * on temperature so weakly, by less than 6 % per 1000 K, that the straight line is used outside too).
      *
      * @param wavelengthNm the wavelength λ in nanometres
      * @param temperatureK the temperature T in kelvin
      * @return ε(λ, T), a plain ratio
-     * @throws IllegalArgumentException if the wavelength is not in [300, 940] nm or the temperature not in [200, 3695] K
+     * @throws IllegalArgumentException if the wavelength is not in [300, 940] nm or the temperature not in [200, 3695]
+     *     K
      */
     public static double spectralEmissivityRatio(double wavelengthNm, double temperatureK) {
         Check.inRange("wavelength", wavelengthNm, 300, 940, "nm");

@@ -15,12 +15,12 @@ import java.util.function.ToDoubleFunction;
 /**
  * What another voltage does to a filament lamp: from the heat balance, and by the published power laws, side by side.
  *
- * <p>Published: x/x0 = (U/U0)^k. Physics: the settled lamp at U over that at U0, and its local exponent k = d ln x/d ln U at
- * U0, taken over ±1 %. Life has no physics here: it hangs on evaporation and on how a maker winds the coil.
+ * <p>Published: x/x0 = (U/U0)^k. Physics: the settled lamp at U over that at U0, and its local exponent k = d ln x/d ln
+ * U at U0, taken over ±1 %. Life has no physics here: it hangs on evaporation and on how a maker winds the coil.
  *
- * <p>Symbols: U0 the lamp's rated voltage; light behind a clear lens. The published laws hold near the rated voltage only, say
- * within 10 % (common practice, no source); the exponent of a bare filament's light falls from 4.1 at 2000 K to 3.1 at 2800 K. Published rows
- * and their standing in {@code rerating_exponents.csv}.
+ * <p>Symbols: U0 the lamp's rated voltage; light behind a clear lens. The published laws hold near the rated voltage
+ * only, say within 10 % (common practice, no source); the exponent of a bare filament's light falls from 4.1 at 2000 K
+ * to 3.1 at 2800 K. Published rows and their standing in {@code rerating_exponents.csv}.
  */
 public final class VoltageRerating {
     /** What changes with the voltage. */

@@ -1,4 +1,7 @@
-/** Onset curves of signal lamps: LED, filament (electro-thermal, from the rating) and measured; tungsten; supply and wiring. */
+/**
+ * Onset curves of signal lamps: LED, filament (electro-thermal, from the rating) and measured; tungsten; supply and
+ * wiring.
+ */
 @NullMarked
 package io.github.stoplag.lamp;
 

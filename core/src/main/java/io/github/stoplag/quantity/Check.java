@@ -1,10 +1,11 @@
 package io.github.stoplag.quantity;
 
 /**
- * Range checks for bounds that stand in one place only, with the same form of message as {@link Range}: quantity, range with
- * unit, value got.
+ * Range checks for bounds that stand in one place only, with the same form of message as {@link Range}: quantity, range
+ * with unit, value got.
  *
- * <p>Every check is written so that NaN fails it. Internal: it is public for the library's other packages, not for users.
+ * <p>Every check is written so that NaN fails it. Internal: it is public for the library's other packages, not for
+ * users.
  */
 public final class Check {
     private Check() {}
@@ -18,8 +19,8 @@ public final class Check {
      * @param hi the highest value allowed
      * @param unit the unit of all three, empty for a plain ratio
      * @return the value
-     * @throws IllegalArgumentException if the value is outside the range or NaN, for example {@code reaction time must be
-     *     in [0, 30] s, got -1.2 s}
+     * @throws IllegalArgumentException if the value is outside the range or NaN, for example {@code reaction time must
+     *     be in [0, 30] s, got -1.2 s}
      */
     public static double inRange(String name, double value, double lo, double hi, String unit) {
         if (!(value >= lo && value <= hi)) {

@@ -54,8 +54,8 @@ public record Current(double inAmperes) implements Comparable<Current> {
      *
      * @param text a number with a unit
      * @return the current
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     current out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the current out of range
      */
     public static Current parse(String text) {
         return new Current(Units.CURRENT.parseSi(text));

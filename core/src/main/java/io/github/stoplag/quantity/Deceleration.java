@@ -73,12 +73,13 @@ public record Deceleration(double inMps2) implements Comparable<Deceleration> {
     }
 
     /**
-     * Reads a deceleration such as {@code 0.7 g}; {@link Units#DECELERATION} has the units and says how numbers are written.
+     * Reads a deceleration such as {@code 0.7 g}; {@link Units#DECELERATION} has the units and says how numbers are
+     * written.
      *
      * @param text a number with a unit
      * @return the deceleration
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     deceleration out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the deceleration out of range
      */
     public static Deceleration parse(String text) {
         return new Deceleration(Units.DECELERATION.parseSi(text));

@@ -135,12 +135,13 @@ public record Distance(double inMetres) implements Comparable<Distance> {
     }
 
     /**
-     * Reads a distance such as {@code 8 ft 10 in}; {@link Units#DISTANCE} has the units and says how numbers are written.
+     * Reads a distance such as {@code 8 ft 10 in}; {@link Units#DISTANCE} has the units and says how numbers are
+     * written.
      *
      * @param text a number with a unit
      * @return the distance
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     distance out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the distance out of range
      */
     public static Distance parse(String text) {
         return new Distance(Units.DISTANCE.parseSi(text));
@@ -161,8 +162,8 @@ public record Distance(double inMetres) implements Comparable<Distance> {
     /**
      * Writes the distance in feet and inches as drivers say it, such as {@code 8 ft 10 in}, to the nearest inch.
      *
-     * <p>Half an inch rounds away from zero; twelve inches carry into the feet; a negative distance has one minus sign in front.
-     * {@link #parse} reads it back to within half an inch.
+     * <p>Half an inch rounds away from zero; twelve inches carry into the feet; a negative distance has one minus sign
+     * in front. {@link #parse} reads it back to within half an inch.
      *
      * @return the text
      */

@@ -30,7 +30,8 @@ public record FrictionCoefficient(double inRatio) implements Comparable<Friction
     }
 
     /**
-     * Reads a friction coefficient such as {@code 0.7}; {@link Units#FRICTION_COEFFICIENT} has the units and says how numbers are written.
+     * Reads a friction coefficient such as {@code 0.7}; {@link Units#FRICTION_COEFFICIENT} has the units and says how
+     * numbers are written.
      *
      * @param text a number without a unit
      * @return the friction coefficient
@@ -44,7 +45,8 @@ public record FrictionCoefficient(double inRatio) implements Comparable<Friction
     /**
      * Writes the friction coefficient with a fixed count of decimals, rounded half up, such as {@code 0.7}.
      *
-     * @param unit a unit of {@link Units#FRICTION_COEFFICIENT} in any of its spellings, printed as given; empty for a plain number
+     * @param unit a unit of {@link Units#FRICTION_COEFFICIENT} in any of its spellings, printed as given; empty for a
+     *     plain number
      * @param decimals how many decimals to print, 0 to 15
      * @return the text
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range

@@ -30,12 +30,13 @@ public record Illuminance(double inLux) implements Comparable<Illuminance> {
     }
 
     /**
-     * Reads an illuminance such as {@code 10 lx}; {@link Units#ILLUMINANCE} has the units and says how numbers are written.
+     * Reads an illuminance such as {@code 10 lx}; {@link Units#ILLUMINANCE} has the units and says how numbers are
+     * written.
      *
      * @param text a number with a unit
      * @return the illuminance
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     illuminance out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the illuminance out of range
      */
     public static Illuminance parse(String text) {
         return new Illuminance(Units.ILLUMINANCE.parseSi(text));

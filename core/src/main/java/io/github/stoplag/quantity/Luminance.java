@@ -30,12 +30,13 @@ public record Luminance(double inCdPerM2) implements Comparable<Luminance> {
     }
 
     /**
-     * Reads a luminance such as {@code 2 cd/m²}; {@link Units#LUMINANCE} has the units and says how numbers are written.
+     * Reads a luminance such as {@code 2 cd/m²}; {@link Units#LUMINANCE} has the units and says how numbers are
+     * written.
      *
      * @param text a number with a unit
      * @return the luminance
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     luminance out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the luminance out of range
      */
     public static Luminance parse(String text) {
         return new Luminance(Units.LUMINANCE.parseSi(text));

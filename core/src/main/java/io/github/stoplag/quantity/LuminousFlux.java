@@ -30,12 +30,13 @@ public record LuminousFlux(double inLumens) implements Comparable<LuminousFlux> 
     }
 
     /**
-     * Reads a luminous flux such as {@code 460 lm}; {@link Units#LUMINOUS_FLUX} has the units and says how numbers are written.
+     * Reads a luminous flux such as {@code 460 lm}; {@link Units#LUMINOUS_FLUX} has the units and says how numbers are
+     * written.
      *
      * @param text a number with a unit
      * @return the luminous flux
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     luminous flux out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the luminous flux out of range
      */
     public static LuminousFlux parse(String text) {
         return new LuminousFlux(Units.LUMINOUS_FLUX.parseSi(text));

@@ -30,12 +30,13 @@ public record LuminousIntensity(double inCandela) implements Comparable<Luminous
     }
 
     /**
-     * Reads a luminous intensity such as {@code 60 cd}; {@link Units#LUMINOUS_INTENSITY} has the units and says how numbers are written.
+     * Reads a luminous intensity such as {@code 60 cd}; {@link Units#LUMINOUS_INTENSITY} has the units and says how
+     * numbers are written.
      *
      * @param text a number with a unit
      * @return the luminous intensity
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     luminous intensity out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the luminous intensity out of range
      */
     public static LuminousIntensity parse(String text) {
         return new LuminousIntensity(Units.LUMINOUS_INTENSITY.parseSi(text));

@@ -77,8 +77,8 @@ public record Mass(double inKg) implements Comparable<Mass> {
      *
      * @param text a number with a unit
      * @return the mass
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     mass out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the mass out of range
      */
     public static Mass parse(String text) {
         return new Mass(Units.MASS.parseSi(text));

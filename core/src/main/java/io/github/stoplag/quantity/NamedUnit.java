@@ -7,7 +7,8 @@ import java.util.List;
 /**
  * One unit of the table {@link Units}: its symbol, every spelling that is read, and its exact size.
  *
- * <p>Value in the coherent SI unit = (number + zero) × numerator / denominator; zero is other than 0 for °C and °F alone.
+ * <p>Value in the coherent SI unit = (number + zero) × numerator / denominator; zero is other than 0 for °C and °F
+ * alone.
  */
 public class NamedUnit {
     /** Who states a distance, a speed or a deceleration in a unit. */

@@ -34,8 +34,8 @@ public record Power(double inWatts) implements Comparable<Power> {
      *
      * @param text a number with a unit
      * @return the power
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     power out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the power out of range
      */
     public static Power parse(String text) {
         return new Power(Units.POWER.parseSi(text));

@@ -89,8 +89,8 @@ public record Pressure(double inPascals) implements Comparable<Pressure> {
      *
      * @param text a number with a unit
      * @return the pressure
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     pressure out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the pressure out of range
      */
     public static Pressure parse(String text) {
         return new Pressure(Units.PRESSURE.parseSi(text));

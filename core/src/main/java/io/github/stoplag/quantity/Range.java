@@ -3,8 +3,8 @@ package io.github.stoplag.quantity;
 /**
  * The values that one quantity may take, with the quantity's name and unit: one range for every door it comes in by.
  *
- * <p>The check is a comparison; its message is made only for a value that fails. NaN fails. {@link Ranges} names the ranges of
- * the library.
+ * <p>The check is a comparison; its message is made only for a value that fails. NaN fails. {@link Ranges} names the
+ * ranges of the library.
  *
  * @param name what the value is, as the message shall name it
  * @param lo the lower bound
@@ -80,8 +80,8 @@ public record Range(String name, double lo, boolean open, double hi, String unit
      *
      * @param value the value
      * @return the value
-     * @throws IllegalArgumentException if the value is outside the range or NaN, for example {@code reaction time must be
-     *     in [0, 30] s, got -1.2 s}
+     * @throws IllegalArgumentException if the value is outside the range or NaN, for example {@code reaction time must
+     *     be in [0, 30] s, got -1.2 s}
      */
     public double check(double value) {
         return check(name, value);

@@ -1,8 +1,8 @@
 package io.github.stoplag.quantity;
 
 /**
- * The ranges of the library's quantities, each in one place: value types, models, kernel, plan columns and file keys check
- * against these.
+ * The ranges of the library's quantities, each in one place: value types, models, kernel, plan columns and file keys
+ * check against these.
  *
  * <p>They hold what is possible, widely drawn, not what is usual or was validated.
  */

@@ -50,12 +50,13 @@ public record Resistance(double inOhms) implements Comparable<Resistance> {
     }
 
     /**
-     * Reads a resistance such as {@code 6.8 ohm}; {@link Units#RESISTANCE} has the units and says how numbers are written.
+     * Reads a resistance such as {@code 6.8 ohm}; {@link Units#RESISTANCE} has the units and says how numbers are
+     * written.
      *
      * @param text a number with a unit
      * @return the resistance
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     resistance out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the resistance out of range
      */
     public static Resistance parse(String text) {
         return new Resistance(Units.RESISTANCE.parseSi(text));

@@ -97,8 +97,8 @@ public record Speed(double inMps) implements Comparable<Speed> {
      *
      * @param text a number with a unit
      * @return the speed
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     speed out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the speed out of range
      */
     public static Speed parse(String text) {
         return new Speed(Units.SPEED.parseSi(text));

@@ -76,12 +76,13 @@ public record Temperature(double inKelvin) implements Comparable<Temperature> {
     }
 
     /**
-     * Reads a temperature such as {@code 20 °C}; {@link Units#TEMPERATURE} has the units and says how numbers are written.
+     * Reads a temperature such as {@code 20 °C}; {@link Units#TEMPERATURE} has the units and says how numbers are
+     * written.
      *
      * @param text a number with a unit
      * @return the temperature
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     temperature out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the temperature out of range
      */
     public static Temperature parse(String text) {
         return new Temperature(Units.TEMPERATURE.parseSi(text));

@@ -76,8 +76,8 @@ public record TimeSpan(double inSeconds) implements Comparable<TimeSpan> {
      *
      * @param text a number with a unit
      * @return the time
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     time out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the time out of range
      */
     public static TimeSpan parse(String text) {
         return new TimeSpan(Units.TIME.parseSi(text));

@@ -88,7 +88,10 @@ final class UnitText {
         return new Units.Reading(feet.startsWith("-") ? -magnitude : magnitude, unit);
     }
 
-    /** Where the longest number at the beginning ends: sign, digits with a point between or before some, exponent; 0 if none. */
+    /**
+     * Where the longest number at the beginning ends: sign, digits with a point between or before some, exponent; 0 if
+     * none.
+     */
     private static int numberEnd(String text) {
         int sign = signEnd(text, 0);
         int whole = digitsEnd(text, sign);
@@ -148,7 +151,9 @@ final class UnitText {
         return plain.toString().stripTrailing();
     }
 
-    /** Makes the capitals A to Z small, and no others: elsewhere a sign that only looks like a letter would become one. */
+    /**
+     * Makes the capitals A to Z small, and no others: elsewhere a sign that only looks like a letter would become one.
+     */
     static String small(String text) {
         StringBuilder small = new StringBuilder(text.length());
         for (int i = 0; i < text.length(); i++) {

@@ -10,25 +10,30 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The one table of units: for each kind of quantity the units it is written in, and the reading and writing of such text.
+ * The one table of units: for each kind of quantity the units it is written in, and the reading and writing of such
+ * text.
  *
- * <p>Whatever reads a unit takes it from here: {@code parse} on the value types, scenario, plan and circuit files, questions in
- * words, answers to exercises, the tables of published rules, JSR-385. No locale is consulted and nothing is registered from outside.
+ * <p>Whatever reads a unit takes it from here: {@code parse} on the value types, scenario, plan and circuit files,
+ * questions in words, answers to exercises, the tables of published rules, JSR-385. No locale is consulted and nothing
+ * is registered from outside.
  *
  * <p>A <b>number</b> has decimal digits, at most one point with digits behind it, and perhaps an exponent: {@code -3},
  * {@code .5}, {@code 1.5e-3}. A comma, a space or any other mark inside it is refused, never read as something else.
  *
- * <p>A <b>unit</b> is a symbol with capital and small letters just so ({@code mV}, {@code kPa}, {@code K}), or one of the names and
- * abbreviations that people write in any case ({@code mph}, {@code MPH}, {@code Miles per hour}, {@code knots}, {@code feet}).
- * Where another case is another unit the other case is refused: M and S are not metre and second, MW and MV not milliwatt and
- * millivolt. A degree sign alone is refused, for it may be a slope or a temperature: write {@code deg} or {@code °C}.
+ * <p>A <b>unit</b> is a symbol with capital and small letters just so ({@code mV}, {@code kPa}, {@code K}), or one of
+ * the names and abbreviations that people write in any case ({@code mph}, {@code MPH}, {@code Miles per hour},
+ * {@code knots}, {@code feet}). Where another case is another unit the other case is refused: M and S are not metre and
+ * second, MW and MV not milliwatt and millivolt. A degree sign alone is refused, for it may be a slope or a
+ * temperature: write {@code deg} or {@code °C}.
  *
- * <p>A <b>distance</b> may be feet and inches: {@code 8 ft 10 in}, {@code 8 feet 10.5 inches}, {@code 8' 10"}, {@code 8′ 10″}:
- * whole feet, inches from 0 to below 12, both with their units; {@code 8'10} is refused. {@code 10"} alone is ten inches.
+ * <p>A <b>distance</b> may be feet and inches: {@code 8 ft 10 in}, {@code 8 feet 10.5 inches}, {@code 8' 10"},
+ * {@code 8′ 10″}: whole feet, inches from 0 to below 12, both with their units; {@code 8'10} is refused. {@code 10"}
+ * alone is ten inches.
  *
- * <p>Source of the sizes: the foot of 0.3048 m, and with it inch, yard and mile, NIST and NOAA notice 85 FR 62698 (2020), seen; the pound
- * of 0.45359237 kg, the knot of 1852 m in an hour, standard gravity of 9.80665 m/s² (3rd CGPM 1901), bar, minute, hour, tonne and
- * the thermometers, SI Brochure 9th edition and NIST SP 811, from memory; psi = lb × g / in² is arithmetic on these.
+ * <p>Source of the sizes: the foot of 0.3048 m, and with it inch, yard and mile, NIST and NOAA notice 85 FR 62698
+ * (2020), seen; the pound of 0.45359237 kg, the knot of 1852 m in an hour, standard gravity of 9.80665 m/s² (3rd CGPM
+ * 1901), bar, minute, hour, tonne and the thermometers, SI Brochure 9th edition and NIST SP 811, from memory; psi = lb
+ * × g / in² is arithmetic on these.
  */
 public final class Units {
     /** Speed in m/s, km/h, mph, ft/s, and kn, the international knot. */
@@ -300,7 +305,8 @@ public final class Units {
     }
 
     /**
-     * Finds the kind of quantity that a spelling measures. Only a plain number and % measure several, of which the first counts.
+     * Finds the kind of quantity that a spelling measures. Only a plain number and % measure several, of which the
+     * first counts.
      *
      * @param spelling a unit as people write it, for example {@code Miles per hour}
      * @return the kind of quantity, empty if no unit is spelt so
@@ -324,7 +330,8 @@ public final class Units {
     }
 
     /**
-     * Gives the SI unit as powers of base units; radian and steradian, which have no dimension, are kept apart from one.
+     * Gives the SI unit as powers of base units; radian and steradian, which have no dimension, are kept apart from
+     * one.
      *
      * @return the powers, for example {@code kg m2 s-3 A-1}; empty for a plain number
      */
@@ -346,8 +353,8 @@ public final class Units {
      *
      * @param spelling the unit as people write it; empty for a plain number
      * @return the unit
-     * @throws IllegalArgumentException if it is no unit of this quantity, for example {@code speed: unknown unit "mhp"; use one of
-     *     m/s, km/h, mph, ft/s, kn}
+     * @throws IllegalArgumentException if it is no unit of this quantity, for example {@code speed: unknown unit "mhp";
+     *     use one of m/s, km/h, mph, ft/s, kn}
      */
     public NamedUnit unit(String spelling) {
         NamedUnit found = lookUp(spelling);
@@ -378,8 +385,8 @@ public final class Units {
      *
      * @param text the text, for example {@code 60 mph}
      * @return the number and its unit
-     * @throws IllegalArgumentException if the number is malformed, or the unit is missing, unknown or of another quantity; for
-     *     example {@code speed "60 mhp": unknown unit "mhp"; use one of m/s, km/h, mph, ft/s, kn}
+     * @throws IllegalArgumentException if the number is malformed, or the unit is missing, unknown or of another
+     *     quantity; for example {@code speed "60 mhp": unknown unit "mhp"; use one of m/s, km/h, mph, ft/s, kn}
      */
     public Reading read(String text) {
         return UnitText.read(this, text);

@@ -54,8 +54,8 @@ public record Voltage(double inVolts) implements Comparable<Voltage> {
      *
      * @param text a number with a unit
      * @return the voltage
-     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity, or the
-     *     voltage out of range
+     * @throws IllegalArgumentException if the number is malformed, the unit is missing, unknown or of another quantity,
+     *     or the voltage out of range
      */
     public static Voltage parse(String text) {
         return new Voltage(Units.VOLTAGE.parseSi(text));

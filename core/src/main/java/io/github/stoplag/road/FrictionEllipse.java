@@ -102,8 +102,8 @@ public final class FrictionEllipse {
      * @param radius the curve radius R
      * @param crossfall the crossfall e, positive where it leans into the curve
      * @return the friction left, or nothing
-     * @throws IllegalArgumentException if the radius is not in [1, 1e7] m, or an adverse crossfall this steep would lift
-     *     the vehicle off
+     * @throws IllegalArgumentException if the radius is not in [1, 1e7] m, or an adverse crossfall this steep would
+     *     lift the vehicle off
      */
     public Left inCurve(Speed speed, Distance radius, Grade crossfall) {
         double radiusM = Check.inRange("curve radius", radius.inMetres(), 1, 1e7, "m");

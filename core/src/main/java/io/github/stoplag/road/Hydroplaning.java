@@ -18,10 +18,10 @@ import java.util.List;
  * The speed from which a tyre rides on the water film, by published formulas, each a function of its own.
  *
  * <p>All of them were printed with pressures in psi; with a number in kPa they give 2.6 times the speed, which is why
- * they take a {@link Pressure}. Each formula refuses a pressure its kind of tyre does not have (common practice, no source): a
- * car's (100, 500] kPa, a truck's (130, 1200] kPa, so that 32 psi written as 32 kPa and 220 kPa written as 220 psi are caught
- * both ways; the aircraft type (100, 2500] kPa, where 220 psi is a real pressure and only the caveat tells. Outside the source's
- * own, narrower range every formula adds a caveat.
+ * they take a {@link Pressure}. Each formula refuses a pressure its kind of tyre does not have (common practice, no
+ * source): a car's (100, 500] kPa, a truck's (130, 1200] kPa, so that 32 psi written as 32 kPa and 220 kPa written as
+ * 220 psi are caught both ways; the aircraft type (100, 2500] kPa, where 220 psi is a real pressure and only the caveat
+ * tells. Outside the source's own, narrower range every formula adds a caveat.
  * A formula is no proof that a tyre holds: slow down on standing water.
  *
  * <pre>{@code
@@ -94,8 +94,8 @@ public final class Hydroplaning {
     /**
      * Gives the speed at which a rolling, closely ribbed or smooth tyre spins down on a flooded runway.
      *
-     * <p>V = 9 √p, V in knots, p in psi; equal to 10.35 √p in mph and 6.34 √p in km/h with p in kPa. Deep water, whatever
-     * load and width; source range 24 to 150 psi (from memory).
+     * <p>V = 9 √p, V in knots, p in psi; equal to 10.35 √p in mph and 6.34 √p in km/h with p in kPa. Deep water,
+     * whatever load and width; source range 24 to 150 psi (from memory).
      *
      * @param inflation the inflation pressure p
      * @return the speed
@@ -152,8 +152,8 @@ public final class Hydroplaning {
      * Gives the hydroplaning speed of a car tyre from tread, texture and water depth, at 10 % spin-down.
      *
      * <p>V = SD<sup>0.04</sup> P<sup>0.3</sup> (TD + 1)<sup>0.06</sup> A, A = max(10.409/WD<sup>0.06</sup> + 3.507,
-     * (28.952/WD<sup>0.06</sup> − 7.817) TXD<sup>0.14</sup>); V in mph, SD = 10 %, P in psi, TD in 1/32 in, WD and TXD in
-     * in. Car tyres; validated for films from 2.4 mm (from memory), below with a caveat.
+     * (28.952/WD<sup>0.06</sup> − 7.817) TXD<sup>0.14</sup>); V in mph, SD = 10 %, P in psi, TD in 1/32 in, WD and TXD
+     * in in. Car tyres; validated for films from 2.4 mm (from memory), below with a caveat.
      *
      * @param inflation the inflation pressure P, possible (100, 500] kPa, source range 18 to 36 psi (from memory)
      * @param treadDepth the tread depth TD, [0, 25] mm

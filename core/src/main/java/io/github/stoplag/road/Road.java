@@ -17,8 +17,9 @@ import java.util.Objects;
  *   a = g (μ cos θ + sin θ),  θ = atan G
  * </pre>
  *
- * <p>Symbols: a deceleration [m/s²], g acceleration of free fall [m/s²], μ friction coefficient, G grade (rise over run,
- * positive uphill), θ slope angle. All wheels are taken to use the friction fully; air and rolling drag are left out.
+ * <p>Symbols: a deceleration [m/s²], g acceleration of free fall [m/s²], μ friction coefficient, G grade (rise over
+ * run, positive uphill), θ slope angle. All wheels are taken to use the friction fully; air and rolling drag are left
+ * out.
  *
  * <p>Source: Newton's second law along the slope, Coulomb friction.
  *
@@ -50,7 +51,8 @@ public record Road(FrictionCoefficient friction, Grade grade, double gravityMps2
     }
 
     /**
-     * Makes a road of a published friction under standard gravity; a stop on it tells the friction's source and caveats.
+     * Makes a road of a published friction under standard gravity; a stop on it tells the friction's source and
+     * caveats.
      *
      * @param friction the friction coefficient with its source
      * @param grade the grade in the direction of travel

@@ -15,12 +15,13 @@ import java.util.List;
 /**
  * Rolling resistance and aerodynamic drag that help the brakes.
  *
- * <p>dv/dt = −(a + g C_rr + k v²), k = ρ C_d A / (2 m); s = ln((a₀ + k v₀²) / (a₀ + k v₁²)) / (2 k) with a₀ = a + g C_rr
+ * <p>dv/dt = −(a + g C_rr + k v²), k = ρ C_d A / (2 m); s = ln((a₀ + k v₀²) / (a₀ + k v₁²)) / (2 k) with a₀ = a + g
+ * C_rr
  *
- * <p>a braking deceleration; C_rr rolling resistance coefficient; ρ air density in kg/m³; C_d A drag area in m²; m mass.
- * Range: C_rr [0, 0.5], ρ [0, 2] kg/m³, C_d A [0, 20] m². Still air, level road: put a grade into the braking
- * deceleration. Without drag ({@link #NONE}) every result equals constant deceleration. Whether a skidding tyre also has
- * rolling resistance is a matter of definition: measured sliding friction already holds it.
+ * <p>a braking deceleration; C_rr rolling resistance coefficient; ρ air density in kg/m³; C_d A drag area in m²; m
+ * mass. Range: C_rr [0, 0.5], ρ [0, 2] kg/m³, C_d A [0, 20] m². Still air, level road: put a grade into the braking
+ * deceleration. Without drag ({@link #NONE}) every result equals constant deceleration. Whether a skidding tyre also
+ * has rolling resistance is a matter of definition: measured sliding friction already holds it.
  */
 public final class RoadLoad {
     /** Neither rolling resistance nor drag. */

@@ -16,9 +16,9 @@ import java.util.List;
  * <p>v₀² = v₁² + Σ 2 aᵢ sᵢ; a = g (μ + G) / √(1 + G²)
  *
  * <p>v₀ entry speed, v₁ exit speed; aᵢ net deceleration and sᵢ length of each section; μ friction, G grade, positive
- * uphill. Speeds lost do not add, their squares do. A section may have a negative net deceleration: a slope steeper than
- * its friction, on which the vehicle gains speed. Range: lengths [0, 1e7] m, net decelerations [−200, 200] m/s². Derived
- * from work and kinetic energy; with rounded constants it is the V² = 30 d (f + G) of the trade (mph, ft).
+ * uphill. Speeds lost do not add, their squares do. A section may have a negative net deceleration: a slope steeper
+ * than its friction, on which the vehicle gains speed. Range: lengths [0, 1e7] m, net decelerations [−200, 200] m/s².
+ * Derived from work and kinetic energy; with rounded constants it is the V² = 30 d (f + G) of the trade (mph, ft).
  */
 public final class Skid {
     private final List<Section> sections;
@@ -124,8 +124,8 @@ public final class Skid {
      *
      * @param atEnd the speed v₁ left at the end, zero if the vehicle came to rest
      * @return the entry speed v₀
-     * @throws IllegalArgumentException if a section on which the vehicle gains speed would leave it faster than v₁, or the
-     *     entry speed exceeds 150 m/s
+     * @throws IllegalArgumentException if a section on which the vehicle gains speed would leave it faster than v₁, or
+     *     the entry speed exceeds 150 m/s
      */
     public Speed entrySpeed(Speed atEnd) {
         double speedMps = atEnd.inMps();

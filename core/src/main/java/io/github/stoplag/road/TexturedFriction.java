@@ -20,15 +20,15 @@ import java.util.List;
  *
  * <p>F(S) = F60 exp((60 − S) / S_p); S_p = 14.2 + 89.7 MPD, or S_p = −11.6 + 113.6 MTD
  *
- * <p>F60 friction at 60 km/h; S slip speed in km/h; S_p speed constant in km/h; MPD mean profile depth and MTD mean texture
- * depth by volume (sand patch) in mm. Possible range: S_p [1, 540] km/h, MPD [0, 5.8] mm, MTD [0.12, 4.84] mm; measured range
- * of S: 30 to 90 km/h, outside it a caveat comes along.
+ * <p>F60 friction at 60 km/h; S slip speed in km/h; S_p speed constant in km/h; MPD mean profile depth and MTD mean
+ * texture depth by volume (sand patch) in mm. Possible range: S_p [1, 540] km/h, MPD [0, 5.8] mm, MTD [0.12, 4.84] mm;
+ * measured range of S: 30 to 90 km/h, outside it a caveat comes along.
  *
- * <p>Each depth has its own fitted line. The other way round from MTD, by MPD = (MTD − 0.2)/0.8 and the first line, gives −8.2
- * + 112.1 MTD: 1.9 km/h more at 1 mm, 2.6 km/h (6 %) more at 0.5 mm, within 0.5 km/h at 2 mm.
+ * <p>Each depth has its own fitted line. The other way round from MTD, by MPD = (MTD − 0.2)/0.8 and the first line,
+ * gives −8.2 + 112.1 MTD: 1.9 km/h more at 1 mm, 2.6 km/h (6 %) more at 0.5 mm, within 0.5 km/h at 2 mm.
  *
- * <p>Source: PIARC, Wambold et al. 1995; ASTM E1960, the line for MPD through copies, the one for MTD from memory; the editions
- * of 1998 and 2003 name both depths (scope 1.3, seen), that of 2007 only MPD.
+ * <p>Source: PIARC, Wambold et al. 1995; ASTM E1960, the line for MPD through copies, the one for MTD from memory; the
+ * editions of 1998 and 2003 name both depths (scope 1.3, seen), that of 2007 only MPD.
  */
 public final class TexturedFriction implements FrictionAtSpeed {
     /** The reference slip speed, 60 km/h. */
@@ -80,7 +80,8 @@ public final class TexturedFriction implements FrictionAtSpeed {
     }
 
     /**
-     * Makes the friction from the mean texture depth by volume (sand patch), S_p = −11.6 + 113.6 MTD, known from memory.
+     * Makes the friction from the mean texture depth by volume (sand patch), S_p = −11.6 + 113.6 MTD, known from
+     * memory.
      *
      * @param f60 the friction at 60 km/h slip speed
      * @param meanTextureDepth the mean texture depth MTD

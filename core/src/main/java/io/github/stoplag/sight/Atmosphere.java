@@ -11,9 +11,9 @@ import io.github.stoplag.quantity.Numbers;
  *
  * <p>E = I T^(d/d0)/d² = I e^(−σ d)/d², with e^(−σ V) = ε at the visibility V.
  *
- * <p>Symbols: E illuminance at the eye in lx; I luminous intensity in cd; d distance in m, (0, 1e5] m; T transmission over
- * the length d0, (0, 1]; σ extinction in 1/m; ε the contrast left at V, see {@link Convention}. Light scattered towards
- * the eye is left out.
+ * <p>Symbols: E illuminance at the eye in lx; I luminous intensity in cd; d distance in m, (0, 1e5] m; T transmission
+ * over the length d0, (0, 1]; σ extinction in 1/m; ε the contrast left at V, see {@link Convention}. Light scattered
+ * towards the eye is left out.
  *
  * <p>Source: Allard's law and T^V = 0.05 in the IES lighting definitions (seen).
  */
@@ -23,11 +23,16 @@ public final class Atmosphere {
 
     private static final double FARTHEST_M = 1e5;
 
-    /** The contrast at which a black object is just told from the horizon; a stated visibility means nothing without it. */
+    /**
+     * The contrast at which a black object is just told from the horizon; a stated visibility means nothing without it.
+     */
     public enum Convention {
         /** 5 %: meteorological optical range, nominal range of lights (IES lighting definitions, seen). */
         FIVE_PER_CENT(0.05),
-        /** 2 %: the older visual range (Koschmieder, from memory); the French inland rule of 2008 fits it (0.76 per km, 14.3 km). */
+        /**
+         * 2 %: the older visual range (Koschmieder, from memory); the French inland rule of 2008 fits it (0.76 per km,
+         * 14.3 km).
+         */
         TWO_PER_CENT(0.02);
 
         private final double contrastRatio;

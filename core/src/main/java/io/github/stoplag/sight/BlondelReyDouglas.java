@@ -4,16 +4,16 @@ import io.github.stoplag.quantity.TimeSpan;
 import java.util.OptionalDouble;
 
 /**
- * The Blondel-Rey-Douglas method: the best mean of a flash over an interval, lengthened by a constant; as a detector, the
- * best of the light so far.
+ * The Blondel-Rey-Douglas method: the best mean of a flash over an interval, lengthened by a constant; as a detector,
+ * the best of the light so far.
  *
- * <p>Ie = max over t1, t2 of ∫ I dt/((t2 − t1) + a), the integral from t1 to t2; at the best interval I(t1) = I(t2) = Ie. For
- * a rectangle Ie = I T/(a + T). A lamp that comes on and stays on is seen when ∫ (I − Ith) dt = a Ith from the moment it
- * passes Ith; one that flashes when the greatest such integral so far reaches it.
+ * <p>Ie = max over t1, t2 of ∫ I dt/((t2 − t1) + a), the integral from t1 to t2; at the best interval I(t1) = I(t2) =
+ * Ie. For a rectangle Ie = I T/(a + T). A lamp that comes on and stays on is seen when ∫ (I − Ith) dt = a Ith from the
+ * moment it passes Ith; one that flashes when the greatest such integral so far reaches it.
  *
- * <p>Symbols: I, Ie, Ith in cd; t1, t2, T, a in s; a in (0, 10] s, printed as 0.21 s in 1911, 0.2 s in later practice, in use
- * 0.1 to 0.3 s. The law was measured from 0.001 to 3 s. The maximum is exact for a {@link Flash}: Ie is the level J at which
- * the best of ∫ (I − J) dt equals a J.
+ * <p>Symbols: I, Ie, Ith in cd; t1, t2, T, a in s; a in (0, 10] s, printed as 0.21 s in 1911, 0.2 s in later practice,
+ * in use 0.1 to 0.3 s. The law was measured from 0.001 to 3 s. The maximum is exact for a {@link Flash}: Ie is the
+ * level J at which the best of ∫ (I − J) dt equals a J.
  *
  * <p>Sources: Blondel and Rey, J. Phys. Theor. Appl. 1 (1911) 530 (seen); IES definition 11.1.10.1 (seen).
  */

@@ -9,7 +9,8 @@ import java.util.Optional;
 /**
  * The outcome of asking when a lamp is detected.
  *
- * <p>Its evidence holds that of the light as well as that of the criterion: whoever has only the result has every reservation.
+ * <p>Its evidence holds that of the light as well as that of the criterion: whoever has only the result has every
+ * reservation.
  */
 public sealed interface Detection extends Evident {
     /**

@@ -46,8 +46,8 @@ public final class Flash {
      * @param timeS the sample times in seconds, not decreasing, at most two alike, [-1000, 1000] s; at least two times
      * @param intensityCd the luminous intensity at each in candela, [0, 1e7] cd
      * @return the flash
-     * @throws IllegalArgumentException if the arrays differ in length, a sample is out of range or order, or all are dark;
-     *     the message names the sample's index, counted from 0
+     * @throws IllegalArgumentException if the arrays differ in length, a sample is out of range or order, or all are
+     *     dark; the message names the sample's index, counted from 0
      */
     public static Flash samples(double[] timeS, double[] intensityCd) {
         if (timeS.length != intensityCd.length) {

@@ -7,12 +7,12 @@ import io.github.stoplag.quantity.TimeSpan;
  *
  * <p>Ie = Imax/(1 + C/(F T)), F = ∫ I dt/(Imax T).
  *
- * <p>Symbols: Ie, Imax in cd; T duration in s; F form factor, a plain ratio; C in s, (0, 10] s, 0.2 s by night and 0.1 s by
- * day. F T does not change when dark time is counted as part of the flash. For triangles of 0.2 to 2 s it gives about 30 %
- * more than {@link BlondelReyDouglas}.
+ * <p>Symbols: Ie, Imax in cd; T duration in s; F form factor, a plain ratio; C in s, (0, 10] s, 0.2 s by night and 0.1
+ * s by day. F T does not change when dark time is counted as part of the flash. For triangles of 0.2 to 2 s it gives
+ * about 30 % more than {@link BlondelReyDouglas}.
  *
- * <p>Source: constants in a photometer maker's page on pulse measurement (seen); the formula from memory; the comparison in
- * Ohno, note of 8 January 2002 on effective intensity (seen).
+ * <p>Source: constants in a photometer maker's page on pulse measurement (seen); the formula from memory; the
+ * comparison in Ohno, note of 8 January 2002 on effective intensity (seen).
  *
  * <pre>{@code
  * Flash flash = Flash.rectangle(LuminousIntensity.candela(100), TimeSpan.seconds(0.2));

@@ -10,9 +10,9 @@ import java.util.OptionalDouble;
  * <p>I∞ (r(t) − r(0−)) = Ith, Ith by {@link Threshold}: an illuminance threshold through
  * Allard's law, a contrast against the light before, or both.
  *
- * <p>Symbols: I∞ in cd and r of {@link LampSignal}. It gives the earliest possible moment: light shorter than about 0.1 s is
- * summed by the eye (Bloch's law, seen), so a real observer is later. A lamp that never adds more than the threshold is
- * never seen; one that flashes is seen when it first does.
+ * <p>Symbols: I∞ in cd and r of {@link LampSignal}. It gives the earliest possible moment: light shorter than about 0.1
+ * s is summed by the eye (Bloch's law, seen), so a real observer is later. A lamp that never adds more than the
+ * threshold is never seen; one that flashes is seen when it first does.
  */
 public final class InstantEye implements Detector {
     private final Threshold threshold;

@@ -11,14 +11,14 @@ import java.util.function.DoubleUnaryOperator;
  * <p>τ dE/dt = I∞ (r(t) − r(0−)) − E, E(0) = 0, seen when E = Ith, Ith by {@link Threshold}. For a step to I
  * this is t = τ ln(I/(I − Ith)).
  *
- * <p>Symbols: E, the stimulus the switched light makes, and its threshold Ith in cd; I∞ and r of {@link LampSignal}; τ time
- * constant in s, (0, 10] s, in use 0.1 to 0.3 s. The light before switch-on, of a lit tail lamp or of a filament that glows
- * already, has been gathered long before: it only raises the threshold, if that has a contrast. A lamp that never adds more
- * than the threshold is never seen. The moment is the first and exact to about 1e-10 s for a given curve, one that flashes
- * included; its cost does not depend on τ.
+ * <p>Symbols: E, the stimulus the switched light makes, and its threshold Ith in cd; I∞ and r of {@link LampSignal}; τ
+ * time constant in s, (0, 10] s, in use 0.1 to 0.3 s. The light before switch-on, of a lit tail lamp or of a filament
+ * that glows already, has been gathered long before: it only raises the threshold, if that has a contrast. A lamp that
+ * never adds more than the threshold is never seen. The moment is the first and exact to about 1e-10 s for a given
+ * curve, one that flashes included; its cost does not depend on τ.
  *
- * <p>Source: Allard's law of 1876 with τ = 0.2 s, as quoted in US patent application 2004/0160598 (seen). A threshold in
- * candela holds for one distance and background only.
+ * <p>Source: Allard's law of 1876 with τ = 0.2 s, as quoted in US patent application 2004/0160598 (seen). A threshold
+ * in candela holds for one distance and background only.
  */
 public final class IntegratingEye implements Detector {
     private static final double SHORTEST_S = 1e-12;
@@ -150,7 +150,10 @@ public final class IntegratingEye implements Detector {
             return fromCd * Math.exp(-panel) + Quadrature.integral(weighted, 0, panel, toleranceCd);
         }
 
-        /** Finds when the stimulus passes a level, by Newton's rule with dE/dt = (I − E)/τ, halving where that leaves the bracket. */
+        /**
+         * Finds when the stimulus passes a level, by Newton's rule with dE/dt = (I − E)/τ, halving where that leaves
+         * the bracket.
+         */
         double reachesS(double levelCd, double fromS, double fromCd, double toS) {
             double loS = fromS;
             double hiS = toS;

@@ -13,10 +13,10 @@ import io.github.stoplag.source.Evident;
  * <p>I(t) = Is + I∞ r(t); seen is the change since switch-on, c(t) = I∞ (r(t) − r(0−)), against the light before,
  * Is + I∞ r(0−): a lamp whose filament glows already, or a film with light in its dark level, adds that much less.
  *
- * <p>Symbols: I luminous intensity towards the observer in cd; r the onset curve; I∞ the intensity the switched light alone
- * ends at, to which the curve is relative; Is the steady intensity of a lamp already lit, such as the tail lamp at night, 0
- * by day. A regulation that compares stop with tail lamp means I∞/Is, one that compares both together with the tail lamp
- * (I∞ + Is)/Is. Possible: I∞ + Is at most 1e7 cd.
+ * <p>Symbols: I luminous intensity towards the observer in cd; r the onset curve; I∞ the intensity the switched light
+ * alone ends at, to which the curve is relative; Is the steady intensity of a lamp already lit, such as the tail lamp
+ * at night, 0 by day. A regulation that compares stop with tail lamp means I∞/Is, one that compares both together with
+ * the tail lamp (I∞ + Is)/Is. Possible: I∞ + Is at most 1e7 cd.
  *
  * @param onset the rise r of the switched light
  * @param finalIntensity the intensity I∞ of the switched light alone once fully lit

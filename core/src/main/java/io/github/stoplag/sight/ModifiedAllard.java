@@ -10,13 +10,13 @@ import java.util.OptionalDouble;
  *
  * <p>i(t) = ∫ I(t − u) q(u) du, q(u) = a/(a + u)², Ie = max i. For a rectangle Ie = I T/(a + T).
  *
- * <p>Symbols: I, i, Ie in cd; q in 1/s; a time constant in s, (0, 10] s, usually 0.2 s by night and 0.1 s by day, in use 0.1
- * to 0.3 s. A step to I reaches Ith after a Ith/(I − Ith). The detector's moment is exact
- * to about 1e-9 s for a given curve that never falls; it refuses others. Ie of a flash misses the greatest response by less
- * than 1e-11 of it at the points tried, two or more a sample, whatever the number of samples.
+ * <p>Symbols: I, i, Ie in cd; q in 1/s; a time constant in s, (0, 10] s, usually 0.2 s by night and 0.1 s by day, in
+ * use 0.1 to 0.3 s. A step to I reaches Ith after a Ith/(I − Ith). The detector's moment is exact
+ * to about 1e-9 s for a given curve that never falls; it refuses others. Ie of a flash misses the greatest response by
+ * less than 1e-11 of it at the points tried, two or more a sample, whatever the number of samples.
  *
- * <p>It lies between {@link BlondelReyDouglas} and {@link FormFactor} for symmetric and rising triangles; for a flash that is
- * brightest at its start it falls up to 10 % below the former.
+ * <p>It lies between {@link BlondelReyDouglas} and {@link FormFactor} for symmetric and rising triangles; for a flash
+ * that is brightest at its start it falls up to 10 % below the former.
  *
  * <p>Source: named in CIE 229:2018 as the convolutional method with an infinite time window, not yet an official
  * recommendation (seen); the kernel from memory, verified by its rectangle.
@@ -73,8 +73,8 @@ public final class ModifiedAllard implements EffectiveIntensityMethod {
     }
 
     /**
-     * Gives the running response to an onset: with w = u/(a + u) the convolution is the mean of I(t − a w/(1 − w)) over w from
-     * 0 to 1, cut where the curve bends.
+     * Gives the running response to an onset: with w = u/(a + u) the convolution is the mean of I(t − a w/(1 − w)) over
+     * w from 0 to 1, cut where the curve bends.
      */
     private double runningCd(Course course, double timeS) {
         double[] cutsS = course.cutsS(timeS);

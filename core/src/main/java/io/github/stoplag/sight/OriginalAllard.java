@@ -9,11 +9,11 @@ import io.github.stoplag.quantity.TimeSpan;
  * <p>i(t) = (1/a) ∫ I(s) e^(−(t − s)/a) ds, Ie = max i. For a rectangle Ie = I (1 − e^(−T/a)), up to 30 % more than the
  * other methods.
  *
- * <p>Symbols: I, i, Ie in cd; a time constant in s, (0, 10] s, 0.2 s usual, in use 0.1 to 0.3 s. {@link IntegratingEye} asks
- * the same of a lamp that stays on.
+ * <p>Symbols: I, i, Ie in cd; a time constant in s, (0, 10] s, 0.2 s usual, in use 0.1 to 0.3 s. {@link IntegratingEye}
+ * asks the same of a lamp that stays on.
  *
- * <p>Source: as quoted in US patent application 2004/0160598 with a = 0.2 s (seen); the 30 % in Ohno, note of 8 January 2002
- * on effective intensity (seen).
+ * <p>Source: as quoted in US patent application 2004/0160598 with a = 0.2 s (seen); the 30 % in Ohno, note of 8 January
+ * 2002 on effective intensity (seen).
  *
  * <pre>{@code
  * Flash flash = Flash.rectangle(LuminousIntensity.candela(100), TimeSpan.seconds(0.2));

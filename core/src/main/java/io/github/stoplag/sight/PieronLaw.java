@@ -17,12 +17,12 @@ import java.util.Optional;
  *
  * <p>t = t0 + k (I/I1)^(−p).
  *
- * <p>Symbols: t reaction time, t0 the part no intensity shortens, k the intensity's part at I1, in s; I, I1 intensity in cd; p
- * exponent, a plain ratio (0, 2]. Ranges: t0 [0, 10] s, k [0, 10] s, I and I1 above 0 cd. A lamp that rises slowly is not
- * covered: add its delay by one of the detectors instead, not both.
+ * <p>Symbols: t reaction time, t0 the part no intensity shortens, k the intensity's part at I1, in s; I, I1 intensity
+ * in cd; p exponent, a plain ratio (0, 2]. Ranges: t0 [0, 10] s, k [0, 10] s, I and I1 above 0 cd. A lamp that rises
+ * slowly is not covered: add its delay by one of the detectors instead, not both.
  *
- * <p>Source: form as in Front. Physiol. 6 (2015) 190 (seen); simple and choice reactions share the exponent, harder tasks only
- * raise t0 (Pins and Bonnet 1996, as told in a conference abstract, seen).
+ * <p>Source: form as in Front. Physiol. 6 (2015) 190 (seen); simple and choice reactions share the exponent, harder
+ * tasks only raise t0 (Pins and Bonnet 1996, as told in a conference abstract, seen).
  *
  * <pre>{@code
  * PieronLaw law = PieronLaw.between(

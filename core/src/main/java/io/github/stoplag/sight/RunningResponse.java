@@ -9,11 +9,13 @@ package io.github.stoplag.sight;
  *   hyperbolic eye, q = a/(a + u)²:   p = e^x/a, w = h p e^(−a p) a p, x = k h, k whole
  * </pre>
  *
- * <p>a/(a + u)² = a ∫ p e^(−p (a + u)) dp, taken by the trapezoidal rule in x = ln(a p). The step h = 0.3 leaves a relative
- * error of 2 |Γ(2 + 2πi/h)| = 2.5e-12 at any u, and the cut ends of the sum at most 1e-12 each up to the duration of the flash.
- * The terms are positive and light is not negative, so the response has the kernel's relative error: below 1e-11.
+ * <p>a/(a + u)² = a ∫ p e^(−p (a + u)) dp, taken by the trapezoidal rule in x = ln(a p). The step h = 0.3 leaves a
+ * relative error of 2 |Γ(2 + 2πi/h)| = 2.5e-12 at any u, and the cut ends of the sum at most 1e-12 each up to the
+ * duration of the flash. The terms are positive and light is not negative, so the response has the kernel's relative
+ * error: below 1e-11.
  *
- * <p>Symbols: i, I, r in cd; t, d, u in s; a time constant in s; p rate and w weight in 1/s. It remembers: one object a flash.
+ * <p>Symbols: i, I, r in cd; t, d, u in s; a time constant in s; p rate and w weight in 1/s. It remembers: one object a
+ * flash.
  */
 final class RunningResponse {
     private static final double STEP = 0.3;

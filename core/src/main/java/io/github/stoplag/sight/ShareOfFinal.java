@@ -12,10 +12,10 @@ import java.util.OptionalDouble;
  *
  * <p>r(t) = r(0−) + p (1 − r(0−)), which is r(t) = p for a lamp that is dark before.
  *
- * <p>Symbols: r the onset curve of {@link LampSignal}, of the switched light alone; p the level, a plain ratio in (0, 1). A
- * lit tail lamp changes nothing. A convention of lamp measurement, such as 10 % or 90 %, not a model of
- * the eye: it cannot tell a bright lamp from a dim one. A lamp of 0 cd, or one whose onset says that it never visibly glows
- * ({@link OnsetCurve#staysDark}), is never seen.
+ * <p>Symbols: r the onset curve of {@link LampSignal}, of the switched light alone; p the level, a plain ratio in (0,
+ * 1). A lit tail lamp changes nothing. A convention of lamp measurement, such as 10 % or 90 %, not a model of
+ * the eye: it cannot tell a bright lamp from a dim one. A lamp of 0 cd, or one whose onset says that it never visibly
+ * glows ({@link OnsetCurve#staysDark}), is never seen.
  */
 public final class ShareOfFinal implements Detector {
     private static final String NOT_AN_EYE =

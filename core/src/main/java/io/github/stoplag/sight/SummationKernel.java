@@ -10,9 +10,10 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 /**
  * How the eye weighs past light: i(t) = ∫ I(t − u) q(u) du with ∫ q du = 1.
  *
- * <p>A flash is straight between nodes, so i(t) = Σ ΔI W(t − s) + Σ ΔI' V(t − s) over its nodes s, with the jump ΔI and the
- * change of slope ΔI' at each, W = ∫ q and V = ∫ W: exact, no quadrature. The greatest i is looked for along the flash with
- * {@link RunningResponse}, whose work grows with the number of nodes only, and worked out exactly where it was found.
+ * <p>A flash is straight between nodes, so i(t) = Σ ΔI W(t − s) + Σ ΔI' V(t − s) over its nodes s, with the jump ΔI and
+ * the change of slope ΔI' at each, W = ∫ q and V = ∫ W: exact, no quadrature. The greatest i is looked for along the
+ * flash with {@link RunningResponse}, whose work grows with the number of nodes only, and worked out exactly where it
+ * was found.
  *
  * <p>Symbols: i, I in cd; q in 1/s; W a plain ratio; V in s; a the time constant in s.
  */

@@ -13,19 +13,20 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The least light that must be switched on to be noticed: a threshold of its own and a share of the light already there.
+ * The least light that must be switched on to be noticed: a threshold of its own and a share of the light already
+ * there.
  *
  * <p>Ith = I0 + C Ib, with I0 = Eth d² e^(σ d) where an illuminance is given.
  *
- * <p>Symbols: Ith in cd; I0 the threshold against a dark lamp in cd; Eth threshold illuminance in lx; d distance in m; σ
- * extinction of the air ({@link Atmosphere}); Ib the light before
+ * <p>Symbols: Ith in cd; I0 the threshold against a dark lamp in cd; Eth threshold illuminance in lx; d distance in m;
+ * σ extinction of the air ({@link Atmosphere}); Ib the light before
  * switch-on, of the lit tail lamp and of a source that glows already, in cd; C contrast threshold, a
  * Weber ratio (0, 10].
  *
  * <p>Sources: increment threshold with a constant term ("dark light"), Barlow 1957 (from memory); C = {@value
- * #SIGNAL_LAMP_CONTRAST}: most drivers cannot tell signal lamps whose intensities differ by less than 25 %, Huey, Dekker and
- * Lyons 1994, as told in the abstract of a study of low-beam lamps that itself found 11 to 19 % (seen). Both compared
- * steady lamps; a sudden change is easier to notice.
+ * #SIGNAL_LAMP_CONTRAST}: most drivers cannot tell signal lamps whose intensities differ by less than 25 %, Huey,
+ * Dekker and Lyons 1994, as told in the abstract of a study of low-beam lamps that itself found 11 to 19 % (seen). Both
+ * compared steady lamps; a sudden change is easier to notice.
  */
 public final class Threshold implements Evident {
     /** The contrast threshold of signal lamps as drivers see them, 25 %. */

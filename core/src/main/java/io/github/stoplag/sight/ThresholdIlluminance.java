@@ -14,15 +14,16 @@ import java.util.Arrays;
 /**
  * The least illuminance at the eye from a point of light that is seen against a background, as published.
  *
- * <p>They hold for a steady point of light and an observer who looks for it; a light that must be noticed by someone busy
- * with the road needs more.
+ * <p>They hold for a steady point of light and an observer who looks for it; a light that must be noticed by someone
+ * busy with the road needs more.
  */
 public enum ThresholdIlluminance implements Evident {
     /**
-     * The continuous curve log10 E = 0.05 (log10 B)² + 0.573 log10 B − 6.667, E in lx, B in cd/m²; possible [1e-3, 1e6] cd/m².
+     * The continuous curve log10 E = 0.05 (log10 B)² + 0.573 log10 B − 6.667, E in lx, B in cd/m²; possible [1e-3, 1e6]
+     * cd/m².
      *
-     * <p>Checked range [1, 4e4] cd/m²: from where it meets the night threshold of 2e-7 lx to where it meets the 1e-3 lx of a
-     * bright day.
+     * <p>Checked range [1, 4e4] cd/m²: from where it meets the night threshold of 2e-7 lx to where it meets the 1e-3 lx
+     * of a bright day.
      */
     CURVE("published curve", Standing.FROM_MEMORY, "ICAO Doc 9328, runway visual range", 1, 4e4) {
         @Override
@@ -40,7 +41,10 @@ public enum ThresholdIlluminance implements Evident {
             return Illuminance.lux(Steps.THRESHOLD_LX[found >= 0 ? found : -found - 2]);
         }
     },
-    /** 2e-7 lx at night whatever the background, by which the nominal range of signal lights is stated; checked [0, 50] cd/m². */
+    /**
+     * 2e-7 lx at night whatever the background, by which the nominal range of signal lights is stated; checked [0, 50]
+     * cd/m².
+     */
     NIGHT("nominal range at night", Standing.SEEN, "IES lighting definitions, nominal range of a light signal", 0, 50) {
         @Override
         public Illuminance at(Luminance background) {

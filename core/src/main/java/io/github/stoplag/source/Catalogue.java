@@ -122,8 +122,8 @@ public final class Catalogue<T> {
     }
 
     /**
-     * Twice the neighbouring pairs of characters that two names share, over all pairs of both: it forgives a slip of the
-     * pen, another order of words and a missing end alike.
+     * Twice the neighbouring pairs of characters that two names share, over all pairs of both: it forgives a slip of
+     * the pen, another order of words and a missing end alike.
      */
     private static double likenessRatio(Map<String, Integer> a, Map<String, Integer> b) {
         int shared = a.entrySet().stream()

@@ -5,8 +5,8 @@ import java.util.List;
 /**
  * Something that says what it rests on: a result, a curve, a model, a rule or a row of a published table.
  *
- * <p>One face for all: whoever makes a result of another joins the other's evidence to its own, so that a reservation about a
- * lamp's curve still stands beside the number of metres worked out from it.
+ * <p>One face for all: whoever makes a result of another joins the other's evidence to its own, so that a reservation
+ * about a lamp's curve still stands beside the number of metres worked out from it.
  */
 public interface Evident {
     /**

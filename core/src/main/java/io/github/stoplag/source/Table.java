@@ -12,11 +12,13 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * A published table kept as a CSV resource: comment lines that start with {@code #}, one header line whose names carry the
- * units, then rows. Fields that hold a comma stand in double quotes, a quote inside them doubled. The first comment line reads {@code # source: ...}.
+ * A published table kept as a CSV resource: comment lines that start with {@code #}, one header line whose names carry
+ * the units, then rows. Fields that hold a comma stand in double quotes, a quote inside them doubled. The first comment
+ * line reads {@code # source: ...}.
  *
  * <p>It reads the library's own resources, which tests check; files from users are read by a CSV library at the edge.
- * Internal: it is public for the library's other packages, not for users, who find what is published by {@code published()}.
+ * Internal: it is public for the library's other packages, not for users, who find what is published by
+ * {@code published()}.
  */
 public final class Table {
     private final String name;

@@ -5,8 +5,8 @@ import java.util.function.DoubleUnaryOperator;
 /**
  * A cumulative distribution function as cubic pieces over equal cells of each octave of x, for sweeps.
  *
- * <p>Accuracy: cells are halved until the error measured at five places of every cell is at most 10⁻⁹. Below the first whole cell,
- * above the last one, and where no table of 16,384 cells is that good, the exact function answers.
+ * <p>Accuracy: cells are halved until the error measured at five places of every cell is at most 10⁻⁹. Below the first
+ * whole cell, above the last one, and where no table of 16,384 cells is that good, the exact function answers.
  */
 final class CdfTable {
     private static final double WORST_ALLOWED = 1e-9;

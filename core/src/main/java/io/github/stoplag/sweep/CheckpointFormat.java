@@ -8,10 +8,11 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Writes down how far a sweep of a plan has come, and reads it back with the same bits: tally, next chunk, counts and rejected
- * scenarios. What another plan's sweep wrote is refused.
+ * Writes down how far a sweep of a plan has come, and reads it back with the same bits: tally, next chunk, counts and
+ * rejected scenarios. What another plan's sweep wrote is refused.
  *
- * <p>Example: {@code format.write(cut, out)}, later {@code sweep.resume(newTally, format.read(in, newTally.get()))}. Immutable.
+ * <p>Example: {@code format.write(cut, out)}, later {@code sweep.resume(newTally, format.read(in, newTally.get()))}.
+ * Immutable.
  */
 public final class CheckpointFormat {
     private static final String KIND = "results of a sweep";

@@ -7,22 +7,24 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * Conditional Monte Carlo for a pair: the gap is not drawn but integrated out. For each scenario of all other inputs x the model gives
- * the probability of contact over the gap's distribution,
+ * Conditional Monte Carlo for a pair: the gap is not drawn but integrated out. For each scenario of all other inputs x
+ * the model gives the probability of contact over the gap's distribution,
  *
  * <pre>
  *   P(contact | x) = P(gap &lt; g*(x)) = F(g*(x)),   or F(g*(x)/v) for a time gap at the follower's speed v
  *   P(contact) = E[F(g*(X))],   estimated by the mean
  * </pre>
  *
- * <p>Symbols: g* the gap that just avoids contact [m], F the cumulative distribution function of the gap [m] or time gap [s]. Like the
- * plain Monte Carlo, which rejects gaps outside the range of {@link PairModel}, F is taken given that the gap lies in that range.
+ * <p>Symbols: g* the gap that just avoids contact [m], F the cumulative distribution function of the gap [m] or time
+ * gap [s]. Like the plain Monte Carlo, which rejects gaps outside the range of {@link PairModel}, F is taken given that
+ * the gap lies in that range.
  *
- * <p>The mean is without bias, and its variance is at most that of the share of contacts: Var(1{contact}) = Var(P(contact | X)) + E[P (1 −
- * P)]. How much smaller depends on how much of the scatter comes from the gap.
+ * <p>The mean is without bias, and its variance is at most that of the share of contacts: Var(1{contact}) =
+ * Var(P(contact | X)) + E[P (1 − P)]. How much smaller depends on how much of the scatter comes from the gap.
  *
- * <p>Outputs per lamp: {@code contact_probability_<lamp>} and {@code gap_needed_<lamp>_m}, at most 10⁵ m. F comes from a table with an error of at most 10⁻⁹ where that
- * is cheaper. The leader brakes in every scenario: see {@link PairModel#STATEMENT}.
+ * <p>Outputs per lamp: {@code contact_probability_<lamp>} and {@code gap_needed_<lamp>_m}, at most 10⁵ m. F comes from
+ * a table with an error of at most 10⁻⁹ where that is cheaper. The leader brakes in every scenario: see
+ * {@link PairModel#STATEMENT}.
  *
  * <p>Example: {@code ConditionalContact contact = ConditionalContact.of(plan, "led")}, then {@code
  * Sweep.of(contact.plan(), contact).run(() -> new ConditionalTally(contact))}.
@@ -65,8 +67,8 @@ public final class ConditionalContact implements Model {
      * @param plan the plan of a {@link PairModel}
      * @param lamps the lamps' names, as for {@link PairModel#of}
      * @return the model; run it on its own {@link #plan()}
-     * @throws IllegalArgumentException if the plan is not one of a pair, the gap is not drawn or is correlated, or hardly any of its
-     *     distribution is in range
+     * @throws IllegalArgumentException if the plan is not one of a pair, the gap is not drawn or is correlated, or
+     *     hardly any of its distribution is in range
      */
     public static ConditionalContact of(Plan plan, String... lamps) {
         PairModel pair = PairModel.of(plan, lamps);

@@ -7,7 +7,10 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What a sweep of {@link ConditionalContact} gathers: for each lamp the mean contact probability, and the difference of any two. */
+/**
+ * What a sweep of {@link ConditionalContact} gathers: for each lamp the mean contact probability, and the difference of
+ * any two.
+ */
 public final class ConditionalTally implements SavableTally<ConditionalTally> {
     private final List<String> names;
     private final List<Moments> lamps = new ArrayList<>();
@@ -103,13 +106,14 @@ public final class ConditionalTally implements SavableTally<ConditionalTally> {
     }
 
     /**
-     * Gives an interval of the contact probability for independent draws, see {@link Moments#boundedMeanInterval}; of a Latin hypercube or a
-     * Sobol sequence it is too wide as a rule.
+     * Gives an interval of the contact probability for independent draws, see {@link Moments#boundedMeanInterval}; of a
+     * Latin hypercube or a Sobol sequence it is too wide as a rule.
      *
      * @param name the lamp
      * @param confidence the confidence, [0.5, 1)
      * @return the interval, within [0, 1]
-     * @throws IllegalArgumentException if there is no such lamp, there are fewer than two scenarios, or the confidence is out of range
+     * @throws IllegalArgumentException if there is no such lamp, there are fewer than two scenarios, or the confidence
+     *     is out of range
      */
     public Interval contactInterval(String name, double confidence) {
         return contactProbability(name).boundedMeanInterval(confidence, 0, 1);
@@ -122,7 +126,8 @@ public final class ConditionalTally implements SavableTally<ConditionalTally> {
      * @param second a later lamp in the model's order
      * @param confidence the confidence, [0.5, 1)
      * @return the interval of the first's less the second's, within [−1, 1]
-     * @throws IllegalArgumentException as {@link #difference}, if there are fewer than two scenarios, or the confidence is out of range
+     * @throws IllegalArgumentException as {@link #difference}, if there are fewer than two scenarios, or the confidence
+     *     is out of range
      */
     public Interval differenceInterval(String first, String second, double confidence) {
         return difference(first, second).boundedMeanInterval(confidence, -1, 1);
@@ -148,12 +153,13 @@ public final class ConditionalTally implements SavableTally<ConditionalTally> {
     }
 
     /**
-     * Gives how many plain draws one draw is worth: the variance p (1 − p) of a contact counted 0 or 1 over the variance found here.
+     * Gives how many plain draws one draw is worth: the variance p (1 − p) of a contact counted 0 or 1 over the
+     * variance found here.
      *
      * @param name the lamp
      * @return the factor, at least 1 up to scatter; infinite if the gap alone decides
-     * @throws IllegalArgumentException if there is no such lamp, there are fewer than two scenarios, or contact is impossible or certain
-     *     in all of them, when no draw has a variance
+     * @throws IllegalArgumentException if there is no such lamp, there are fewer than two scenarios, or contact is
+     *     impossible or certain in all of them, when no draw has a variance
      */
     public double varianceReduction(String name) {
         Moments probability = contactProbability(name);

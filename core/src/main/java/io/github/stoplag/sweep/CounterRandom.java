@@ -3,8 +3,8 @@ package io.github.stoplag.sweep;
 import io.github.stoplag.quantity.Numbers;
 
 /**
- * Random numbers by position: each is a function of (seed, axis, scenario index) alone, so that any chunk can be drawn on any
- * thread, in any order, with the same bits.
+ * Random numbers by position: each is a function of (seed, axis, scenario index) alone, so that any chunk can be drawn
+ * on any thread, in any order, with the same bits.
  *
  * <p>SplitMix64 read at a given place instead of in turn:
  *
@@ -14,14 +14,15 @@ import io.github.stoplag.quantity.Numbers;
  *   u = (⌊bits/2¹²⌋ + ½) 2⁻⁵²                                  in (0, 1), never 0 or 1
  * </pre>
  *
- * <p>γ = 0x9e3779b97f4a7c15, the odd integer nearest to 2⁶⁴/φ. Range: index [0, 2⁴⁸), axis [0, 2¹⁶). The map from place to bits is one to one: within a seed no two
- * places share a number. Two different seeds read the same sequence from other starts; that two axes of theirs overlap has a
- * probability of about axes² · scenarios · 2⁻⁴⁷/2¹⁶, below 10⁻⁶ for ten axes and 10⁹ scenarios.
+ * <p>γ = 0x9e3779b97f4a7c15, the odd integer nearest to 2⁶⁴/φ. Range: index [0, 2⁴⁸), axis [0, 2¹⁶). The map from place
+ * to bits is one to one: within a seed no two places share a number. Two different seeds read the same sequence from
+ * other starts; that two axes of theirs overlap has a probability of about axes² · scenarios · 2⁻⁴⁷/2¹⁶, below 10⁻⁶ for
+ * ten axes and 10⁹ scenarios.
  *
  * <p>Integer arithmetic and one exact conversion: the same bits on every JDK and processor.
  *
- * <p>Source: Steele, Lea &amp; Flood, Fast splittable pseudorandom number generators, OOPSLA 2014 (γ and the sequence); the
- * multipliers are variant 13 of Stafford's mixing functions, 2011 (from memory; tested against the JDK's
+ * <p>Source: Steele, Lea &amp; Flood, Fast splittable pseudorandom number generators, OOPSLA 2014 (γ and the sequence);
+ * the multipliers are variant 13 of Stafford's mixing functions, 2011 (from memory; tested against the JDK's
  * {@code SplittableRandom}, which is the same sequence).
  */
 public final class CounterRandom {

@@ -4,11 +4,14 @@ package io.github.stoplag.sweep;
  * How a plan spreads its scenarios over its axes. Every design gives the values of a scenario from its index alone.
  *
  * <ul>
- *   <li><b>Full grid</b>: every combination of the levels, the first axis slowest, each repeated; drawn axes are random.
+ *   <li><b>Full grid</b>: every combination of the levels, the first axis slowest, each repeated; drawn axes are
+ * random.
  *   <li><b>Random</b>: every axis independent.
- *   <li><b>Latin hypercube</b>: of n scenarios, each axis has exactly one in each n-th of its probability (McKay, Beckman &amp;
+ *   <li><b>Latin hypercube</b>: of n scenarios, each axis has exactly one in each n-th of its probability (McKay,
+ * Beckman &amp;
  *       Conover 1979, from memory).
- *   <li><b>Sobol sequence</b>: low-discrepancy points (direction numbers of Joe &amp; Kuo as in Commons Math), moved by a digital
+ *   <li><b>Sobol sequence</b>: low-discrepancy points (direction numbers of Joe &amp; Kuo as in Commons Math), moved by
+ * a digital
  *       shift drawn from the seed, so that replicates with other seeds show the error.
  * </ul>
  *

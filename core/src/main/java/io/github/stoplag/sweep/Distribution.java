@@ -10,11 +10,12 @@ import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 
 /**
- * How the values of an axis spread, given by its quantile function x(p) with P(X ≤ x(p)) = p and the inverse of that, the cumulative
- * distribution function F(x). Values are in the axis's unit.
+ * How the values of an axis spread, given by its quantile function x(p) with P(X ≤ x(p)) = p and the inverse of that,
+ * the cumulative distribution function F(x). Values are in the axis's unit.
  *
- * <p>Those of the library use {@code StrictMath} and plain arithmetic: the same bits on every JDK. A law of one's own needs {@link
- * #quantile}, {@link #cdf} and {@link #canonical}; it should keep to the same arithmetic if its draws are to be repeated elsewhere.
+ * <p>Those of the library use {@code StrictMath} and plain arithmetic: the same bits on every JDK. A law of one's own
+ * needs {@link #quantile}, {@link #cdf} and {@link #canonical}; it should keep to the same arithmetic if its draws are
+ * to be repeated elsewhere.
  */
 public interface Distribution {
     /**
@@ -77,8 +78,8 @@ public interface Distribution {
     }
 
     /**
-     * Gives all that decides its values as text, the same on every JDK: the name of the law and each parameter with all its bits, see
-     * {@link #canonical(String, double...)}. Two plans are the same only if these texts are.
+     * Gives all that decides its values as text, the same on every JDK: the name of the law and each parameter with all
+     * its bits, see {@link #canonical(String, double...)}. Two plans are the same only if these texts are.
      *
      * @return the text
      */
@@ -179,8 +180,8 @@ public interface Distribution {
     }
 
     /**
-     * A normal kept to an interval by rejection: X ~ N(m, s²) given lo ≤ X ≤ hi. What lies outside is not drawn at all and not
-     * moved to the ends; mean and standard deviation of what is drawn therefore differ from m and s.
+     * A normal kept to an interval by rejection: X ~ N(m, s²) given lo ≤ X ≤ hi. What lies outside is not drawn at all
+     * and not moved to the ends; mean and standard deviation of what is drawn therefore differ from m and s.
      *
      * <p>x(p) = m + s Φ⁻¹(Φ(α) + p (Φ(β) − Φ(α))), α = (lo − m)/s, β = (hi − m)/s
      *
@@ -199,7 +200,8 @@ public interface Distribution {
          * @param standardDeviation the standard deviation s before truncation, above 0
          * @param lo the lowest value
          * @param hi the highest value
-         * @throws IllegalArgumentException if s is not above 0, lo not below hi, or [lo, hi] holds less than 0.001 of the normal
+         * @throws IllegalArgumentException if s is not above 0, lo not below hi, or [lo, hi] holds less than 0.001 of
+         *     the normal
          */
         public TruncatedNormal {
             Check.inRange("mean", mean, -1e9, 1e9, "");

@@ -5,8 +5,8 @@ import io.github.stoplag.quantity.Ranges;
 import java.util.Arrays;
 
 /**
- * What was observed, joined linearly: with x₁ ≤ … ≤ x_n and h = (n − 1) p, x(p) = x₍⌊h⌋₊₁₎ + (h − ⌊h⌋)(x₍⌊h⌋₊₂₎ − x₍⌊h⌋₊₁₎). Nothing beyond
- * the extremes is drawn.
+ * What was observed, joined linearly: with x₁ ≤ … ≤ x_n and h = (n − 1) p, x(p) = x₍⌊h⌋₊₁₎ + (h − ⌊h⌋)(x₍⌊h⌋₊₂₎ −
+ * x₍⌊h⌋₊₁₎). Nothing beyond the extremes is drawn.
  *
  * <p>Source: Hyndman &amp; Fan, The American Statistician 50, 1996, definition 7 (from memory).
  */

@@ -7,7 +7,8 @@ import java.io.IOException;
 import java.util.Arrays;
 
 /**
- * Counts in equal bins [lo + i w, lo + (i + 1) w), with what lies below and above counted apart; mergeable. NaN is passed over.
+ * Counts in equal bins [lo + i w, lo + (i + 1) w), with what lies below and above counted apart; mergeable. NaN is
+ * passed over.
  */
 public final class Histogram {
     private static final int MOST_BINS = 100_000;
@@ -107,7 +108,8 @@ public final class Histogram {
     }
 
     /**
-     * Replaces the content by one that was saved from a histogram with the same bins. After a failure the object must not be used.
+     * Replaces the content by one that was saved from a histogram with the same bins. After a failure the object must
+     * not be used.
      *
      * @param in where it comes from
      * @throws IOException if it cannot be read, ends too early, or holds something else

@@ -12,20 +12,20 @@ import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * A quantity computed from uncertain inputs: its uncertainty by the first-order law of propagation and by propagation of whole
- * distributions.
+ * A quantity computed from uncertain inputs: its uncertainty by the first-order law of propagation and by propagation
+ * of whole distributions.
  *
  * <pre>
  *   first order (GUM):  u_c² = Σ uᵢ²,  uᵢ = ½ (f(…, xᵢ + u(xᵢ), …) − f(…, xᵢ − u(xᵢ), …)),  U = k u_c
  *   Monte Carlo (JCGM 101):  y = mean, u = standard deviation, the same share cut from both ends of the sorted values
  * </pre>
  *
- * <p>Inputs are independent. The two agree where f is nearly linear over the inputs' spread and the result nearly normal; where they do
- * not, trust the Monte Carlo. {@link MeasurandComparison#verdict()} is the test of JCGM 101.
+ * <p>Inputs are independent. The two agree where f is nearly linear over the inputs' spread and the result nearly
+ * normal; where they do not, trust the Monte Carlo. {@link MeasurandComparison#verdict()} is the test of JCGM 101.
  *
- * <p>Source: JCGM 100:2008 (GUM), 5.1.2 and the numerical form of 5.1.3 note 2; JCGM 101:2008, 7 and 8 (from memory). Tested on the additive
- * models of JCGM 101, 9.2: the models and the figures of 9.2.2 and 9.2.3 are from memory, those of 9.2.3 and 9.2.4 follow from the closed form of
- * a sum of rectangles; its text was not at hand.
+ * <p>Source: JCGM 100:2008 (GUM), 5.1.2 and the numerical form of 5.1.3 note 2; JCGM 101:2008, 7 and 8 (from memory).
+ * Tested on the additive models of JCGM 101, 9.2: the models and the figures of 9.2.2 and 9.2.3 are from memory, those
+ * of 9.2.3 and 9.2.4 follow from the closed form of a sum of rectangles; its text was not at hand.
  */
 public final class Measurand {
     private static final int MOST_DRAWS = 20_000_000;
@@ -69,8 +69,8 @@ public final class Measurand {
         }
 
         /**
-         * Prints the uncertainty to two significant digits, and value and ends of the interval to the same place (JCGM 100:2008, 7.2.6,
-         * from memory).
+         * Prints the uncertainty to two significant digits, and value and ends of the interval to the same place (JCGM
+         * 100:2008, 7.2.6, from memory).
          */
         @Override
         public String toString() {
@@ -128,10 +128,11 @@ public final class Measurand {
     }
 
     /**
-     * Adds an input; its estimate and standard uncertainty are the mean and standard deviation of its distribution: of a log-normal exp(μ +
-     * σ²/2) and that times √(exp(σ²) − 1), of others by quadrature of the quantile function.
+     * Adds an input; its estimate and standard uncertainty are the mean and standard deviation of its distribution: of
+     * a log-normal exp(μ + σ²/2) and that times √(exp(σ²) − 1), of others by quadrature of the quantile function.
      *
-     * <p>The draws of a log-normal with σ above about 2 hardly determine its standard deviation: most of it lies in values too rare to be drawn.
+     * <p>The draws of a log-normal with σ above about 2 hardly determine its standard deviation: most of it lies in
+     * values too rare to be drawn.
      *
      * @param name the input with its unit, as in column names
      * @param distribution what is known of it
@@ -287,7 +288,10 @@ public final class Measurand {
         return (int) Math.floor(0.5 * (1 - confidence) * draws + 0.5);
     }
 
-    /** Half the step between the values one standard deviation of a rank below and above an end: the end's standard error. */
+    /**
+     * Half the step between the values one standard deviation of a rank below and above an end: the end's standard
+     * error.
+     */
     private static double scatter(double[] sorted, int end, double confidence) {
         double tail = 0.5 * (1 - confidence);
         int ranks = (int) Math.ceil(Math.sqrt(sorted.length * tail * (1 - tail)));

@@ -34,9 +34,9 @@ public record MeasurandComparison(
     private static final double MARGIN = 3;
 
     /**
-     * Says whether the first-order interval is validated: both ends within the tolerance δ (JCGM 101, 8.1). JCGM 101, 8.2 wants the Monte
-     * Carlo ends stable to δ/5 for that, two standard errors being at most that much; with fewer draws the answer is given only if it
-     * would be the same three standard errors to either side.
+     * Says whether the first-order interval is validated: both ends within the tolerance δ (JCGM 101, 8.1). JCGM 101,
+     * 8.2 wants the Monte Carlo ends stable to δ/5 for that, two standard errors being at most that much; with fewer
+     * draws the answer is given only if it would be the same three standard errors to either side.
      *
      * @return the verdict
      */

@@ -34,7 +34,8 @@ public interface Model {
          * @param count how many rows
          * @param inputs one array for each input column; not to be changed
          * @param outputs one array for each output column
-         * @param rejects where rows whose inputs are no possible combination are reported; their outputs are then set to NaN
+         * @param rejects where rows whose inputs are no possible combination are reported; their outputs are then set
+         *     to NaN
          */
         void evaluate(int count, double[][] inputs, double[][] outputs, Rejects rejects);
     }
@@ -52,9 +53,10 @@ public interface Model {
     }
 
     /**
-     * Makes a model from a function of one scenario. Where the function throws IllegalArgumentException the row is rejected, with the
-     * message up to {@code ", got"} as the reason. An output it leaves unset is NaN. NaN means that the output does not exist in this scenario, as a
-     * closing speed without contact: statistics pass over it and it is not counted as rejected.
+     * Makes a model from a function of one scenario. Where the function throws IllegalArgumentException the row is
+     * rejected, with the message up to {@code ", got"} as the reason. An output it leaves unset is NaN. NaN means that
+     * the output does not exist in this scenario, as a closing speed without contact: statistics pass over it and it is
+     * not counted as rejected.
      *
      * @param inputs the columns it needs
      * @param outputs the columns it gives

@@ -8,8 +8,8 @@ import java.io.IOException;
 /**
  * Count, mean, variance and extremes of a stream of numbers, mergeable. NaN is passed over.
  *
- * <p>Merging: δ = m₂ − m₁, m = m₁ + δ n₂/n, M = M₁ + M₂ + δ² n₁ n₂/n, M the sum of squared deviations. Source: Chan, Golub &amp;
- * LeVeque, The American Statistician 37, 1983 (from memory). Not for sharing between threads.
+ * <p>Merging: δ = m₂ − m₁, m = m₁ + δ n₂/n, M = M₁ + M₂ + δ² n₁ n₂/n, M the sum of squared deviations. Source: Chan,
+ * Golub &amp; LeVeque, The American Statistician 37, 1983 (from memory). Not for sharing between threads.
  */
 public final class Moments {
     private long count;
@@ -217,8 +217,8 @@ public final class Moments {
     /**
      * Gives a normal-theory interval of the mean for independent values: m ± z s/√n.
      *
-     * <p>It needs enough values for their mean to be nearly normal. Where few values make up most of the mean, as with rare events, it covers
-     * far less often than it says; {@link #boundedMeanInterval} is for that.
+     * <p>It needs enough values for their mean to be nearly normal. Where few values make up most of the mean, as with
+     * rare events, it covers far less often than it says; {@link #boundedMeanInterval} is for that.
      *
      * @param confidence the confidence, [0.5, 1)
      * @return the interval
@@ -230,23 +230,25 @@ public final class Moments {
     }
 
     /**
-     * Gives an interval of the mean of independent values in [lo, hi] that also holds where few of them make up most of the mean:
+     * Gives an interval of the mean of independent values in [lo, hi] that also holds where few of them make up most of
+     * the mean:
      *
      * <pre>
      *   (y + z²/2n ± z √(s²/n + z²/4n²)) / (1 + z²/n)   for y = (x − lo)/(hi − lo),
      * </pre>
      *
-     * <p>widened to the normal-theory interval where that reaches further, within [lo, hi]. It is Wilson's form with the variance found, s², in place of
-     * the largest possible, y (1 − y): as narrow as the normal one for many values, and never narrower than z²/n (hi − lo). Source: our
-     * own combination; its coverage is tested on probabilities from 10⁻⁴ up. Where nearly all of a mean comes from values too rare to be
-     * among those drawn, no interval from the draws alone can know it.
+     * <p>widened to the normal-theory interval where that reaches further, within [lo, hi]. It is Wilson's form with
+     * the variance found, s², in place of the largest possible, y (1 − y): as narrow as the normal one for many values,
+     * and never narrower than z²/n (hi − lo). Source: our own combination; its coverage is tested on probabilities from
+     * 10⁻⁴ up. Where nearly all of a mean comes from values too rare to be among those drawn, no interval from the
+     * draws alone can know it.
      *
      * @param confidence the confidence, [0.5, 1)
      * @param lo the least value there can be
      * @param hi the largest value there can be
      * @return the interval, within [lo, hi]
-     * @throws IllegalArgumentException if lo is not below hi or one is not finite, there are fewer than two values, one is outside
-     *     [lo, hi], or the confidence is out of range
+     * @throws IllegalArgumentException if lo is not below hi or one is not finite, there are fewer than two values, one
+     *     is outside [lo, hi], or the confidence is out of range
      */
     public Interval boundedMeanInterval(double confidence, double lo, double hi) {
         if (!(lo < hi && hi - lo < Double.POSITIVE_INFINITY)) {

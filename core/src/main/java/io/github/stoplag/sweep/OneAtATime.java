@@ -6,7 +6,8 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * One curve of a result for each axis, the other axes held at their middle: the median of a drawn axis, the middle level of a list.
+ * One curve of a result for each axis, the other axes held at their middle: the median of a drawn axis, the middle
+ * level of a list.
  *
  * <p>It shows shape and direction, not interactions; those are in {@link SobolIndices}.
  */

@@ -10,9 +10,9 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One run: threads take chunks in rising order, compute them apart, and absorb the tallies in chunk order. A thread that is too far
- * ahead waits, which bounds the tallies in store: one for each thread that can run at a time and two more, so that threads beyond the
- * processors cost no memory for tallies.
+ * One run: threads take chunks in rising order, compute them apart, and absorb the tallies in chunk order. A thread
+ * that is too far ahead waits, which bounds the tallies in store: one for each thread that can run at a time and two
+ * more, so that threads beyond the processors cost no memory for tallies.
  */
 final class OrderedRun<T extends Tally<T>> {
     private static final int SPARE = 2;

@@ -5,7 +5,10 @@ import io.github.stoplag.kernel.StopKernel;
 import io.github.stoplag.quantity.Deceleration;
 import java.util.List;
 
-/** What the models of a pair share on one thread: the two vehicles' checked columns, without the gap, and the batch kernel. */
+/**
+ * What the models of a pair share on one thread: the two vehicles' checked columns, without the gap, and the batch
+ * kernel.
+ */
 final class PairColumns {
     static final int FIRST_LATENCY = PairModel.NEEDED.size();
     private static final int ROWS = RowBlock.ROWS;

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * A leader that brakes and a follower that sees one of several stop lamps: contact, closing speed and smallest gap for each lamp on
- * the same draws.
+ * A leader that brakes and a follower that sees one of several stop lamps: contact, closing speed and smallest gap for
+ * each lamp on the same draws.
  *
  * <p>Columns of the plan; the model takes those that are there:
  *
@@ -18,23 +18,30 @@ import java.util.stream.Stream;
  * <tr><th>column</th><th>what</th><th>if absent</th></tr>
  * <tr><td>{@code speed_mps}</td><td>the leader's speed</td><td>needed</td></tr>
  * <tr><td>{@code follower_speed_mps}</td><td>the follower's speed</td><td>the leader's</td></tr>
- * <tr><td>{@code gap_m} or {@code time_gap_s}</td><td>the gap, or gap over the follower's speed</td><td>one needed</td></tr>
- * <tr><td>{@code reaction_s}</td><td>perception-reaction time from the light's detection to the foot on the brake</td><td>needed</td></tr>
- * <tr><td>{@code lamp_latency_<lamp>_s}</td><td>from the lamp's circuit closing to its light being detected</td><td>needed for each lamp</td></tr>
+ * <tr><td>{@code gap_m} or {@code time_gap_s}</td><td>the gap, or gap over the follower's speed</td><td>one
+ * needed</td></tr>
+ * <tr><td>{@code reaction_s}</td><td>perception-reaction time from the light's detection to the foot on the
+ * brake</td><td>needed</td></tr>
+ * <tr><td>{@code lamp_latency_<lamp>_s}</td><td>from the lamp's circuit closing to its light being
+ * detected</td><td>needed for each lamp</td></tr>
  * <tr><td>{@code follower_decel_mps2}</td><td>the follower's full deceleration</td><td>needed</td></tr>
  * <tr><td>{@code leader_decel_mps2}</td><td>the leader's full deceleration</td><td>the follower's</td></tr>
  * <tr><td>{@code brake_dead_time_s}</td><td>pedal to first deceleration, both</td><td>0</td></tr>
  * <tr><td>{@code brake_build_up_s}</td><td>first to full deceleration, both</td><td>0</td></tr>
- * <tr><td>{@code responds_ratio}</td><td>1 where the follower responds to the lamp, 0 where it never brakes, see {@link #responding}</td><td>1</td></tr>
- * <tr><td>{@code friction_ratio}, {@code grade_ratio}</td><td>the road, which limits both decelerations; uphill positive</td><td>no limit; level</td></tr>
+ * <tr><td>{@code responds_ratio}</td><td>1 where the follower responds to the lamp, 0 where it never brakes, see
+ * {@link #responding}</td><td>1</td></tr>
+ * <tr><td>{@code friction_ratio}, {@code grade_ratio}</td><td>the road, which limits both decelerations; uphill
+ * positive</td><td>no limit; level</td></tr>
  * </table>
  *
  * <p>Outputs per lamp: {@code contact_<lamp>} (1 or 0), {@code closing_speed_<lamp>_mps} (NaN without contact), {@code
- * smallest_gap_<lamp>_m} (0 on contact), {@code event_time_<lamp>_s}. The leader brakes in every scenario: see {@link #STATEMENT}.
+ * smallest_gap_<lamp>_m} (0 on contact), {@code event_time_<lamp>_s}. The leader brakes in every scenario: see
+ * {@link #STATEMENT}.
  *
- * <p>Rejected: speeds outside [0, 150] m/s, reaction times and lamp latencies outside [0, 30] s, brake dead and build-up times outside [0, 10] s, time
- * gaps outside [0, 300] s, decelerations outside [0, 200] m/s², gaps outside [0, 1e5] m,
- * values of {@code responds_ratio} other than 0 and 1, friction outside (0, 2], grades outside [−0.5, 0.5], and roads whose friction does not outweigh the downgrade.
+ * <p>Rejected: speeds outside [0, 150] m/s, reaction times and lamp latencies outside [0, 30] s, brake dead and
+ * build-up times outside [0, 10] s, time gaps outside [0, 300] s, decelerations outside [0, 200] m/s², gaps outside [0,
+ * 1e5] m, values of {@code responds_ratio} other than 0 and 1, friction outside (0, 2], grades outside [−0.5, 0.5], and
+ * roads whose friction does not outweigh the downgrade.
  */
 public final class PairModel implements Model {
     /** What a contact probability from this model says, and what it does not. */
@@ -75,8 +82,8 @@ public final class PairModel implements Model {
      * @param plan the plan
      * @param lamps the lamps' names as in the columns {@code lamp_latency_<lamp>_s}, at least one
      * @return the model
-     * @throws IllegalArgumentException if two lamps have the same name, a needed column is missing, both or neither of gap and time gap are there, or there is a grade
-     *     without friction
+     * @throws IllegalArgumentException if two lamps have the same name, a needed column is missing, both or neither of
+     *     gap and time gap are there, or there is a grade without friction
      */
     public static PairModel of(Plan plan, String... lamps) {
         List<String> needed = new ArrayList<>(NEEDED);
@@ -111,8 +118,8 @@ public final class PairModel implements Model {
     }
 
     /**
-     * Makes the axis of drivers who respond to the lamp or never do: a study in which some did not is then kept whole. A driver who does
-     * not respond never brakes and never steers away, which is the worst a driver can do.
+     * Makes the axis of drivers who respond to the lamp or never do: a study in which some did not is then kept whole.
+     * A driver who does not respond never brakes and never steers away, which is the worst a driver can do.
      *
      * @param shareRatio the share of drivers who respond, as in {@link DriverResponse#respondingShare}, [0, 1]
      * @return the axis {@code responds_ratio}, 1 in that share of the scenarios and 0 in the others

@@ -8,8 +8,8 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * What a sweep of pairs gathers: for each lamp contact probability, closing speeds and gaps; for any two lamps the comparison on common
- * random numbers; and how the estimates converged.
+ * What a sweep of pairs gathers: for each lamp contact probability, closing speeds and gaps; for any two lamps the
+ * comparison on common random numbers; and how the estimates converged.
  */
 public final class PairTally implements SavableTally<PairTally> {
     private final List<String> names;

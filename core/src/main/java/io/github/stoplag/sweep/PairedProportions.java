@@ -3,7 +3,8 @@ package io.github.stoplag.sweep;
 import io.github.stoplag.quantity.Numbers;
 
 /**
- * Two yes-no results on the same draws: common random numbers, so that only the draws where they differ speak for either.
+ * Two yes-no results on the same draws: common random numbers, so that only the draws where they differ speak for
+ * either.
  *
  * @param both how often both held
  * @param firstOnly how often only the first held
@@ -68,8 +69,8 @@ public record PairedProportions(long both, long firstOnly, long secondOnly, long
      *
      * <p>d ± z √(b + c − (b − c)²/n) / n with b = firstOnly + ½, c = secondOnly + ½, n = count + 2, d = (b − c)/n
      *
-     * <p>Source: Wald's interval with the adjustment of Agresti &amp; Min, Statistics in Medicine 24, 2005 (from memory; its coverage
-     * is tested by enumeration).
+     * <p>Source: Wald's interval with the adjustment of Agresti &amp; Min, Statistics in Medicine 24, 2005 (from
+     * memory; its coverage is tested by enumeration).
      *
      * @param confidence the confidence, [0.5, 1)
      * @return the interval, within [−1, 1]

@@ -1,11 +1,11 @@
 package io.github.stoplag.sweep;
 
 /**
- * A keyed permutation of 0 .. n−1 that is read at any place without a table: a Feistel network on 2h bits, repeated until the
- * value falls below n (cycle walking, on average fewer than four turns).
+ * A keyed permutation of 0 .. n−1 that is read at any place without a table: a Feistel network on 2h bits, repeated
+ * until the value falls below n (cycle walking, on average fewer than four turns).
  *
- * <p>Source: Luby &amp; Rackoff 1988 for the network; Black &amp; Rogaway, Ciphers with arbitrary finite domains, CT-RSA 2002,
- * for cycle walking (both from memory; tested to be a permutation).
+ * <p>Source: Luby &amp; Rackoff 1988 for the network; Black &amp; Rogaway, Ciphers with arbitrary finite domains,
+ * CT-RSA 2002, for cycle walking (both from memory; tested to be a permutation).
  */
 final class Permutation {
     private static final int ROUNDS = 4;

@@ -8,15 +8,17 @@ import java.util.Objects;
 import java.util.Optional;
 
 /**
- * What a sweep computes: axes, a design and a seed. The values of a scenario depend on its index alone, so chunks can be
- * computed anywhere in any order.
+ * What a sweep computes: axes, a design and a seed. The values of a scenario depend on its index alone, so chunks can
+ * be computed anywhere in any order.
  *
- * <p>Two drawn axes may be correlated by a Gaussian copula: z₂ ← ρ z₁ + √(1 − ρ²) z₂ on the normal scores z = Φ⁻¹(u), which keeps
- * both distributions. ρ is the correlation of the scores, not of the values. In a Latin hypercube the second axis takes the stratum
- * whose number is the rank of its score among all scenarios, so that it keeps its strata too; such a plan has at most 2²⁴ scenarios.
+ * <p>Two drawn axes may be correlated by a Gaussian copula: z₂ ← ρ z₁ + √(1 − ρ²) z₂ on the normal scores z = Φ⁻¹(u),
+ * which keeps both distributions. ρ is the correlation of the scores, not of the values. In a Latin hypercube the
+ * second axis takes the stratum whose number is the rank of its score among all scenarios, so that it keeps its strata
+ * too; such a plan has at most 2²⁴ scenarios.
  *
- * <p>Example: {@code Plan.of(Design.random(1_000_000), 42).axis(Axis.constant("gap", "m", 20)).axis(Axis.drawn("reaction", "s", new
- * Distribution.LogNormal(0.17, 0.44)))}. Plans are immutable; each method gives a new one.
+ * <p>Example: {@code Plan.of(Design.random(1_000_000), 42).axis(Axis.constant("gap", "m",
+ * 20)).axis(Axis.drawn("reaction", "s", new Distribution.LogNormal(0.17, 0.44)))}. Plans are immutable; each method
+ * gives a new one.
  */
 public final class Plan {
     /** Scenarios in a chunk, the last one excepted. */
@@ -140,7 +142,8 @@ public final class Plan {
     }
 
     /**
-     * Gives the plan with quantile functions evaluated exactly instead of from tables: the reference, and several times slower.
+     * Gives the plan with quantile functions evaluated exactly instead of from tables: the reference, and several times
+     * slower.
      *
      * @return the new plan
      */
@@ -278,8 +281,8 @@ public final class Plan {
     }
 
     /**
-     * Gives the SHA-256 of all that decides the values of the scenarios: design, seed, axes with every level, parameter and observation,
-     * correlations. Sources play no part. It is the same on every JDK.
+     * Gives the SHA-256 of all that decides the values of the scenarios: design, seed, axes with every level, parameter
+     * and observation, correlations. Sources play no part. It is the same on every JDK.
      *
      * @return 64 hexadecimal digits
      */

@@ -5,7 +5,10 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 
-/** The SHA-256 of all that decides a plan's values: numbers and names, no text of numbers, which is not the same on every JDK. */
+/**
+ * The SHA-256 of all that decides a plan's values: numbers and names, no text of numbers, which is not the same on
+ * every JDK.
+ */
 final class PlanDigest {
     private final MessageDigest sha;
 

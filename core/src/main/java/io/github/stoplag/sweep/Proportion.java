@@ -37,8 +37,8 @@ public record Proportion(long hits, long count) {
      *
      * <p>(p + z²/2n ± z √(p(1−p)/n + z²/4n²)) / (1 + z²/n), z the two-sided normal quantile
      *
-     * <p>For independent draws; of a Latin hypercube or a Sobol sequence it is too wide as a rule. Source: Wilson, Journal of the
-     * American Statistical Association 22, 1927 (from memory).
+     * <p>For independent draws; of a Latin hypercube or a Sobol sequence it is too wide as a rule. Source: Wilson,
+     * Journal of the American Statistical Association 22, 1927 (from memory).
      *
      * @param confidence the confidence, [0.5, 1)
      * @return the interval, within [0, 1]

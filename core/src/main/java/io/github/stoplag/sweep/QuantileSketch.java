@@ -10,14 +10,15 @@ import org.jspecify.annotations.Nullable;
 /**
  * Quantiles of a stream of numbers from counts in 256 cells per octave, mergeable; merging is exact and in any order.
  *
- * <p>Accuracy: a quantile is within 1/512 (0.2 %) of an exact order statistic over the whole range of doubles; sizes below
- * 2⁻¹⁰²² (2e-308) count as 0. Infinite values are counted as such, NaN is passed over. Cells are cut out of the bits of the double,
- * without a logarithm.
+ * <p>Accuracy: a quantile is within 1/512 (0.2 %) of an exact order statistic over the whole range of doubles; sizes
+ * below 2⁻¹⁰²² (2e-308) count as 0. Infinite values are counted as such, NaN is passed over. Cells are cut out of the
+ * bits of the double, without a logarithm.
  *
- * <p>Memory: 2 kB for each octave met, of either sign: 16 kB for values that spread over a factor of 200, at most 8.4 MB.
+ * <p>Memory: 2 kB for each octave met, of either sign: 16 kB for values that spread over a factor of 200, at most 8.4
+ * MB.
  *
- * <p>Source: buckets of relative width as in Masson, Rim &amp; Lee, DDSketch, PVLDB 12, 2019 (from memory), with linear cells inside
- * an octave.
+ * <p>Source: buckets of relative width as in Masson, Rim &amp; Lee, DDSketch, PVLDB 12, 2019 (from memory), with linear
+ * cells inside an octave.
  */
 public final class QuantileSketch {
     /** The largest relative error of a quantile. */

@@ -6,11 +6,11 @@ import java.util.function.DoubleUnaryOperator;
 /**
  * A quantile function as cubic pieces, for drawing by plain arithmetic: no logarithm, exponential, root or branch.
  *
- * <p>The tail t = min(u, 1 − u) from 2⁻⁵³ to ½ is cut into 52 octaves of 32 cells on either side, 3,328 in all, 104 kB; in
- * each the quantile is the cubic through four Chebyshev points of its cell.
+ * <p>The tail t = min(u, 1 − u) from 2⁻⁵³ to ½ is cut into 52 octaves of 32 cells on either side, 3,328 in all, 104 kB;
+ * in each the quantile is the cubic through four Chebyshev points of its cell.
  *
- * <p>Accuracy: measured against the exact function when the table is made, see {@link #largestRelativeError()}; a table worse than
- * 10⁻⁵ of the value's scale is refused. The exact path stays {@link Distribution#quantile(double)}.
+ * <p>Accuracy: measured against the exact function when the table is made, see {@link #largestRelativeError()}; a table
+ * worse than 10⁻⁵ of the value's scale is refused. The exact path stays {@link Distribution#quantile(double)}.
  */
 public final class QuantileTable {
     private static final double LEAST = 0x1p-53;
@@ -120,8 +120,8 @@ public final class QuantileTable {
     }
 
     /**
-     * Gives the largest error found when the table was made, at five places of every cell, relative to the largest of the
-     * value, its distance from the median and a hundredth of the interquartile range.
+     * Gives the largest error found when the table was made, at five places of every cell, relative to the largest of
+     * the value, its distance from the median and a hundredth of the interquartile range.
      *
      * @return the relative error
      */

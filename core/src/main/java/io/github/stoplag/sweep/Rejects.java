@@ -10,8 +10,8 @@ import java.util.TreeMap;
 /**
  * The scenarios of a sweep whose inputs are no possible combination: how many, why, and the first of each kind.
  *
- * <p>An evaluator reports rows here; the run counts them. At most 50 different reasons are told apart, further ones are counted
- * together.
+ * <p>An evaluator reports rows here; the run counts them. At most 50 different reasons are told apart, further ones are
+ * counted together.
  */
 public final class Rejects {
     private static final int MOST_REASONS = 50;

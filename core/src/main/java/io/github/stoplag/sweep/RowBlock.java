@@ -3,8 +3,8 @@ package io.github.stoplag.sweep;
 import java.util.List;
 
 /**
- * Up to 1024 consecutive rows of a chunk as columns, few enough to stay in the processor's cache; the arrays are reused for later
- * rows.
+ * Up to 1024 consecutive rows of a chunk as columns, few enough to stay in the processor's cache; the arrays are reused
+ * for later rows.
  */
 public final class RowBlock {
     static final int ROWS = 1024;

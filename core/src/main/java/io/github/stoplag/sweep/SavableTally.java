@@ -7,7 +7,8 @@ import java.io.IOException;
 /**
  * A tally whose content can be written down and taken up again, here or on another machine, with the same bits.
  *
- * <p>A tally made of {@link Moments}, {@link QuantileSketch} and {@link Histogram} saves and restores these in a fixed order.
+ * <p>A tally made of {@link Moments}, {@link QuantileSketch} and {@link Histogram} saves and restores these in a fixed
+ * order.
  *
  * @param <T> the tally's own type
  */

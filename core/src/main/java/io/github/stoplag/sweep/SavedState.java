@@ -14,7 +14,8 @@ import java.util.Arrays;
 import java.util.zip.CRC32;
 
 /**
- * The frame around saved content: mark, format version, kind, length, checksum, content. Numbers are big-endian as in DataOutput.
+ * The frame around saved content: mark, format version, kind, length, checksum, content. Numbers are big-endian as in
+ * DataOutput.
  */
 final class SavedState {
     private static final int MARK = 0x53_54_4C_47;

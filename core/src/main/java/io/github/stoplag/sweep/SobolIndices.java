@@ -13,15 +13,16 @@ import java.util.stream.IntStream;
  *   total        STᵢ = mean( (f(A) − f(ABᵢ))² ) / (2 V)
  * </pre>
  *
- * <p>A and B are two independent sets of scenarios, ABᵢ is A with the column of axis i taken from B, V the variance of f over A and B
- * together, f less its mean in the first formula. n base scenarios cost n (axes + 2) evaluations.
+ * <p>A and B are two independent sets of scenarios, ABᵢ is A with the column of axis i taken from B, V the variance of
+ * f over A and B together, f less its mean in the first formula. n base scenarios cost n (axes + 2) evaluations.
  *
- * <p>Standard errors are those of a ratio of two means of n independent rows: Var(S) ≈ Var(p − S w)/(n V²), p the term under the upper mean and
- * w the row's part of V. With a Sobol design they are too large as a rule.
+ * <p>Standard errors are those of a ratio of two means of n independent rows: Var(S) ≈ Var(p − S w)/(n V²), p the term
+ * under the upper mean and w the row's part of V. With a Sobol design they are too large as a rule.
  *
- * <p>Range: independent axes, at most 200, random or Sobol design, an output that is a finite number wherever a scenario is not rejected. Source: Saltelli, Annoni, Azzini, Campolongo,
- * Ratto &amp; Tarantola, Computer Physics Communications 181, 2010, table 2 (b) and (f), the latter after Jansen (from memory; tested
- * against Ishigami's analytic values).
+ * <p>Range: independent axes, at most 200, random or Sobol design, an output that is a finite number wherever a
+ * scenario is not rejected. Source: Saltelli, Annoni, Azzini, Campolongo, Ratto &amp; Tarantola, Computer Physics
+ * Communications 181, 2010, table 2 (b) and (f), the latter after Jansen (from memory; tested against Ishigami's
+ * analytic values).
  */
 public final class SobolIndices {
     /**
@@ -62,8 +63,8 @@ public final class SobolIndices {
      * @param output the column to explain
      * @param threads how many threads
      * @return the indices
-     * @throws IllegalArgumentException if the plan is a grid, a Latin hypercube, has correlations or more than 200 axes, there is no
-     *     such output, it does not vary, or it is no finite number in a scenario that is not rejected
+     * @throws IllegalArgumentException if the plan is a grid, a Latin hypercube, has correlations or more than 200
+     *     axes, there is no such output, it does not vary, or it is no finite number in a scenario that is not rejected
      */
     public static SobolIndices of(Plan plan, Model model, String output, int threads) {
         boolean kind =
@@ -149,7 +150,8 @@ public final class SobolIndices {
     }
 
     /**
-     * Gives the base scenarios left out because A, B or a mixture of them was no possible combination; many of them bias the indices.
+     * Gives the base scenarios left out because A, B or a mixture of them was no possible combination; many of them
+     * bias the indices.
      *
      * @return the reasons
      */

@@ -3,9 +3,9 @@ package io.github.stoplag.sweep;
 import org.apache.commons.math3.random.SobolSequenceGenerator;
 
 /**
- * Sobol's sequence read at any place: point n is the exclusive or of the direction numbers at the set bits of the Gray code n ⊕
- * n≫1. The direction numbers (Joe &amp; Kuo) are taken out of Commons Math's generator, whose point 2^(k+1) − 1 has the Gray
- * code 2^k and so is the k-th direction number itself.
+ * Sobol's sequence read at any place: point n is the exclusive or of the direction numbers at the set bits of the Gray
+ * code n ⊕ n≫1. The direction numbers (Joe &amp; Kuo) are taken out of Commons Math's generator, whose point 2^(k+1) −
+ * 1 has the Gray code 2^k and so is the k-th direction number itself.
  */
 final class SobolPoints {
     static final int MOST_DIMENSIONS = 1000;

@@ -1,8 +1,8 @@
 package io.github.stoplag.sweep;
 
 /**
- * The standard normal distribution from {@code StrictMath} and plain arithmetic, so that a plan's values have the same bits on
- * every JDK; a library that calls {@code Math.exp} gives no such promise.
+ * The standard normal distribution from {@code StrictMath} and plain arithmetic, so that a plan's values have the same
+ * bits on every JDK; a library that calls {@code Math.exp} gives no such promise.
  */
 // the coefficients stand as published, with more digits than a double holds
 @SuppressWarnings("FloatingPointLiteralPrecision")
@@ -54,8 +54,8 @@ final class StandardNormal {
     private StandardNormal() {}
 
     /**
-     * The quantile z with Φ(z) = p: Wichura's algorithm AS 241, PPND16, Applied Statistics 37, 1988 (coefficients from memory,
-     * tested against an independent implementation). Infinite at 0 and 1.
+     * The quantile z with Φ(z) = p: Wichura's algorithm AS 241, PPND16, Applied Statistics 37, 1988 (coefficients from
+     * memory, tested against an independent implementation). Infinite at 0 and 1.
      */
     static double quantile(double p) {
         double q = p - 0.5;
@@ -92,7 +92,9 @@ final class StandardNormal {
         return sum;
     }
 
-    /** Φ(x): ½ + φ(x) (x + x³/3 + x⁵/15 + …) in the middle, Laplace's continued fraction for Mills' ratio in the tails. */
+    /**
+     * Φ(x): ½ + φ(x) (x + x³/3 + x⁵/15 + …) in the middle, Laplace's continued fraction for Mills' ratio in the tails.
+     */
     static double cdf(double x) {
         double density = StrictMath.exp(-0.5 * x * x) / SQRT_TWO_PI;
         if (Math.abs(x) > 3) {

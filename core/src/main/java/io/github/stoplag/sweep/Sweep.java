@@ -9,12 +9,12 @@ import java.util.function.Supplier;
 /**
  * A plan run through a model, chunk by chunk over the cores.
  *
- * <p>Memory: for each thread the columns of 1024 rows, and together at most one tally for each thread or processor, whichever are
- * fewer, and three more; it does not grow with the plan. Nothing is allocated per scenario. The result has the same bits for any count of
- * threads.
+ * <p>Memory: for each thread the columns of 1024 rows, and together at most one tally for each thread or processor,
+ * whichever are fewer, and three more; it does not grow with the plan. Nothing is allocated per scenario. The result
+ * has the same bits for any count of threads.
  *
- * <p>Example: {@code Sweep.of(plan, model).withThreads(2).run(() -> new PairTally(model))}. Sweeps are immutable; each {@code with} gives a
- * new one.
+ * <p>Example: {@code Sweep.of(plan, model).withThreads(2).run(() -> new PairTally(model))}. Sweeps are immutable; each
+ * {@code with} gives a new one.
  */
 public final class Sweep {
     private static final int MOST_THREADS = 1024;
@@ -47,8 +47,8 @@ public final class Sweep {
      * @param plan the values
      * @param model what to compute from them
      * @return the sweep
-     * @throws IllegalArgumentException if the plan's columns are not just those the model needs, or two of the columns of the plan
-     *     and of the model's outputs have the same name
+     * @throws IllegalArgumentException if the plan's columns are not just those the model needs, or two of the columns
+     *     of the plan and of the model's outputs have the same name
      */
     public static Sweep of(Plan plan, Model model) {
         List<String> columns = plan.columns();
@@ -97,8 +97,8 @@ public final class Sweep {
     }
 
     /**
-     * Sets how to cancel: asked before each chunk. Interrupting the thread that called run also cancels, and keeps its interrupt
-     * status.
+     * Sets how to cancel: asked before each chunk. Interrupting the thread that called run also cancels, and keeps its
+     * interrupt status.
      *
      * @param newCancelled true from when the run shall end
      * @return the new sweep
@@ -113,8 +113,8 @@ public final class Sweep {
      * @param tally makes empty tallies
      * @param <T> what is gathered
      * @return the total; incomplete if cancelled
-     * @throws IllegalStateException if the model fails, naming the scenario and its inputs; or if a tally or the listener fails, with
-     *     that failure as the cause
+     * @throws IllegalStateException if the model fails, naming the scenario and its inputs; or if a tally or the
+     *     listener fails, with that failure as the cause
      */
     public <T extends Tally<T>> SweepResult<T> run(Supplier<T> tally) {
         return run(tally, tally.get(), 0, plan.chunks());
@@ -142,7 +142,8 @@ public final class Sweep {
     }
 
     /**
-     * Goes on with a run that was cut off, to the end of the plan. The result has the bits of a run that was not cut off.
+     * Goes on with a run that was cut off, to the end of the plan. The result has the bits of a run that was not cut
+     * off.
      *
      * @param tally makes empty tallies
      * @param cut what was gathered so far, by a run or read by {@link CheckpointFormat}; its tally is changed

@@ -57,8 +57,8 @@ public record SweepResult<T extends Tally<T>>(
     }
 
     /**
-     * Adds the next chunk, computed apart: {@code Sweep.run(tally, tally.get(), chunk, chunk + 1)}, here or on another machine. The
-     * chunks of a plan absorbed one by one have the bits of one run.
+     * Adds the next chunk, computed apart: {@code Sweep.run(tally, tally.get(), chunk, chunk + 1)}, here or on another
+     * machine. The chunks of a plan absorbed one by one have the bits of one run.
      *
      * @param chunk the result of the chunk {@link #nextChunk} alone
      * @return the result with it; the tally is this one's, changed

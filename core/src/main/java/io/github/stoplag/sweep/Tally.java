@@ -3,8 +3,9 @@ package io.github.stoplag.sweep;
 /**
  * What a sweep gathers from its chunks: statistics, or rows on their way to a file.
  *
- * <p>Each chunk goes into an empty tally on some thread, block by block; the tallies are then absorbed into the total in chunk order by one
- * thread at a time. So a total has the same bits however many threads ran, if absorbing into an empty tally copies exactly.
+ * <p>Each chunk goes into an empty tally on some thread, block by block; the tallies are then absorbed into the total
+ * in chunk order by one thread at a time. So a total has the same bits however many threads ran, if absorbing into an
+ * empty tally copies exactly.
  *
  * @param <T> the tally's own type
  */

@@ -36,8 +36,8 @@ public record Amount(BigDecimal number, Unit unit) {
      *
      * @param text a number, possibly followed by a unit
      * @return the amount
-     * @throws IllegalArgumentException if the text does not start with a number, its comma may part thousands, or its unit is
-     *     not known
+     * @throws IllegalArgumentException if the text does not start with a number, its comma may part thousands, or its
+     *     unit is not known
      */
     public static Amount parse(String text) {
         return AnswerText.read(text);

@@ -9,8 +9,9 @@ import java.util.regex.Pattern;
 /**
  * Reads what a student writes: a number and a unit, in the spellings that keyboards and schools have.
  *
- * <p>Units are those of {@link Units}, feet with inches too. A power of ten is written {@code 1.42×10^−14} or {@code 1.42e-14}. A comma is the decimal sign unless it could as well part
- * thousands: {@code 60,5} and {@code 0,125} are read, {@code 1,250} is refused.
+ * <p>Units are those of {@link Units}, feet with inches too. A power of ten is written {@code 1.42×10^−14} or
+ * {@code 1.42e-14}. A comma is the decimal sign unless it could as well part thousands: {@code 60,5} and {@code 0,125}
+ * are read, {@code 1,250} is refused.
  */
 final class AnswerText {
     private static final int LONGEST = 100;

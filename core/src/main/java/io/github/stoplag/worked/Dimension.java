@@ -3,7 +3,10 @@ package io.github.stoplag.worked;
 import java.util.HashMap;
 import java.util.Map;
 
-/** The exponents of the base quantities in a unit: length, mass, time, electric current, temperature, light and solid angle. */
+/**
+ * The exponents of the base quantities in a unit: length, mass, time, electric current, temperature, light and solid
+ * angle.
+ */
 record Dimension(int length, int mass, int time, int current, int temperature, int intensity, int angle) {
     static final Dimension NONE = new Dimension(0, 0, 0, 0, 0, 0, 0);
 
@@ -25,7 +28,9 @@ record Dimension(int length, int mass, int time, int current, int temperature, i
                 powers.getOrDefault("sr", 0));
     }
 
-    /** Whether it is a length and no mass, current, temperature or light is in it, so that feet may stand for metres. */
+    /**
+     * Whether it is a length and no mass, current, temperature or light is in it, so that feet may stand for metres.
+     */
     boolean isOfMotion() {
         return length != 0 && mass == 0 && current == 0 && temperature == 0 && intensity == 0 && angle == 0;
     }

@@ -131,7 +131,10 @@ final class Draw {
             return this;
         }
 
-        /** Makes the exercise if its answer lies in a range and passes its checks, and at least two mistakes differ from it. */
+        /**
+         * Makes the exercise if its answer lies in a range and passes its checks, and at least two mistakes differ from
+         * it.
+         */
         Optional<Exercise> within(String template, Difficulty difficulty, double lo, double hi) {
             double answer = solution.answer().carried().number().doubleValue();
             boolean checked = solution.checks().stream().allMatch(Solution.Verification::agrees);

@@ -69,14 +69,16 @@ public record Exercise(
     /**
      * Gives how near an answer must come.
      *
-     * @return {@link Grading.Tolerance#ASSUMED}, or none where a rule or a series of values sets the answer in steps: the next
-     *     step, or the number before it was raised, is another answer
+     * @return {@link Grading.Tolerance#ASSUMED}, or none where a rule or a series of values sets the answer in steps:
+     *     the next step, or the number before it was raised, is another answer
      */
     public Grading.Tolerance tolerance() {
         return isStepped(solution) ? new Grading.Tolerance(0, 0) : Grading.Tolerance.ASSUMED;
     }
 
-    /** Whether a rule raises the answer to a step or it comes from a series, so that it is not only rounded for print. */
+    /**
+     * Whether a rule raises the answer to a step or it comes from a series, so that it is not only rounded for print.
+     */
     static boolean isStepped(Solution solution) {
         return solution.steps().stream()
                 .filter(step -> step.symbol().equals(solution.answer().symbol()))
@@ -90,8 +92,8 @@ public record Exercise(
      *
      * @param answer a number and a unit as {@link Amount#parse} reads them
      * @return the grade
-     * @throws IllegalArgumentException if the text holds no such number and unit: empty, {@code NaN}, or with a comma that may
-     *     part thousands
+     * @throws IllegalArgumentException if the text holds no such number and unit: empty, {@code NaN}, or with a comma
+     *     that may part thousands
      */
     public Grading grade(String answer) {
         return grade(Amount.parse(answer));

@@ -20,8 +20,8 @@ import java.util.stream.IntStream;
 /**
  * A sheet of exercises and its key.
  *
- * <p>The same seed gives the same sheet; a variant has the same kinds of questions with other numbers. No question stands twice
- * on a sheet; the basic ones come first, the advanced ones last.
+ * <p>The same seed gives the same sheet; a variant has the same kinds of questions with other numbers. No question
+ * stands twice on a sheet; the basic ones come first, the advanced ones last.
  *
  * <p>Example:
  *
@@ -114,8 +114,8 @@ public final class ExerciseSheet {
      *
      * @param wanted the topic, one of {@link ExerciseTemplate#topic()}
      * @return the sheet
-     * @throws IllegalArgumentException if no template has it together with the difficulty, or the sheet has more questions
-     *     than there are different ones of it
+     * @throws IllegalArgumentException if no template has it together with the difficulty, or the sheet has more
+     *     questions than there are different ones of it
      */
     public ExerciseSheet onTopic(String wanted) {
         return new ExerciseSheet(seed, count, units, difficulty, Optional.of(wanted), variant);
@@ -280,9 +280,9 @@ public final class ExerciseSheet {
     /**
      * Writes questions and answers as comma-separated values (RFC 4180), one question a line, a header line first.
      *
-     * <p>Numbers have a decimal point whatever the locale; {@code tolerance} is how far an answer may be off, in the unit of
-     * the answer, by {@link Exercise#tolerance()}; {@code notice} is what to say beside the question: invented data, and
-     * cautions.
+     * <p>Numbers have a decimal point whatever the locale; {@code tolerance} is how far an answer may be off, in the
+     * unit of the answer, by {@link Exercise#tolerance()}; {@code notice} is what to say beside the question: invented
+     * data, and cautions.
      *
      * @return the text with CRLF line ends
      */
@@ -292,7 +292,8 @@ public final class ExerciseSheet {
 
     /**
      * Writes the sheet as a content package of IMS Question and Test Interoperability 2.1: the manifest and one
-     * multiple-choice item a question, with the mistakes as feedback and a note on invented data and cautions. Put the files into a zip to import them.
+     * multiple-choice item a question, with the mistakes as feedback and a note on invented data and cautions. Put the
+     * files into a zip to import them.
      *
      * @return the text of each file by its name
      */

@@ -9,8 +9,8 @@ import java.util.stream.Stream;
 /**
  * A question with blanks: ranges of round numbers, and the range in which its answer makes sense.
  *
- * <p>A drawing whose answer lies outside that range, or whose mistakes cannot be told from the answer, is thrown away and
- * drawn again.
+ * <p>A drawing whose answer lies outside that range, or whose mistakes cannot be told from the answer, is thrown away
+ * and drawn again.
  */
 public final class ExerciseTemplate {
     private static final int TRIES = 1000;

@@ -7,8 +7,8 @@ import java.util.Map;
 /**
  * A formula as data: one object that is calculated and also written as text, LaTeX or MathML.
  *
- * <p>Formula, substitution and result of a step come from the same expression and so cannot disagree. Calculation checks
- * dimensions: metres and seconds cannot be added, and only a plain number has a logarithm.
+ * <p>Formula, substitution and result of a step come from the same expression and so cannot disagree. Calculation
+ * checks dimensions: metres and seconds cannot be added, and only a plain number has a logarithm.
  *
  * <p>Example: {@code v.times(t).plus(v.squared().over(number(2).times(a)))} is v·t + v² / (2·a).
  */

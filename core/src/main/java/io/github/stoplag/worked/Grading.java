@@ -6,17 +6,18 @@ import io.github.stoplag.worked.Exercise.Choice;
 /**
  * What becomes of a student's answer.
  *
- * <p>Right: within {@link Tolerance#rightRatio} of the unrounded answer, the printed answer itself, or for a temperature within
- * half a degree. Within tolerance: within {@link Tolerance#withinRatio}, as rounding on the way leads to. The limits of {@link
- * Tolerance#ASSUMED} are assumed here; a teacher sets others with {@link Exercise#grade(Amount, Tolerance)}.
+ * <p>Right: within {@link Tolerance#rightRatio} of the unrounded answer, the printed answer itself, or for a
+ * temperature within half a degree. Within tolerance: within {@link Tolerance#withinRatio}, as rounding on the way
+ * leads to. The limits of {@link Tolerance#ASSUMED} are assumed here; a teacher sets others with
+ * {@link Exercise#grade(Amount, Tolerance)}.
  */
 public sealed interface Grading {
     /**
      * How near an answer must come.
      *
      * @param rightRatio how far a right answer may be off, as a share of it, in [0, 0.02]
-     * @param withinRatio how far an answer within tolerance may be off, in [rightRatio, 0.02]; wrong choices lie 4 % apart, so
-     *     that a wider tolerance would take mistakes for right
+     * @param withinRatio how far an answer within tolerance may be off, in [rightRatio, 0.02]; wrong choices lie 4 %
+     *     apart, so that a wider tolerance would take mistakes for right
      */
     record Tolerance(double rightRatio, double withinRatio) {
         /** Half a per cent, as of three significant digits, and two per cent; common practice, no source. */
@@ -72,8 +73,8 @@ public sealed interface Grading {
     record Wrong() implements Grading {}
 
     /**
-     * Grades an answer; a unit of the same kind is converted first. A number without a unit is taken in the unit asked for. An
-     * answer asked for in kelvin is a difference of temperatures, which may be given in degrees as well.
+     * Grades an answer; a unit of the same kind is converted first. A number without a unit is taken in the unit asked
+     * for. An answer asked for in kelvin is a difference of temperatures, which may be given in degrees as well.
      *
      * @param exercise the exercise
      * @param answer the answer

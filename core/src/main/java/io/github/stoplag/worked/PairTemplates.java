@@ -114,7 +114,9 @@ final class PairTemplates {
                         unit));
     }
 
-    /** The closing speed where both brake at once from the same speed; NaN, which is no choice, if they do not touch. */
+    /**
+     * The closing speed where both brake at once from the same speed; NaN, which is no choice, if they do not touch.
+     */
     private static double closingAtOnce(double speed, double al, double af, double gap) {
         double leader = speed * speed / (2 * al);
         if (!(speed * speed / (2 * af) - leader > gap)) {

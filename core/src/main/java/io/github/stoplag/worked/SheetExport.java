@@ -8,8 +8,8 @@ import java.util.Map;
 /**
  * Sheets in formats that other programs read.
  *
- * <p>Source: RFC 4180, from memory; IMS Question and Test Interoperability 2.1, schema imsqti_v2p1.xsd of 31 July 2012: order
- * of the parts of an item, attributes of item, choice interaction and modal feedback, seen; the rest from memory.
+ * <p>Source: RFC 4180, from memory; IMS Question and Test Interoperability 2.1, schema imsqti_v2p1.xsd of 31 July 2012:
+ * order of the parts of an item, attributes of item, choice interaction and modal feedback, seen; the rest from memory.
  */
 final class SheetExport {
     private static final String XML = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";

@@ -7,8 +7,8 @@ import io.github.stoplag.quantity.Ranges;
 /**
  * How a solution is written: its system of units, the digits carried from step to step, the digits of the answer.
  *
- * <p>Every step calculates with the rounded number that the step before prints, as a reader with a pocket calculator does;
- * that is why the carried digits exceed those of the answer.
+ * <p>Every step calculates with the rounded number that the step before prints, as a reader with a pocket calculator
+ * does; that is why the carried digits exceed those of the answer.
  *
  * @param units the system of units
  * @param carriedDigits significant digits of every intermediate result, in [2, 12]

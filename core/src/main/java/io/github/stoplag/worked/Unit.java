@@ -10,11 +10,11 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * A unit in which worked solutions and exercises are written, one of the table {@link Units}; the constants are those the
- * solutions name.
+ * A unit in which worked solutions and exercises are written, one of the table {@link Units}; the constants are those
+ * the solutions name.
  *
- * <p>Here a unit has a dimension and no kind of quantity: 5 % may be a grade or a share. Sizes, their exact fractions and their
- * sources are those of the table.
+ * <p>Here a unit has a dimension and no kind of quantity: 5 % may be a grade or a share. Sizes, their exact fractions
+ * and their sources are those of the table.
  */
 public final class Unit {
     private static final Map<String, Unit> BY_SYMBOL = bySymbol();
@@ -153,7 +153,8 @@ public final class Unit {
     /**
      * Finds a unit by any of its spellings in the table.
      *
-     * @param text the unit as people write it, for example {@code m/s^2}, {@code Miles per hour}; empty for a plain number
+     * @param text the unit as people write it, for example {@code m/s^2}, {@code Miles per hour}; empty for a plain
+     *     number
      * @return the unit
      * @throws IllegalArgumentException if the table has no unit so spelt
      */

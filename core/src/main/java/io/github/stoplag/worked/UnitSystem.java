@@ -3,7 +3,10 @@ package io.github.stoplag.worked;
 import io.github.stoplag.quantity.Units;
 import java.math.BigDecimal;
 
-/** The system of units in which a worked solution calculates; electrical and thermal units are SI in both, but for an answer in °F. */
+/**
+ * The system of units in which a worked solution calculates; electrical and thermal units are SI in both, but for an
+ * answer in °F.
+ */
 public enum UnitSystem {
     /** Metres and seconds; speeds of vehicles are answered in km/h. */
     METRIC("metric", Unit.KMH),

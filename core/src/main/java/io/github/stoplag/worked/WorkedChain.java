@@ -23,16 +23,16 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
- * Worked solutions on a chain of equally fast vehicles whose drivers each see only the stop lamp ahead: when who brakes, the
- * gap needed down the line, who touches whom.
+ * Worked solutions on a chain of equally fast vehicles whose drivers each see only the stop lamp ahead: when who
+ * brakes, the gap needed down the line, who touches whom.
  *
  * <pre>
  *   P₁ = 0      Pᵢ = Pᵢ₋₁ + Lᵢ₋₁ + Rᵢ      gᵢ = v Tᵢ + v²/(2aᵢ) − v²/(2aᵢ₋₁),  Tᵢ = Lᵢ₋₁ + Rᵢ
  *   where aᵢ &gt; aᵢ₋₁ and the speeds become equal while both move: gᵢ = aᵢ aᵢ₋₁ Tᵢ²/(2(aᵢ − aᵢ₋₁))
  * </pre>
  *
- * <p>Symbols: P moment of the pedal, L latency of a lamp, R reaction time, T delay behind the vehicle ahead [s]; v speed [m/s];
- * a deceleration [m/s²]; g gap needed [m]. Vehicle 1 is the first. Brakes act at once with the pedal.
+ * <p>Symbols: P moment of the pedal, L latency of a lamp, R reaction time, T delay behind the vehicle ahead [s]; v
+ * speed [m/s]; a deceleration [m/s²]; g gap needed [m]. Vehicle 1 is the first. Brakes act at once with the pedal.
  *
  * <p>Source: kinematics; see {@link Chain}.
  *
@@ -58,7 +58,8 @@ public record WorkedChain(Given speed, List<Vehicle> vehicles) {
          *
          * @param deceleration its deceleration, above 0
          * @param reaction its driver's reaction time to the lamp ahead, in [0, 30] s; the first driver's is not used
-         * @param lampLatency from its pedal to the moment its lamp can be seen, in [0, 30] s; the last one's is not used
+         * @param lampLatency from its pedal to the moment its lamp can be seen, in [0, 30] s; the last one's is not
+         *     used
          * @param gap the gap to the vehicle ahead at first, in [0, 1e5] m; the first one's is not used
          * @throws IllegalArgumentException if a quantity is out of range
          */

@@ -38,8 +38,8 @@ public final class WorkedCircuit {
     private WorkedCircuit() {}
 
     /**
-     * Works the largest load resistor as {@link #loadResistor(Style, Given, Given, Given, Given, Given)} does, with the heat
-     * at a charging voltage assumed from the lowest supply: 14.5 V, above that 29 V, above that the supply itself.
+     * Works the largest load resistor as {@link #loadResistor(Style, Given, Given, Given, Given, Given)} does, with the
+     * heat at a charging voltage assumed from the lowest supply: 14.5 V, above that 29 V, above that the supply itself.
      *
      * <p>Source of the charging voltages: common practice, no source.
      *
@@ -59,8 +59,8 @@ public final class WorkedCircuit {
     }
 
     /**
-     * Works the largest load resistor with which an outage monitor still sees a healthy lamp, R ≤ U/((I_h − I_L)(1 + p)), and
-     * the heat it must stand, P = U_m²/(R (1 − p)).
+     * Works the largest load resistor with which an outage monitor still sees a healthy lamp, R ≤ U/((I_h − I_L)(1 +
+     * p)), and the heat it must stand, P = U_m²/(R (1 − p)).
      *
      * @param style the digits
      * @param healthy the current I_h from which the monitor takes the lamp for healthy

@@ -68,8 +68,8 @@ public final class WorkedDriver {
     }
 
     /**
-     * Works the uncertainty budget of a stopping distance s = v t + v²/(2a) to first order: U = k √((c_v u_v)² + (c_t u_t)² +
-     * (c_a u_a)²), c_v = t + v/a, c_t = v, c_a = −v²/(2a²).
+     * Works the uncertainty budget of a stopping distance s = v t + v²/(2a) to first order: U = k √((c_v u_v)² + (c_t
+     * u_t)² + (c_a u_a)²), c_v = t + v/a, c_t = v, c_a = −v²/(2a²).
      *
      * <p>Source: JCGM 100:2008 (GUM), 5.1.2, law of propagation of uncertainty, from memory.
      *

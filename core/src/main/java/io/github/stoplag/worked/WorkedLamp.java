@@ -26,7 +26,8 @@ public final class WorkedLamp {
     private WorkedLamp() {}
 
     /**
-     * Works one linear step of a filament's heat balance: I = U/(R + R_s), dT/dt = (I² R − P_loss)/(m c), ΔT = dT/dt Δt.
+     * Works one linear step of a filament's heat balance: I = U/(R + R_s), dT/dt = (I² R − P_loss)/(m c), ΔT = dT/dt
+     * Δt.
      *
      * @param style the digits
      * @param lamp the lamp, whose resistance, loss and heat capacity at T are given quantities
@@ -72,16 +73,16 @@ public final class WorkedLamp {
     }
 
     /**
-     * Works how long a filament takes from one temperature to a higher one, in equal linear steps of its temperature with the
-     * heat balance at the middle of each: Δt = m c δT/(I² R − P_loss).
+     * Works how long a filament takes from one temperature to a higher one, in equal linear steps of its temperature
+     * with the heat balance at the middle of each: Δt = m c δT/(I² R − P_loss).
      *
      * @param style the digits
      * @param lamp the lamp, whose resistance, loss and heat capacity at the middle of each step are given quantities
      * @param supply the supply voltage U
      * @param series the series resistance R_s of wiring and switch
      * @param from the temperature at the start
-     * @param to the temperature at the end, for example that of a level of the light, above the start and below the one at
-     *     which the supply holds the filament
+     * @param to the temperature at the end, for example that of a level of the light, above the start and below the one
+     *     at which the supply holds the filament
      * @param steps how many steps, in [1, 8]
      * @return the solution; it answers the time in ms
      * @throws IllegalArgumentException if a quantity is out of range or the filament never gets there

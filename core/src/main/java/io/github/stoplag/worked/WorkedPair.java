@@ -16,11 +16,11 @@ import io.github.stoplag.source.Caution;
 import io.github.stoplag.worked.Expression.Symbol;
 
 /**
- * Worked solutions on a leader that brakes at time 0 and a follower that brakes T later: the gap needed, contact, closing
- * speed.
+ * Worked solutions on a leader that brakes at time 0 and a follower that brakes T later: the gap needed, contact,
+ * closing speed.
  *
- * <p>The difference of the stopping distances is not enough where the follower brakes harder: the two may touch while both
- * still move.
+ * <p>The difference of the stopping distances is not enough where the follower brakes harder: the two may touch while
+ * both still move.
  *
  * <p>Source: kinematics; see {@link Pair}.
  *
@@ -56,8 +56,8 @@ public record WorkedPair(
     private record Symbols(Symbol vl, Symbol al, Symbol vf, Symbol af, Symbol t) {}
 
     /**
-     * Works the gap needed: the larger of the difference of the stopping distances and, where the speeds become equal while
-     * both move, what the follower has gained until then.
+     * Works the gap needed: the larger of the difference of the stopping distances and, where the speeds become equal
+     * while both move, what the follower has gained until then.
      *
      * @param style units and digits
      * @return the solution
@@ -95,7 +95,9 @@ public record WorkedPair(
         return w.answer(smallest, style.units().length());
     }
 
-    /** Whether a gap ends in a contact after the follower has begun to brake, with the leader standing or still moving. */
+    /**
+     * Whether a gap ends in a contact after the follower has begun to brake, with the leader standing or still moving.
+     */
     boolean endsInContact(Given gap, boolean leaderStanding) {
         return pair(gap).outcome() instanceof PairOutcome.Contact contact
                 && contact.leaderStanding() == leaderStanding

@@ -16,8 +16,8 @@ import java.math.BigDecimal;
 /**
  * Worked solutions by published rules, their rounding included.
  *
- * <p>Such rules are equations between numbers in fixed units; the substitution therefore shows numbers without units, and the
- * given quantities are first converted into the units of the rule.
+ * <p>Such rules are equations between numbers in fixed units; the substitution therefore shows numbers without units,
+ * and the given quantities are first converted into the units of the rule.
  *
  * <p>Sources: those of {@link PublishedRule} and, for the mean fully developed deceleration, UN Regulation No. 13.
  */
@@ -28,8 +28,8 @@ public final class WorkedRule {
     private WorkedRule() {}
 
     /**
-     * Works the AASHTO stopping sight distance on the level: 1.47 V t + 1.075 V²/a in mph and ft, 0.278 V t + 0.039 V²/a in
-     * km/h and m; parts to 0.1, the design value the next multiple of 5 up.
+     * Works the AASHTO stopping sight distance on the level: 1.47 V t + 1.075 V²/a in mph and ft, 0.278 V t + 0.039
+     * V²/a in km/h and m; parts to 0.1, the design value the next multiple of 5 up.
      *
      * @param style its units choose the form of the rule
      * @param speed the design speed V
@@ -71,8 +71,8 @@ public final class WorkedRule {
     }
 
     /**
-     * Works the typical stopping distance of the UK Highway Code: thinking 1 ft per mph, braking V²/20 ft; in metric units
-     * each part is converted, rounded to whole metres and then added.
+     * Works the typical stopping distance of the UK Highway Code: thinking 1 ft per mph, braking V²/20 ft; in metric
+     * units each part is converted, rounded to whole metres and then added.
      *
      * @param style its units choose feet or metres
      * @param speed the speed V
@@ -114,7 +114,8 @@ public final class WorkedRule {
     /**
      * Works any rule of the catalogue {@link PublishedRule} on the level, the rounding of its table included.
      *
-     * @param style units and digits; a rule with other units than the style's is worked in its own and its result converted
+     * @param style units and digits; a rule with other units than the style's is worked in its own and its result
+     *     converted
      * @param rule the rule
      * @param speed the speed
      * @return the solution
@@ -171,8 +172,8 @@ public final class WorkedRule {
     }
 
     /**
-     * Works the mean fully developed deceleration of a braking run: d_m = (v_b² − v_e²)/(25.92 (s_e − s_b)), speeds in km/h,
-     * distances in m, v_b = 0.8 v₀, v_e = 0.1 v₀.
+     * Works the mean fully developed deceleration of a braking run: d_m = (v_b² − v_e²)/(25.92 (s_e − s_b)), speeds in
+     * km/h, distances in m, v_b = 0.8 v₀, v_e = 0.1 v₀.
      *
      * @param style the digits, and the unit of the answer; the rule fixes the units it is worked in
      * @param speed the speed v₀ at the start of the run, above 0

@@ -15,8 +15,8 @@ import java.util.Map;
 /**
  * Writes a solution down step by step, calculating as it goes.
  *
- * <p>Every number is rounded to the carried digits as soon as it appears, and every later step calculates with the rounded
- * number, so that what is printed can be recalculated from what is printed.
+ * <p>Every number is rounded to the carried digits as soon as it appears, and every later step calculates with the
+ * rounded number, so that what is printed can be recalculated from what is printed.
  *
  * <p>One thread at a time; {@link #answer} ends it.
  */

@@ -50,7 +50,9 @@ class PublishedRuleTest {
         assertThat(Table.read(PublishedRule.class, "rules_rows.csv").rows()).hasSize(rows);
     }
 
-    /** Non-regression: how many printed figures of a rule differ beyond their last digit. A new one must be looked at. */
+    /**
+     * Non-regression: how many printed figures of a rule differ beyond their last digit. A new one must be looked at.
+     */
     @Test
     void onlyTheseRulesHaveFiguresToExplain() {
         Map<String, Long> beyond = PublishedRule.published().stream()

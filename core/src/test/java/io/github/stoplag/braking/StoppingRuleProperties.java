@@ -60,7 +60,9 @@ class StoppingRuleProperties {
                         graded.at(Speed.kmh(kmh), Grade.percent(percent + more)).total());
     }
 
-    /** Quadratic, kinematic and friction form with the same numbers, in metric and in US customary units: one distance. */
+    /**
+     * Quadratic, kinematic and friction form with the same numbers, in metric and in US customary units: one distance.
+     */
     @Property(seed = "42")
     void formsAndUnitSystemsAgree(
             @ForAll @DoubleRange(min = 1, max = 200) double kmh,

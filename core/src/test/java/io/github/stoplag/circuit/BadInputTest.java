@@ -21,7 +21,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** Impossible input is refused with the quantity, the range and the value; open and short circuits have their answers. */
+/**
+ * Impossible input is refused with the quantity, the range and the value; open and short circuits have their answers.
+ */
 final class BadInputTest {
     private static final Source INVENTED = Source.assumed("invented");
     private static final double[] NONE = {};

@@ -19,8 +19,8 @@ import io.github.stoplag.source.Source;
 import org.junit.jupiter.api.Test;
 
 /**
- * The whole electrical side of one lamp swap on an invented 12 V minibus: two 21 W stop lamps become LED lamps; an added
- * high-level filament lamp is fed from the stop circuit. Expected numbers are worked by hand in the comments.
+ * The whole electrical side of one lamp swap on an invented 12 V minibus: two 21 W stop lamps become LED lamps; an
+ * added high-level filament lamp is fed from the stop circuit. Expected numbers are worked by hand in the comments.
  */
 final class LampSwapWalkTest {
     private static final Voltage NOMINAL = Voltage.volts(13.5);

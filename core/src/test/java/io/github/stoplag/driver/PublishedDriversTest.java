@@ -111,7 +111,9 @@ class PublishedDriversTest {
                                 .noneSatisfy(caveat -> assertThat(caveat.text()).contains("before the signal")));
     }
 
-    /** AASHTO 1.5 s + 1.0 s = 2.5 s; US commercial manual 1.75 + 0.75 (seen); Hooper & McGee chain 2.34 s (from memory). */
+    /**
+     * AASHTO 1.5 s + 1.0 s = 2.5 s; US commercial manual 1.75 + 0.75 (seen); Hooper & McGee chain 2.34 s (from memory).
+     */
     @Test
     void partsAddUpToTheNorms() {
         assertThat(PerceptionReaction.published("AASHTO").total()).isEqualTo(TimeSpan.seconds(2.5));

@@ -49,7 +49,10 @@ class MarkedMomentTest {
                 .isCloseTo(Math.sqrt(2 * 0.005 * 0.005 / 3), within(1e-12));
     }
 
-    /** JCGM 101:2008, 6.4.9: n readings give Student's t with standard deviation s/√n · √((n − 1)/(n − 3)) (from memory). */
+    /**
+     * JCGM 101:2008, 6.4.9: n readings give Student's t with standard deviation s/√n · √((n − 1)/(n − 3)) (from
+     * memory).
+     */
     @Test
     void judgesAddTheirScatterButDoNotRefineTheFrame() {
         FilmedMoment four = marked("noticed", CAMERA, 30, 32, 34, 36).time();

@@ -17,7 +17,9 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
 
-/** A vehicle that brakes by itself against the closed form, small time steps and what the regulations' figures imply. */
+/**
+ * A vehicle that brakes by itself against the closed form, small time steps and what the regulations' figures imply.
+ */
 class AutomaticBrakingTest {
     private static AutomaticBraking system(double thresholdS, double deadS, double buildUpS, double mps2) {
         return new AutomaticBraking(

@@ -44,7 +44,10 @@ class EncounterTest {
                 .hasToString("NoContact[smallestGap=0 m, at=1 s, grazing=true]");
     }
 
-    /** The contact falls on the leader's last moment: the pair in closed form and the encounter of the same motions agree. */
+    /**
+     * The contact falls on the leader's last moment: the pair in closed form and the encounter of the same motions
+     * agree.
+     */
     @Property(tries = 300, seed = "44")
     void bothFacesAgreeWhetherTheLeaderStands(
             @ForAll @DoubleRange(min = 5, max = 50) double speedMps,

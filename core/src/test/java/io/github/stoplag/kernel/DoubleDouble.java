@@ -1,8 +1,8 @@
 package io.github.stoplag.kernel;
 
 /**
- * A number as the unevaluated sum of two doubles, about 31 significant digits: Dekker's and Knuth's error-free sums, products
- * by fused multiply-add.
+ * A number as the unevaluated sum of two doubles, about 31 significant digits: Dekker's and Knuth's error-free sums,
+ * products by fused multiply-add.
  *
  * @param hi the number rounded to a double
  * @param lo what is left

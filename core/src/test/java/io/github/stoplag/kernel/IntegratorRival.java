@@ -5,8 +5,8 @@ import org.apache.commons.math3.ode.events.EventHandler;
 import org.apache.commons.math3.ode.nonstiff.DormandPrince853Integrator;
 
 /**
- * The same pair by numerical integration with event detection: the second way to each outcome. It shares nothing with the
- * kernel; the integration is split at every kink, with a new integrator for each piece.
+ * The same pair by numerical integration with event detection: the second way to each outcome. It shares nothing with
+ * the kernel; the integration is split at every kink, with a new integrator for each piece.
  */
 final class IntegratorRival {
     private final Scenario scenario;

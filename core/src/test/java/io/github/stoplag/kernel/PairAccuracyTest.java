@@ -9,8 +9,8 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
 /**
- * All four forms of the pair kernel against {@link PrecisePair} on 100,000 scenarios, half of them extreme: no wrong outcome, and
- * errors of rounding only.
+ * All four forms of the pair kernel against {@link PrecisePair} on 100,000 scenarios, half of them extreme: no wrong
+ * outcome, and errors of rounding only.
  */
 class PairAccuracyTest {
     private static final int HALF = 50_000;
@@ -160,7 +160,9 @@ class PairAccuracyTest {
         assertRounding(forms);
     }
 
-    /** Zero speeds, gaps and build-ups, missing and violent brakes, followers that brake first, contact in any phase. */
+    /**
+     * Zero speeds, gaps and build-ups, missing and violent brakes, followers that brake first, contact in any phase.
+     */
     @Test
     void extremeScenariosAreExactToRounding() {
         SplittableRandom random = new SplittableRandom(52);
@@ -190,9 +192,9 @@ class PairAccuracyTest {
     }
 
     /**
-     * Gaps a hair below the one needed. A contact d deep under a relative deceleration a has the closing speed √(2 a d), so that a
-     * rounding dx of the distances run makes an error of a dx/√(2 a d): above 1e-11 m/s where d is below about 0.1 mm, in
-     * any formula on doubles.
+     * Gaps a hair below the one needed. A contact d deep under a relative deceleration a has the closing speed √(2 a
+     * d), so that a rounding dx of the distances run makes an error of a dx/√(2 a d): above 1e-11 m/s where d is below
+     * about 0.1 mm, in any formula on doubles.
      */
     @Test
     void nearTheBorderOnlyTheRoundingOfPositionsShows() {

@@ -6,9 +6,9 @@ import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 
 /**
- * The outcome of a pair to about 28 digits, as a reference for the kernel. The motion is cut where a phase changes, where the
- * relative acceleration passes 0 and where the relative speed does, so that the gap is monotone in each piece; cuts and the
- * contact are found by bisection and secants inside a bracket.
+ * The outcome of a pair to about 28 digits, as a reference for the kernel. The motion is cut where a phase changes,
+ * where the relative acceleration passes 0 and where the relative speed does, so that the gap is monotone in each
+ * piece; cuts and the contact are found by bisection and secants inside a bracket.
  */
 final class PrecisePair {
     private static final int MOST_STEPS = 300;

@@ -1,8 +1,8 @@
 package io.github.stoplag.kernel;
 
 /**
- * One standard stop in {@link DoubleDouble}, positions in closed form from time 0 on: s = v t − a f(t), f the second integral of
- * the ramp. Shares no code with the kernel.
+ * One standard stop in {@link DoubleDouble}, positions in closed form from time 0 on: s = v t − a f(t), f the second
+ * integral of the ramp. Shares no code with the kernel.
  */
 final class PreciseStop {
     private static final DoubleDouble NEVER = DoubleDouble.of(Double.POSITIVE_INFINITY);

@@ -76,7 +76,10 @@ class BulbCatalogueTest {
                 .isGreaterThan(gas.switchOn(on).timeToLevelS(0.5).orElseThrow());
     }
 
-    /** At its highest power, 5.5 W, and the gas loss of its class 116 ms were worked out apart from this; at what it draws it is faster. */
+    /**
+     * At its highest power, 5.5 W, and the gas loss of its class 116 ms were worked out apart from this; at what it
+     * draws it is faster.
+     */
     @Test
     void aFiveWattBulbIsTwiceAsFastAsOneOf21WattAndSaysThatItsFillIsAssumed() {
         FilamentOnset highest = FilamentLamp.builder(Voltage.volts(13.5), Power.watts(5.5))
@@ -136,7 +139,10 @@ class BulbCatalogueTest {
                 .anyMatch(caveat -> caveat.text().contains(" K from volts, watts and a life of "));
     }
 
-    /** A rule of thumb from the exponents of published rerating: life as V^-13, temperature as V^0.37, so as life^(-1/35). */
+    /**
+     * A rule of thumb from the exponents of published rerating: life as V^-13, temperature as V^0.37, so as
+     * life^(-1/35).
+     */
     @Test
     void aLongerLifeMeansACoolerFilamentByAboutTheThirtySeventhRoot() {
         double usual = kelvinOfLife(1000);

@@ -16,7 +16,10 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** One quantity has one range: what stands in {@link Ranges} is not written out again, and no literal range stands twice. */
+/**
+ * One quantity has one range: what stands in {@link Ranges} is not written out again, and no literal range stands
+ * twice.
+ */
 class OneRangeTest {
     private static final List<Path> SOURCES = Stream.of("core", "units-adapters", "examples")
             .map(module -> Path.of("..", module, "src", "main", "java"))

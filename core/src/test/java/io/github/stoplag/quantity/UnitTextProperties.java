@@ -18,8 +18,8 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 
 /**
- * Texts right, nearly right and wrong against a second reader: regular expressions, a table of spellings kept by hand and decimal
- * arithmetic. Both must refuse, or both read the same value.
+ * Texts right, nearly right and wrong against a second reader: regular expressions, a table of spellings kept by hand
+ * and decimal arithmetic. Both must refuse, or both read the same value.
  *
  * <p>{@code -Dstoplag.fuzz.texts=5000} reads five thousand texts in each of the thousand tries instead of twenty.
  */

@@ -16,7 +16,9 @@ import org.junit.jupiter.api.Test;
 class FrictionAtSpeedTest {
     private static final FrictionCoefficient F60 = FrictionCoefficient.of(0.35);
 
-    /** ASTM E1960: S_p = 14.2 + 89.7 MPD; F(60) = F60; one S_p further the friction has fallen by 1/e (seen in copies). */
+    /**
+     * ASTM E1960: S_p = 14.2 + 89.7 MPD; F(60) = F60; one S_p further the friction has fallen by 1/e (seen in copies).
+     */
     @Test
     void followsTheTransferFormula() {
         TexturedFriction friction = TexturedFriction.ofProfileDepth(F60, Distance.metres(0.001));
@@ -49,7 +51,9 @@ class FrictionAtSpeedTest {
                 .isEqualTo(Standing.SEEN);
     }
 
-    /** The two lines and the relation MTD = 0.2 + 0.8 MPD (ASTM E1845) are fits of the same surfaces: they nearly agree. */
+    /**
+     * The two lines and the relation MTD = 0.2 + 0.8 MPD (ASTM E1845) are fits of the same surfaces: they nearly agree.
+     */
     @Test
     void theTwoDepthsNearlyAgree() {
         for (double mtdMm : new double[] {0.5, 1, 2, 4}) {

@@ -42,8 +42,8 @@ class FrictionEllipseTest {
     }
 
     /**
-     * Design rule of the trade e + f = V²/(127 R) (km/h, m), which leaves the product e f out: 100 km/h, 394 m, e 8 % needs f
-     * 0.12 (AASHTO limiting values, from memory).
+     * Design rule of the trade e + f = V²/(127 R) (km/h, m), which leaves the product e f out: 100 km/h, 394 m, e 8 %
+     * needs f 0.12 (AASHTO limiting values, from memory).
      */
     @Test
     void meetsTheDesignRule() {

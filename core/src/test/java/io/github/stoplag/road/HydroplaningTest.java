@@ -120,8 +120,8 @@ class HydroplaningTest {
     }
 
     /**
-     * Printed check: 88 km/h at 220 kPa on 2 mm of water, tread and texture not stated (seen); a tread of 4 to 8 mm on fine
-     * texture must bracket it.
+     * Printed check: 88 km/h at 220 kPa on 2 mm of water, tread and texture not stated (seen); a tread of 4 to 8 mm on
+     * fine texture must bracket it.
      */
     @Test
     void gallawayBracketsThePrintedCheck() {

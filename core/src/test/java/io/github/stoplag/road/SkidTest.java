@@ -15,7 +15,10 @@ import org.junit.jupiter.api.Test;
 class SkidTest {
     private static final Speed REST = Speed.mps(0);
 
-    /** Source: page "The Combined Speed Formula": 30, 20 and 10 mph lost make 37 mph; 60 mph less 20 mph leaves 56.6 mph (seen). */
+    /**
+     * Source: page "The Combined Speed Formula": 30, 20 and 10 mph lost make 37 mph; 60 mph less 20 mph leaves 56.6 mph
+     * (seen).
+     */
     @Test
     void combinesSpeedsLostAsPublished() {
         assertThat(Skid.combine(Speed.mph(30), Speed.mph(20), Speed.mph(10)).inMph())
@@ -35,7 +38,10 @@ class SkidTest {
         return v * v / (2 * Distance.feet(feet).inMetres());
     }
 
-    /** Source: OpenStax University Physics vol. 1 (m58310): friction 0.55, skid 30.5 m (question seen, 18.13 m/s derived). */
+    /**
+     * Source: OpenStax University Physics vol. 1 (m58310): friction 0.55, skid 30.5 m (question seen, 18.13 m/s
+     * derived).
+     */
     @Test
     void findsTheSpeedOfTheTextbookSkid() {
         Skid skid = Skid.over(Skid.Section.of(Distance.metres(30.5), FrictionCoefficient.of(0.55), Grade.ratio(0)));
@@ -44,8 +50,8 @@ class SkidTest {
     }
 
     /**
-     * Source: OpenStax College Physics 2e (m42139): 6 degrees downhill, friction 1.0, 0.7, 0.1 (question seen; 8.722, 5.798,
-     * -0.050 m/s² derived with g = 9.80). The shoe-on-ice case cannot hold.
+     * Source: OpenStax College Physics 2e (m42139): 6 degrees downhill, friction 1.0, 0.7, 0.1 (question seen; 8.722,
+     * 5.798, -0.050 m/s² derived with g = 9.80). The shoe-on-ice case cannot hold.
      */
     @Test
     void iceOnADownslopeGainsSpeed() {

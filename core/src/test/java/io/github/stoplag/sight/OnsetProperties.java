@@ -101,7 +101,10 @@ class OnsetProperties {
                 .isGreaterThan(high.timeToLevelS(sameLight).orElseThrow());
     }
 
-    /** True in the range of vehicle supplies; a filament that hardly glows can reach a share of its own dim light sooner. */
+    /**
+     * True in the range of vehicle supplies; a filament that hardly glows can reach a share of its own dim light
+     * sooner.
+     */
     @Property(tries = 300, seed = "42")
     void aLowerSupplyNeverReachesTheSameShareSooner(
             @ForAll("lamps") FilamentLamp lamp,

@@ -141,7 +141,9 @@ class PublishedSightFiguresTest extends PublishedTableTest {
         return method.of(flash).intensity().inCandela();
     }
 
-    /** A step of I reaches the threshold after τ ln(I/(I − Ith)): the threshold that puts 84 ms between 42 cd and 5 cd. */
+    /**
+     * A step of I reaches the threshold after τ ln(I/(I − Ith)): the threshold that puts 84 ms between 42 cd and 5 cd.
+     */
     private static Threshold exponential() {
         return threshold(x -> 0.2 * (Math.log(5 / (5 - x)) - Math.log(42 / (42 - x))));
     }

@@ -15,8 +15,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * Non-regression: digests of our own results, each bit of every row and of the statistics. They are the same on JDK 17 and 25 and on
- * any processor; they change only if a plan's draws or the physics change.
+ * Non-regression: digests of our own results, each bit of every row and of the statistics. They are the same on JDK 17
+ * and 25 and on any processor; they change only if a plan's draws or the physics change.
  */
 class BitsTest {
     private static Plan plan(Design design) {

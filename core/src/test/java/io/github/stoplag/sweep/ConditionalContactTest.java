@@ -38,8 +38,8 @@ class ConditionalContactTest {
     }
 
     /**
-     * With equal speeds and equal braking there is contact if and only if delay + lag exceeds the time gap; P is Φ((μ_d − μ_g)/√(σ_d² +
-     * σ_g²)) at no lag. Mean, and the factor from E[F²], by quadrature.
+     * With equal speeds and equal braking there is contact if and only if delay + lag exceeds the time gap; P is Φ((μ_d
+     * − μ_g)/√(σ_d² + σ_g²)) at no lag. Mean, and the factor from E[F²], by quadrature.
      */
     @Test
     void logNormalOracle() {
@@ -78,8 +78,8 @@ class ConditionalContactTest {
     }
 
     /**
-     * Drivers who never respond run into a leader that stops: P = (1 − r) + r Φ(…), and two lamps differ by r times what they differ for
-     * those who respond. Drawn and with the gap integrated out.
+     * Drivers who never respond run into a leader that stops: P = (1 − r) + r Φ(…), and two lamps differ by r times
+     * what they differ for those who respond. Drawn and with the gap integrated out.
      */
     @Test
     void driversWhoNeverRespondAreScenarios() {
@@ -151,7 +151,10 @@ class ConditionalContactTest {
                 .axis(Axis.constant("lamp_latency_led", "s", 0.01));
     }
 
-    /** Without bias against the plain Monte Carlo, also where part of the gap's distribution is out of range and rejected. */
+    /**
+     * Without bias against the plain Monte Carlo, also where part of the gap's distribution is out of range and
+     * rejected.
+     */
     @Test
     void plainMonteCarloAgrees() {
         Map<Distribution, Plan> plans = Map.of(
@@ -251,7 +254,10 @@ class ConditionalContactTest {
         return ConditionalContact.of(plan, "led");
     }
 
-    /** Share of 200 intervals at 95 % that hold the closed form, within [0, 1] all of them; the normal ones cover 0.38 to 0.92 here. */
+    /**
+     * Share of 200 intervals at 95 % that hold the closed form, within [0, 1] all of them; the normal ones cover 0.38
+     * to 0.92 here.
+     */
     @ParameterizedTest
     @CsvSource({"1e-4, 0.1, 2000", "1e-4, 0.38, 2000", "1e-3, 0.1, 2000", "1e-4, 0.1, 5000", "0.2, 0.38, 2000"})
     void intervalsCoverAsOftenAsTheySay(double probability, double gapSigma, int draws) {

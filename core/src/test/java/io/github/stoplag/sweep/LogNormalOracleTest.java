@@ -18,8 +18,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 /**
- * With equal speeds and equal braking there is contact if and only if delay + lag exceeds the time gap. For log-normal delay and time
- * gap and no lag P = Φ((μ_d − μ_g)/√(σ_d² + σ_g²)); with a lag, by quadrature over the delay.
+ * With equal speeds and equal braking there is contact if and only if delay + lag exceeds the time gap. For log-normal
+ * delay and time gap and no lag P = Φ((μ_d − μ_g)/√(σ_d² + σ_g²)); with a lag, by quadrature over the delay.
  */
 class LogNormalOracleTest {
     private static final int DRAWS = 400_000;

@@ -40,8 +40,8 @@ class MeasurandTest {
     }
 
     /**
-     * The distribution function of a sum of independent rectangles of half widths aᵢ: Σ over all signs e of Π eᵢ · max(0, y + Σ eᵢ aᵢ)ⁿ,
-     * over n! Π 2 aᵢ.
+     * The distribution function of a sum of independent rectangles of half widths aᵢ: Σ over all signs e of Π eᵢ ·
+     * max(0, y + Σ eᵢ aᵢ)ⁿ, over n! Π 2 aᵢ.
      */
     private static double sumOfRectanglesCdf(double y, double... half) {
         int n = half.length;
@@ -64,8 +64,8 @@ class MeasurandTest {
     }
 
     /**
-     * Four rectangles of standard deviation 1: ±3.920 to first order (1.96 · 2), ±3.879 exactly by the closed form. JCGM 101:2008, 9.2.3 gives ±3.92 and
-     * ±3.88 (from memory).
+     * Four rectangles of standard deviation 1: ±3.920 to first order (1.96 · 2), ±3.879 exactly by the closed form.
+     * JCGM 101:2008, 9.2.3 gives ±3.92 and ±3.88 (from memory).
      */
     @Test
     void additiveModelOfRectangles() {
@@ -81,8 +81,9 @@ class MeasurandTest {
     }
 
     /**
-     * One rectangle of standard deviation 10 besides three of 1: √103 = 10.149 and ±19.89 to first order, ±17.016 exactly by the closed form.
-     * The case is that of JCGM 101:2008, 9.2.4 (from memory); its rounded figures are not quoted, as its text was not at hand.
+     * One rectangle of standard deviation 10 besides three of 1: √103 = 10.149 and ±19.89 to first order, ±17.016
+     * exactly by the closed form. The case is that of JCGM 101:2008, 9.2.4 (from memory); its rounded figures are not
+     * quoted, as its text was not at hand.
      */
     @Test
     void additiveModelWithOneDominantRectangle() {
@@ -146,8 +147,8 @@ class MeasurandTest {
     }
 
     /**
-     * JCGM 100:2008, 7.2.6 (from memory): the uncertainty to two digits, the estimate to the same place; its example of 7.2.2 is a mass
-     * of 100.021 47 g with 0.35 mg.
+     * JCGM 100:2008, 7.2.6 (from memory): the uncertainty to two digits, the estimate to the same place; its example of
+     * 7.2.2 is a mass of 100.021 47 g with 0.35 mg.
      */
     @ParameterizedTest
     @CsvSource(

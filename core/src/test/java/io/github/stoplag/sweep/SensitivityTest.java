@@ -74,7 +74,9 @@ class SensitivityTest {
         }
     }
 
-    /** The stated standard errors against the scatter of 300 repetitions, whose own relative standard error is 1/√600. */
+    /**
+     * The stated standard errors against the scatter of 300 repetitions, whose own relative standard error is 1/√600.
+     */
     @Test
     void standardErrorsAreTheScatterOfRepetitions() {
         Moments[] first = {new Moments(), new Moments(), new Moments()};

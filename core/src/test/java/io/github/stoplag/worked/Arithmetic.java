@@ -4,8 +4,8 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * A calculator for rendered text, written apart from the library's own expressions: a recursive-descent reader of numbers,
- * unit symbols, signs, brackets, powers, roots, ln and exp.
+ * A calculator for rendered text, written apart from the library's own expressions: a recursive-descent reader of
+ * numbers, unit symbols, signs, brackets, powers, roots, ln and exp.
  */
 final class Arithmetic {
     private static final String SUPERSCRIPTS = "⁰¹²³⁴⁵⁶⁷⁸⁹";

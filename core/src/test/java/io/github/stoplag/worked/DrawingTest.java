@@ -13,8 +13,8 @@ import org.junit.jupiter.api.TestFactory;
 /**
  * Ten thousand seeds of every template: possible, not trivial, wrong answers apart, and graded as what they are.
  *
- * <p>Nothing is rendered but the question; the text of keys is recalculated in {@link ExerciseProperties}. Plain loops, as the
- * seeds are counted and not sampled.
+ * <p>Nothing is rendered but the question; the text of keys is recalculated in {@link ExerciseProperties}. Plain loops,
+ * as the seeds are counted and not sampled.
  */
 class DrawingTest {
     private static final int SEEDS = 10_000;

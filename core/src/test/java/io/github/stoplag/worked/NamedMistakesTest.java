@@ -9,8 +9,8 @@ import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.api.Test;
 
 /**
- * Wrong choices recomputed from the givens of the question alone: motions stepped through in small steps of time, rules written
- * out again. What a mistake says is what its number must come from.
+ * Wrong choices recomputed from the givens of the question alone: motions stepped through in small steps of time, rules
+ * written out again. What a mistake says is what its number must come from.
  */
 class NamedMistakesTest {
     // the rarest, a contact with a standing leader that no reaction prevents, is offered once in 70 drawings

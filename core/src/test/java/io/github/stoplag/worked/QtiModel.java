@@ -11,13 +11,13 @@ import org.w3c.dom.Element;
 import org.w3c.dom.Node;
 
 /**
- * The part of IMS Question and Test Interoperability 2.1 that the sheets use, element by element: which attributes an element
- * must have, which values they take, and which children in which order.
+ * The part of IMS Question and Test Interoperability 2.1 that the sheets use, element by element: which attributes an
+ * element must have, which values they take, and which children in which order.
  *
  * <p>Seen: the content models and attributes of assessmentItem, choiceInteraction and modalFeedback as the schema
- * (imsqti_v2p1.xsd, final release, 31 July 2012) and quotations of it have them. From memory: the other elements, after the
- * specification's information model (31 August 2012). The schema itself is not shipped, as its licence asks a distributor to
- * register.
+ * (imsqti_v2p1.xsd, final release, 31 July 2012) and quotations of it have them. From memory: the other elements, after
+ * the specification's information model (31 August 2012). The schema itself is not shipped, as its licence asks a
+ * distributor to register.
  */
 final class QtiModel {
     private static final String NAMESPACE = "http://www.imsglobal.org/xsd/imsqti_v2p1";

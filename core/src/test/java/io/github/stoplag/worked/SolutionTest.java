@@ -221,7 +221,9 @@ class SolutionTest {
                 .hasMessageStartingWith("temperature at the end must be in (300, ");
     }
 
-    /** Every rule of the catalogue at the speeds of its own printed rows and at round ones, in both systems of units. */
+    /**
+     * Every rule of the catalogue at the speeds of its own printed rows and at round ones, in both systems of units.
+     */
     @TestFactory
     Stream<DynamicTest> everyPublishedRuleHasAWorking() {
         return PublishedRule.published().stream()

@@ -15,8 +15,8 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Assumptions;
 
 /**
- * A browser without a window, for what only a browser can tell: how large things come out and what the page looks like. A
- * test is skipped, and says so, where there is no browser or it cannot run.
+ * A browser without a window, for what only a browser can tell: how large things come out and what the page looks like.
+ * A test is skipped, and says so, where there is no browser or it cannot run.
  *
  * <p>Every call starts the browser once, with a profile of its own below {@code target} and without a network.
  */

@@ -66,7 +66,9 @@ class KeyRangeTest {
         }
     }
 
-    /** Says whether the value by itself is what does not fit; else the line names another key or the part worked out. */
+    /**
+     * Says whether the value by itself is what does not fit; else the line names another key or the part worked out.
+     */
     private static boolean whole(End end) {
         return !end.program().equals("circuit") || end.key().matches("harness.area|supply.*|diode.*");
     }

@@ -8,7 +8,9 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The pictures' own colours on both backgrounds: contrast, order in grey print, and what two kinds of dichromats see. */
+/**
+ * The pictures' own colours on both backgrounds: contrast, order in grey print, and what two kinds of dichromats see.
+ */
 class PaletteTest {
     private static final double TEXT = 4.5;
     private static final double LINE = 3;

@@ -21,7 +21,9 @@ import org.assertj.core.data.Offset;
 public record Spelled(NamedUnit unit, String spelling) {
     private static final List<String> LOCALES = List.of("", "de-DE", "tr-TR", "ar-EG-u-nu-arab", "hi-IN-u-nu-deva");
 
-    /** Shows every spelling of every unit of a quantity to a door, in capitals too where they are read, in five locales. */
+    /**
+     * Shows every spelling of every unit of a quantity to a door, in capitals too where they are read, in five locales.
+     */
     public static void each(Units units, Consumer<Spelled> door) {
         Locale before = Locale.getDefault();
         try {

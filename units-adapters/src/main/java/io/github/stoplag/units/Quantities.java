@@ -33,11 +33,12 @@ import tech.units.indriya.unit.Units;
  * The core's value types to and from JSR-385 quantities.
  *
  * <p>To a quantity always in the SI unit; {@link Quantity#to} takes it to any other. From a quantity in any unit of the
- * same dimension, plane and solid angle counted as dimensions of their own: the standard's own check takes a lumen for a
- * candela and a radian for a ratio. The unit is checked at run time, for raw types and casts get round the compiler.
+ * same dimension, plane and solid angle counted as dimensions of their own: the standard's own check takes a lumen for
+ * a candela and a radian for a ratio. The unit is checked at run time, for raw types and casts get round the compiler.
  *
- * <p>{@link QuantityUnits} has the units in which the core reads text. A friction coefficient and a grade are {@code Dimensionless}, a deceleration is an {@code Acceleration} whose
- * positive sign means slowing down, a luminance is the {@code Luminance} of si-quantity.
+ * <p>{@link QuantityUnits} has the units in which the core reads text. A friction coefficient and a grade are
+ * {@code Dimensionless}, a deceleration is an {@code Acceleration} whose positive sign means slowing down, a luminance
+ * is the {@code Luminance} of si-quantity.
  */
 public final class Quantities {
     private static final Unit<si.uom.quantity.Luminance> CANDELA_PER_SQUARE_METRE =

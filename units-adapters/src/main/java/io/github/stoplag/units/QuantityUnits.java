@@ -13,8 +13,8 @@ import tech.units.indriya.unit.Units;
 /**
  * The units of the core's table as JSR-385 units: same spellings, same exact sizes.
  *
- * <p>A unit is the SI unit of its quantity times a fraction of whole numbers, and shifted for °C and °F. A slope in degrees has no
- * such fraction and is refused; take it through {@link io.github.stoplag.quantity.Grade}.
+ * <p>A unit is the SI unit of its quantity times a fraction of whole numbers, and shifted for °C and °F. A slope in
+ * degrees has no such fraction and is refused; take it through {@link io.github.stoplag.quantity.Grade}.
  */
 public final class QuantityUnits {
     private static final Map<String, Unit<?>> BASE_UNITS = Map.of(

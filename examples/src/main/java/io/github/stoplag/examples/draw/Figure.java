@@ -3,8 +3,8 @@ package io.github.stoplag.examples.draw;
 import java.util.function.Consumer;
 
 /**
- * A picture as SVG, to stand alone as a file or inside the report: text stays text, a title and a description come first,
- * colours follow a light or dark background, and lines differ by dashes as well as by colour.
+ * A picture as SVG, to stand alone as a file or inside the report: text stays text, a title and a description come
+ * first, colours follow a light or dark background, and lines differ by dashes as well as by colour.
  *
  * @param id a name unique in the report, also the file's name
  * @param title what the picture shows

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * An outcome over two quantities: one cell for each pair of values, its figure, rounded down, in it, shaded by class, the classes parted by
- * lines. Shades are ordered, so that the map reads in grey print too.
+ * An outcome over two quantities: one cell for each pair of values, its figure, rounded down, in it, shaded by class,
+ * the classes parted by lines. Shades are ordered, so that the map reads in grey print too.
  *
  * @param notes lines under the heading
  * @param xLabel the horizontal quantity with its unit

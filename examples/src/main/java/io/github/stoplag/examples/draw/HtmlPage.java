@@ -103,7 +103,10 @@ public final class HtmlPage {
         }
     }
 
-    /** Writes a table; on a narrow screen one of many columns becomes a block for each row, so that no column is out of sight. */
+    /**
+     * Writes a table; on a narrow screen one of many columns becomes a block for each row, so that no column is out of
+     * sight.
+     */
     public void table(List<String> header, Stream<List<String>> rows) {
         List<List<String>> all = rows.toList();
         boolean many = header.size() > 4;

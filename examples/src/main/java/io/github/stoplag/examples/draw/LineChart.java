@@ -11,12 +11,13 @@ import java.util.stream.Stream;
  * A chart of lines over two axes, the horizontal one linear or logarithmic.
  *
  * <p><b>Why the charts are drawn here.</b> Measured on the onset chart of {@code lamp-swap}, 640 by 510, 10 kB as drawn
- * here. XChart 4.0.3 painted into the SVG canvas of Apache Batik 1.19 gives 118 kB and not one text element: XChart fills
- * the outlines of its letters itself, so no canvas can keep them as text. It draws the two curves as 482 separate segments
- * and the dashes start anew at each, so a dashed line of close points comes out solid and cannot be told from the other in
- * grey print. JFreeChart 1.5.6 painted the same way keeps text and dashes, looks much like this and takes 21 kB; it is
- * LGPL, comes with Batik to 16 jars, and places text by the fonts installed where it runs, so the file differs from one
- * computer to the next and labels sit slightly off centre in another font. Here labels are anchored in the file.
+ * here. XChart 4.0.3 painted into the SVG canvas of Apache Batik 1.19 gives 118 kB and not one text element: XChart
+ * fills the outlines of its letters itself, so no canvas can keep them as text. It draws the two curves as 482 separate
+ * segments and the dashes start anew at each, so a dashed line of close points comes out solid and cannot be told from
+ * the other in grey print. JFreeChart 1.5.6 painted the same way keeps text and dashes, looks much like this and takes
+ * 21 kB; it is LGPL, comes with Batik to 16 jars, and places text by the fonts installed where it runs, so the file
+ * differs from one computer to the next and labels sit slightly off centre in another font. Here labels are anchored in
+ * the file.
  *
  * @param notes lines under the heading
  * @param xLabel the horizontal axis with its unit

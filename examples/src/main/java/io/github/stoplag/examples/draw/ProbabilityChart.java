@@ -7,7 +7,8 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 
 /**
- * Probabilities over one quantity, each curve with the band of its interval. Probabilities are ratios and drawn in percent.
+ * Probabilities over one quantity, each curve with the band of its interval. Probabilities are ratios and drawn in
+ * percent.
  *
  * @param notes lines under the heading, such as what the interval is
  * @param xLabel the horizontal axis with its unit

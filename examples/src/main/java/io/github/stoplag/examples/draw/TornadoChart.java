@@ -4,8 +4,8 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * One-at-a-time sensitivities: how far a result moves when one input goes from low to high and the others stay. The widest
- * swing comes first.
+ * One-at-a-time sensitivities: how far a result moves when one input goes from low to high and the others stay. The
+ * widest swing comes first.
  *
  * @param notes lines under the heading, such as what low and high mean
  * @param xLabel the result with its unit

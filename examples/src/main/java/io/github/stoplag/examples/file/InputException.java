@@ -2,7 +2,10 @@ package io.github.stoplag.examples.file;
 
 import org.jspecify.annotations.Nullable;
 
-/** Something the user gave cannot be used; the message is the one line that the program prints before it ends with exit code 2. */
+/**
+ * Something the user gave cannot be used; the message is the one line that the program prints before it ends with exit
+ * code 2.
+ */
 public final class InputException extends RuntimeException {
     private static final long serialVersionUID = 1L;
 

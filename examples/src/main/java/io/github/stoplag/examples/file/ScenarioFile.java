@@ -20,7 +20,10 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
-/** The lines {@code key = value} of a scenario file, each key known and given once. Every complaint names file, key and value. */
+/**
+ * The lines {@code key = value} of a scenario file, each key known and given once. Every complaint names file, key and
+ * value.
+ */
 public final class ScenarioFile {
     private static final int LONGEST_TEXT = 1000;
     private final String name;

@@ -16,7 +16,9 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.function.Consumer;
 
-/** Opens the user's text files, UTF-8 with or without a byte order mark, and says in one line why one cannot be read. */
+/**
+ * Opens the user's text files, UTF-8 with or without a byte order mark, and says in one line why one cannot be read.
+ */
 public final class TextFile {
     private static final int BYTE_ORDER_MARK = 0xFEFF;
 
@@ -41,8 +43,8 @@ public final class TextFile {
     }
 
     /**
-     * The same for a file that a spreadsheet saved, with semicolons where the comma is the decimal sign: a header without
-     * a comma says so.
+     * The same for a file that a spreadsheet saved, with semicolons where the comma is the decimal sign: a header
+     * without a comma says so.
      *
      * @throws InputException as {@link #rows(Path, Consumer)} does
      */

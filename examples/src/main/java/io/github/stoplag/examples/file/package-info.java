@@ -1,4 +1,7 @@
-/** The files a user writes and what they hold: scenarios, their keys, measured curves; the one line that says what is wrong. */
+/**
+ * The files a user writes and what they hold: scenarios, their keys, measured curves; the one line that says what is
+ * wrong.
+ */
 @NullMarked
 package io.github.stoplag.examples.file;
 

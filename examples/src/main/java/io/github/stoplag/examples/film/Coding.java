@@ -24,7 +24,10 @@ record Coding(int bits, boolean full, boolean stated, double kr, double kb, int 
         return new Coding(bits, true, true, 0.2126, 0.0722, UNSAID);
     }
 
-    /** A picture of brightness and colour difference; where the film does not say its matrix the height decides, as players do. */
+    /**
+     * A picture of brightness and colour difference; where the film does not say its matrix the height decides, as
+     * players do.
+     */
     static Coding yuv(int bits, boolean full, boolean stated, int matrix, int transfer, int height) {
         boolean bt601 = switch (matrix) {
             case 1, 9, 10 -> false;

@@ -15,7 +15,10 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-/** The program {@code film}: from a film of lamps to the moments at which each is seen, with their uncertainty, and to metres. */
+/**
+ * The program {@code film}: from a film of lamps to the moments at which each is seen, with their uncertainty, and to
+ * metres.
+ */
 @Command(
         name = "film",
         description = {

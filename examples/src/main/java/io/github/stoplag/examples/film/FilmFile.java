@@ -12,7 +12,10 @@ import java.util.Optional;
 final class FilmFile {
     /** What decodes a film. */
     enum Decoding {
-        /** Java where it can and the film is short, ffmpeg else, which is much faster; where both can they give the same. */
+        /**
+         * Java where it can and the film is short, ffmpeg else, which is much faster; where both can they give the
+         * same.
+         */
         AUTO,
         /** Java alone. */
         JAVA,

@@ -19,9 +19,9 @@ import java.util.regex.Pattern;
  *   uncertainty   u² = w²/12 + s²/n + u₀²
  * </pre>
  *
- * <p>Symbols: w mean time between both frames, anywhere in which the moment may lie alike (JCGM 100:2008, 4.3.7, from memory); s standard deviation
- * between n judges or viewings, left out for one; u₀ standard uncertainty of time zero. The interval that holds 95 % is 0.95 w for one judge, with
- * u₀ added in squares, and 2 u for several.
+ * <p>Symbols: w mean time between both frames, anywhere in which the moment may lie alike (JCGM 100:2008, 4.3.7, from
+ * memory); s standard deviation between n judges or viewings, left out for one; u₀ standard uncertainty of time zero.
+ * The interval that holds 95 % is 0.95 w for one judge, with u₀ added in squares, and 2 u for several.
  */
 final class FilmMarks {
     private static final List<String> HEADER = List.of("lamp", "direction", "mark", "judge", "frame_before", "frame");

@@ -29,7 +29,8 @@ interface FilmSource {
      * A frame.
      *
      * @param number its number, from 0
-     * @param stampS the time at which it is to be shown by the film's own word, in seconds; its number if the film has none
+     * @param stampS the time at which it is to be shown by the film's own word, in seconds; its number if the film has
+     *     none
      * @param raster the picture
      */
     record Frame(int number, double stampS, Raster raster) {}

@@ -11,7 +11,9 @@ import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 
-/** The frames of the film around the decisive moments of each lamp, with the times written on, and one with the regions. */
+/**
+ * The frames of the film around the decisive moments of each lamp, with the times written on, and one with the regions.
+ */
 final class FilmStills {
     private static final List<Double> SHOWN = List.of(0.01, 0.5, 0.9);
 

@@ -19,7 +19,9 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
-/** What a film says: the moments of each lamp from the first light of the reference, and the differences between lamps. */
+/**
+ * What a film says: the moments of each lamp from the first light of the reference, and the differences between lamps.
+ */
 final class FilmStudy {
     private static final String USUAL_REFERENCE = "led";
     static final List<Double> LEVELS = List.of(0.01, 0.1, 0.5, 0.9);
@@ -206,7 +208,10 @@ final class FilmStudy {
         }
     }
 
-    /** The two are worked out as if nothing were common to them, which makes the interval too wide rather than too narrow. */
+    /**
+     * The two are worked out as if nothing were common to them, which makes the interval too wide rather than too
+     * narrow.
+     */
     private static Difference independent(Row row, FilmedMoment other) {
         FilmedMoment own = row.estimate;
         double timeS = own.valueS() - other.valueS();

@@ -6,7 +6,10 @@ import io.github.stoplag.quantity.TimeSpan;
 import java.util.HashMap;
 import java.util.Map;
 
-/** When the middle of each frame's exposure was, from the beginning of frame 0; an unknown exposure is taken as half a frame. */
+/**
+ * When the middle of each frame's exposure was, from the beginning of frame 0; an unknown exposure is taken as half a
+ * frame.
+ */
 final class FrameClock {
     private final Map<Integer, Double> middleS = new HashMap<>();
 

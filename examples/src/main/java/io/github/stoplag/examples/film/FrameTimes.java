@@ -32,7 +32,10 @@ record FrameTimes(double playedHz, double shortestS, double longestS) {
                 new FrameTimes(1 / intervals[intervals.length / 2], intervals[0], intervals[intervals.length - 1]));
     }
 
-    /** By how much a film plays slower than it was taken: a whole number where it is near one, 1 where the stamps are the true times. */
+    /**
+     * By how much a film plays slower than it was taken: a whole number where it is near one, 1 where the stamps are
+     * the true times.
+     */
     double slowMotion(double takenHz) {
         double factor = takenHz / playedHz;
         double nearest = Math.rint(factor);

@@ -14,7 +14,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
 
-/** Grey values as a table: a column {@code frame} or {@code time_s} or both, and one column for each lamp, in any range. */
+/**
+ * Grey values as a table: a column {@code frame} or {@code time_s} or both, and one column for each lamp, in any range.
+ */
 final class GreyTable {
     private static final String FRAME = "frame";
     private static final String TIME = "time_s";

@@ -19,8 +19,8 @@ import org.jcodec.common.model.Picture;
 import org.jcodec.common.model.Rect;
 
 /**
- * A film coded by H.264 in an MP4 or MOV file, decoded in Java. The numbers are handed on as they were coded: no range is
- * stretched and no colour turned into another.
+ * A film coded by H.264 in an MP4 or MOV file, decoded in Java. The numbers are handed on as they were coded: no range
+ * is stretched and no colour turned into another.
  */
 final class H264Film implements FilmSource {
     private static final int LARGEST_FRAME = 64 << 20;

@@ -19,8 +19,8 @@ import org.jcodec.common.io.BitReader;
 import org.jcodec.common.model.ColorSpace;
 
 /**
- * The parameters of an H.264 track, from its box {@code avcC} (ISO/IEC 14496-15, section 5.3.3), and what the decoder in Java
- * cannot do with it.
+ * The parameters of an H.264 track, from its box {@code avcC} (ISO/IEC 14496-15, section 5.3.3), and what the decoder
+ * in Java cannot do with it.
  *
  * @param sps sequence parameter sets, without the byte that says what they are
  * @param pps picture parameter sets, likewise
@@ -108,8 +108,8 @@ record H264Parameters(List<ByteBuffer> sps, List<ByteBuffer> pps, int lengthByte
     }
 
     /**
-     * Says whether motion in a frame is taken over in time from another one, which the decoder in Java gets wrong without a
-     * word (found by holding its frames against another decoder's).
+     * Says whether motion in a frame is taken over in time from another one, which the decoder in Java gets wrong
+     * without a word (found by holding its frames against another decoder's).
      */
     boolean temporalDirect(ByteBuffer frame) {
         Map<Integer, SeqParameterSet> sequences = new HashMap<>();

@@ -21,8 +21,8 @@ import javax.imageio.ImageReader;
 import javax.imageio.stream.FileImageInputStream;
 
 /**
- * The frames of a film as PNG or JPEG files in a folder. The last number in a file's name is the number of the frame, so
- * that a frame that is missing leaves its gap; where names hold no numbers, their order counts.
+ * The frames of a film as PNG or JPEG files in a folder. The last number in a file's name is the number of the frame,
+ * so that a frame that is missing leaves its gap; where names hold no numbers, their order counts.
  */
 final class ImageFolder implements FilmSource {
     private static final long MOST_PIXELS = 64L << 20;

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
-/** The pixels of one lamp over a film: least and greatest level of each, and all levels as long as memory is to be had. */
+/**
+ * The pixels of one lamp over a film: least and greatest level of each, and all levels as long as memory is to be had.
+ */
 final class LampPixels {
     /** Levels are kept as whole numbers of this part of the way from black to white. */
     private static final double UNIT = 1 / 16_000.0;

@@ -13,10 +13,11 @@ import java.util.stream.IntStream;
 /**
  * Takes the grey value of each lamp from the frames of a film.
  *
- * <p>The mean is taken over the light, not over the grey values: each pixel's transfer curve is undone, the light averaged, and
- * the curve put on again, so that the grey value handed on is that of an even region that sends as much light. It is taken over
- * those pixels that never reach the end of the scale in the whole film and that follow the lamp; the same pixels in all frames. If hardly
- * any is left, all count, and each frame tells how many of them are clipped.
+ * <p>The mean is taken over the light, not over the grey values: each pixel's transfer curve is undone, the light
+ * averaged, and the curve put on again, so that the grey value handed on is that of an even region that sends as much
+ * light. It is taken over those pixels that never reach the end of the scale in the whole film and that follow the
+ * lamp; the same pixels in all frames. If hardly any is left, all count, and each frame tells how many of them are
+ * clipped.
  */
 final class LampReader {
     private static final long KEPT_BYTES = 192L << 20;
@@ -189,7 +190,9 @@ final class LampReader {
         }
     }
 
-    /** Gives the level from which on a pixel counts as clipped: the end of the scale, or white where a film stops there. */
+    /**
+     * Gives the level from which on a pixel counts as clipped: the end of the scale, or white where a film stops there.
+     */
     private double clipLevel(double greatest) {
         double step = 1 / (scale.white() - scale.black());
         double margin = 2 * Math.max(1, (scale.white() - scale.black()) / 256) * step;

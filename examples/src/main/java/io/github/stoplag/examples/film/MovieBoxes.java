@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The boxes of an MP4 or MOV file (ISO/IEC 14496-12, section 4): a length, a name of four letters, a content that may be
- * boxes again. No length is believed: each is held against what encloses it.
+ * The boxes of an MP4 or MOV file (ISO/IEC 14496-12, section 4): a length, a name of four letters, a content that may
+ * be boxes again. No length is believed: each is held against what encloses it.
  */
 final class MovieBoxes {
     private static final int MOST_BOXES = 100_000;

@@ -14,7 +14,9 @@ interface Raster {
      */
     double level(Channel channel, int x, int y);
 
-    /** Gives the row in which the camera read a pixel, which is its column where the film was stored lying on its side. */
+    /**
+     * Gives the row in which the camera read a pixel, which is its column where the film was stored lying on its side.
+     */
     int rowReadOut(int x, int y);
 
     /** Gives a pixel for showing, as 0xRRGGBB. */

@@ -9,13 +9,16 @@ import java.util.Deque;
 import java.util.List;
 
 /**
- * Finds the lamps in a film: pixels that change much more than the rest, grouped. Which lamp is which stays the user's word; they
- * are numbered from left to right.
+ * Finds the lamps in a film: pixels that change much more than the rest, grouped. Which lamp is which stays the user's
+ * word; they are numbered from left to right.
  */
 final class RegionFinder {
     private static final int MOST_LAMPS = 8;
     private static final int FEWEST_PIXELS = 9;
-    /** What a lamp's pixels must change by: a share of the whole picture's largest change, and of the way from black to white. */
+    /**
+     * What a lamp's pixels must change by: a share of the whole picture's largest change, and of the way from black to
+     * white.
+     */
     private static final double LEAST_SHARE = 0.3;
 
     private static final double LEAST_CHANGE = 0.06;

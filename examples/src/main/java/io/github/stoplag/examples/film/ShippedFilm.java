@@ -12,8 +12,8 @@ import java.util.List;
 import java.util.function.Function;
 
 /**
- * The film that comes with the program, and what is known of it: two invented lamps before a modelled camera, a filament lamp and an LED lamp on
- * one circuit. A test makes another like it.
+ * The film that comes with the program, and what is known of it: two invented lamps before a modelled camera, a
+ * filament lamp and an LED lamp on one circuit. A test makes another like it.
  */
 final class ShippedFilm {
     static final String RESOURCE = "invented-lamps.mp4";

@@ -118,7 +118,9 @@ final class GalleryPairs {
         return Math.max(0, gapM);
     }
 
-    /** Whether the two touch, and how fast, over speed and gap, with one of the lamps (0 the filament, 1 the LED lamp). */
+    /**
+     * Whether the two touch, and how fast, over speed and gap, with one of the lamps (0 the filament, 1 the LED lamp).
+     */
     static Figure outcomes(LampSwap swap, int lamp) {
         LampSwap.Lamp fitted = swap.lamps().get(lamp);
         List<Double> speedsKmh =

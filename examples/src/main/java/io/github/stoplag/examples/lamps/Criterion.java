@@ -53,8 +53,8 @@ public record Criterion(String word, String meaning, List<String> keys, Detector
     private static final int LONGEST_BRIEF = 65;
 
     /**
-     * All of them, the one used unless told otherwise first, then the one that charts compare it with. A new criterion is one entry here,
-     * and its keys above.
+     * All of them, the one used unless told otherwise first, then the one that charts compare it with. A new criterion
+     * is one entry here, and its keys above.
      */
     private static final List<Kind> KINDS = List.of(
             new Kind(

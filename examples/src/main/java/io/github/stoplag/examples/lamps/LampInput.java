@@ -86,8 +86,8 @@ public record LampInput(
     }
 
     /**
-     * This lamp filmed: the film gives the shape of the rise; how bright it ends up stays what it was, for a bulb the intensity
-     * at design voltage times the model's light on the supply.
+     * This lamp filmed: the film gives the shape of the rise; how bright it ends up stays what it was, for a bulb the
+     * intensity at design voltage times the model's light on the supply.
      */
     public LampInput filmedAs(MeasuredLamp lamp) {
         if (bulb.isEmpty()) {

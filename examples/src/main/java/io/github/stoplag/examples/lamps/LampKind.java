@@ -17,8 +17,8 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * A kind of lamp that a line of a file may describe: its word, then its fields separated by commas, as in {@code led 2 ms, 1 ms, 60 cd}.
- * Every program that reads lamps reads this list: a new kind is one entry here.
+ * A kind of lamp that a line of a file may describe: its word, then its fields separated by commas, as in {@code led 2
+ * ms, 1 ms, 60 cd}. Every program that reads lamps reads this list: a new kind is one entry here.
  */
 public enum LampKind {
     FILAMENT("design voltage, power drawn there, intensity there", "filament 13.5 V, 26 W, 60 cd", line -> {

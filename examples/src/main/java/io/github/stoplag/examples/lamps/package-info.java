@@ -1,4 +1,6 @@
-/** The lamps and the ways to say when a lamp is seen that a user's file may name: one list of each, for all programs. */
+/**
+ * The lamps and the ways to say when a lamp is seen that a user's file may name: one list of each, for all programs.
+ */
 @NullMarked
 package io.github.stoplag.examples.lamps;
 

@@ -11,7 +11,10 @@ import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
-/** The answer in the first lines: what each candidate changes at two speeds, by the criterion that counts, by day and by night. */
+/**
+ * The answer in the first lines: what each candidate changes at two speeds, by the criterion that counts, by day and by
+ * night.
+ */
 final class FirstLook {
     /** What its table tells of each speed, criterion and lamp. */
     static final List<String> HEADER = List.of("speed", "seen by", "lamp", "earlier", "that is", "outcome");

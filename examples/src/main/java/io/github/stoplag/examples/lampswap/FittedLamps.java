@@ -18,8 +18,9 @@ import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
 /**
- * The lamps of a scenario: those of the keys {@code filament...} and {@code led...}, each if the file has one of its keys, and
- * {@code lamp.1}, {@code lamp.2}, ... A file without any {@code lamp.N} compares the former two, as files always have.
+ * The lamps of a scenario: those of the keys {@code filament...} and {@code led...}, each if the file has one of its
+ * keys, and {@code lamp.1}, {@code lamp.2}, ... A file without any {@code lamp.N} compares the former two, as files
+ * always have.
  *
  * @param lamps the lamp fitted now, then the candidates
  */

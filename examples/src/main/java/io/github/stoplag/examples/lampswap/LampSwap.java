@@ -62,8 +62,8 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
      *
      * @param leg the speed and the gap
      * @param lamp the lamp
-     * @param extraDistance what the follower travels between the moments at which the faster lamp and this one are seen;
-     *     nothing if this one never is
+     * @param extraDistance what the follower travels between the moments at which the faster lamp and this one are
+     *     seen; nothing if this one never is
      * @param pair both vehicles; nothing if the lamp is never seen
      */
     record Row(Scenario.Leg leg, Lamp lamp, Optional<Distance> extraDistance, Optional<Pair> pair) {}
@@ -153,7 +153,8 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
     }
 
     /**
-     * Gives by how much a candidate is seen earlier than the lamp fitted now, negative if later; nothing if one of them is never seen.
+     * Gives by how much a candidate is seen earlier than the lamp fitted now, negative if later; nothing if one of them
+     * is never seen.
      *
      * @param lamp its place among the lamps
      * @param criterion which of the scenario's criteria to use

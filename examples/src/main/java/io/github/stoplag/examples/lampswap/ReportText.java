@@ -80,7 +80,10 @@ final class ReportText {
         }
     }
 
-    /** Gives for each criterion and lamp: name of the criterion, lamp, when it is seen, and how much earlier than the lamp fitted now. */
+    /**
+     * Gives for each criterion and lamp: name of the criterion, lamp, when it is seen, and how much earlier than the
+     * lamp fitted now.
+     */
     static Stream<List<String>> comparison(LampSwap swap) {
         return IntStream.range(0, swap.scenario().criteria().size())
                 .boxed()

@@ -108,8 +108,8 @@ final class Traffic {
     }
 
     /**
-     * Gives the speeds of a first look with their gaps: 30 and 60 mph where the file gives them or one gap holds for all speeds, else the
-     * lowest and the highest.
+     * Gives the speeds of a first look with their gaps: 30 and 60 mph where the file gives them or one gap holds for
+     * all speeds, else the lowest and the highest.
      */
     static List<Leg> firstLook(ScenarioFile file, List<Leg> legs) {
         List<String> gaps = file.list(TIME_GAP.name());

@@ -12,7 +12,8 @@ import java.util.stream.Stream;
  *
  * @param quantity what it is, with its conditions
  * @param published the published figure
- * @param predicted the library's figure; nothing if the published one set a parameter of the model and so proves nothing
+ * @param predicted the library's figure; nothing if the published one set a parameter of the model and so proves
+ *     nothing
  * @param unit the unit of both, 1 for a plain ratio
  * @param source who published it
  */

@@ -17,7 +17,10 @@ import java.util.function.DoubleSupplier;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 
-/** Every published figure with the library's own: the program's table, the voltage exponents, the fluxes of the catalogue. */
+/**
+ * Every published figure with the library's own: the program's table, the voltage exponents, the fluxes of the
+ * catalogue.
+ */
 final class Predictions {
     private static final String INPUT = "input";
 
@@ -51,7 +54,9 @@ final class Predictions {
         return Prediction.of(quantity, published, supplier.getAsDouble(), unit, table.source(row));
     }
 
-    /** Sets the published power laws of rerating beside the heat balance of the laboratory's bulb; life has no physics. */
+    /**
+     * Sets the published power laws of rerating beside the heat balance of the laboratory's bulb; life has no physics.
+     */
     private static List<Prediction> exponents() {
         FilamentLamp bulb = LaboratoryLamps.bulb();
         List<Prediction> predictions = new ArrayList<>();

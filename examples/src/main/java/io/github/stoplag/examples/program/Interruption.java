@@ -4,7 +4,9 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 
-/** Turns Ctrl-C and a polite kill into a wish to end, and holds the process until what is under way has been put away. */
+/**
+ * Turns Ctrl-C and a polite kill into a wish to end, and holds the process until what is under way has been put away.
+ */
 public final class Interruption implements BooleanSupplier, AutoCloseable {
     private static final long LONGEST_S = 60;
 

@@ -30,7 +30,8 @@ public final class OutputFolder {
     }
 
     /**
-     * Checks that a folder may be replaced: it does not exist, or it holds nothing but files that the program may have written.
+     * Checks that a folder may be replaced: it does not exist, or it holds nothing but files that the program may have
+     * written.
      *
      * @throws InputException if the path is a file or the folder holds anything else
      */

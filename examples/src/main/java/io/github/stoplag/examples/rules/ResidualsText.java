@@ -49,7 +49,10 @@ final class ResidualsText {
         return lines;
     }
 
-    /** A header and a line for each speed, grade and detail; three columns a quantity: figure, unit, residual with its marks. */
+    /**
+     * A header and a line for each speed, grade and detail; three columns a quantity: figure, unit, residual with its
+     * marks.
+     */
     private static List<List<String>> grid(RuleResiduals rule, List<String> notes) {
         Set<Quantity> quantities = new LinkedHashSet<>();
         Map<String, Map<Quantity, Residual>> byCase = new LinkedHashMap<>();

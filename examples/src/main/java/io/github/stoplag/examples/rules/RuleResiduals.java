@@ -5,7 +5,10 @@ import io.github.stoplag.braking.Residual;
 import java.util.Comparator;
 import java.util.List;
 
-/** A published rule with the residuals of its printed figures, computed once; listed by key, so that one publisher's rules stand together. */
+/**
+ * A published rule with the residuals of its printed figures, computed once; listed by key, so that one publisher's
+ * rules stand together.
+ */
 record RuleResiduals(PublishedRule rule, List<Residual> residuals) {
     static List<RuleResiduals> of(List<PublishedRule> rules) {
         return rules.stream()

@@ -19,7 +19,10 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
-/** What a sweep of a plan file counted, as printed: contacts of each lamp, comparisons, closing speeds, rejected scenarios. */
+/**
+ * What a sweep of a plan file counted, as printed: contacts of each lamp, comparisons, closing speeds, rejected
+ * scenarios.
+ */
 public final class ContactText {
     private static final String NOTHING = "-";
     private static final double KMH = 3.6;

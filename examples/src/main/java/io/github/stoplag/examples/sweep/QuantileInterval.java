@@ -16,7 +16,8 @@ final class QuantileInterval {
      *
      * <pre>ranks n p − z √(n p (1 − p)), rounded down, and n p + z √(n p (1 − p)) + 1, rounded up</pre>
      *
-     * <p>Source: the binomial distribution of the number of values below the quantile; David, Order Statistics (from memory).
+     * <p>Source: the binomial distribution of the number of values below the quantile; David, Order Statistics (from
+     * memory).
      *
      * @return nothing if there are too few values for such ranks
      */

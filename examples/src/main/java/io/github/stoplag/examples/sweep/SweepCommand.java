@@ -26,7 +26,10 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Option;
 
-/** The program {@code sweep}: from a plan file to contact probabilities over millions of scenarios, tables, rows and pictures. */
+/**
+ * The program {@code sweep}: from a plan file to contact probabilities over millions of scenarios, tables, rows and
+ * pictures.
+ */
 @Command(
         name = "sweep",
         description = {

@@ -12,7 +12,10 @@ import io.github.stoplag.sweep.PairedProportions;
 import io.github.stoplag.sweep.Proportion;
 import java.util.function.Supplier;
 
-/** The result of a sweep for other programs: for each lamp and difference the estimate, its interval, and what that covers. */
+/**
+ * The result of a sweep for other programs: for each lamp and difference the estimate, its interval, and what that
+ * covers.
+ */
 final class SweepResultJson {
     static final String FILE = "result.json";
 

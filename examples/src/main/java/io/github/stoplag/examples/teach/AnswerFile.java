@@ -11,9 +11,9 @@ import java.util.TreeMap;
 import java.util.regex.Pattern;
 
 /**
- * A student's answers: a CSV file with the header {@code question,answer}, the number of the question and a number with its
- * unit or the letter of a choice; an empty answer is none. Lines that start with {@code #} are comments. Fields may be parted by
- * semicolons, as spreadsheets do where the comma is the decimal sign.
+ * A student's answers: a CSV file with the header {@code question,answer}, the number of the question and a number with
+ * its unit or the letter of a choice; an empty answer is none. Lines that start with {@code #} are comments. Fields may
+ * be parted by semicolons, as spreadsheets do where the comma is the decimal sign.
  */
 final class AnswerFile {
     static final List<String> HEADER = List.of("question", "answer");

@@ -73,7 +73,10 @@ enum Measure {
         }
     }
 
-    /** The system a text that {@link #fits} is stated in; none for knots, the acceleration of gravity and what is alike in both. */
+    /**
+     * The system a text that {@link #fits} is stated in; none for knots, the acceleration of gravity and what is alike
+     * in both.
+     */
     Optional<UnitSystem> system(String text) {
         if (units.list().stream().noneMatch(unit -> unit.use() == Use.US_CUSTOMARY)) {
             return Optional.empty();

@@ -30,9 +30,9 @@ import org.jspecify.annotations.Nullable;
  *            | level | road | study NAME | rule NAME
  * </pre>
  *
- * <p>The kind decides which parts there can be; a part is told from the others by its unit and keyword, so their order does not
- * matter. A part that fits no place, or a place that is filled already, is an error, and so is a missing part for which
- * nothing can be assumed. What is assumed stands among the assumptions of the solution.
+ * <p>The kind decides which parts there can be; a part is told from the others by its unit and keyword, so their order
+ * does not matter. A part that fits no place, or a place that is filled already, is an error, and so is a missing part
+ * for which nothing can be assumed. What is assumed stands among the assumptions of the solution.
  */
 final class Question {
     private static final int LONGEST = 300;
@@ -57,7 +57,8 @@ final class Question {
     /**
      * Reads a question.
      *
-     * @throws InputException if a part is not understood, double or missing; the message names it and says what is possible
+     * @throws InputException if a part is not understood, double or missing; the message names it and says what is
+     *     possible
      */
     static Question of(String text) {
         String plain = SPACES.matcher(text).replaceAll(" ").strip().replace('−', '-');

@@ -16,8 +16,8 @@ import java.util.stream.Collectors;
  * A road in the words of a question: {@code wet asphalt}, or the row name of a published surface such as
  * {@code asphalt-wet-sliding}.
  *
- * <p>The short words stand for rows of one table, so that dry and wet come from the same source. Of a range the low end is
- * taken, which gives the longest distance and the lowest speed from marks.
+ * <p>The short words stand for rows of one table, so that dry and wet come from the same source. Of a range the low end
+ * is taken, which gives the longest distance and the lowest speed from marks.
  *
  * @param surface the published surface
  * @param others the material by which other sources are compared, possibly empty

@@ -56,7 +56,10 @@ class FilmRunTest {
         assertThat(truthS).as("%s %s", direction, moment).isBetween(number(row, "lo_s"), number(row, "hi_s"));
     }
 
-    /** The truths are the moments of the modelled lamps' own curves when the film was made, of which the reading knows nothing. */
+    /**
+     * The truths are the moments of the modelled lamps' own curves when the film was made, of which the reading knows
+     * nothing.
+     */
     @Test
     void theShippedFilmGivesTheMomentsOfTheLampsThatWereFilmed() throws Exception {
         Path results = folder.resolve("results");
@@ -208,7 +211,10 @@ class FilmRunTest {
                         "the film has one lamp");
     }
 
-    /** One mark lies anywhere between its two frames: a/√3 with a half the time between (JCGM 100:2008, 4.3.7, from memory). */
+    /**
+     * One mark lies anywhere between its two frames: a/√3 with a half the time between (JCGM 100:2008, 4.3.7, from
+     * memory).
+     */
     @Test
     void marksSetByEyeAreIntervalsOfTime() {
         Path grey = table("frame,led,bulb\n", false, 1);

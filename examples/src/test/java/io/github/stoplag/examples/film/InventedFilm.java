@@ -21,7 +21,10 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 
-/** Makes the shipped film: a modelled camera films two modelled lamps pixel by pixel, and the frames are coded as an MP4 film. */
+/**
+ * Makes the shipped film: a modelled camera films two modelled lamps pixel by pixel, and the frames are coded as an MP4
+ * film.
+ */
 final class InventedFilm {
     static final double BEGIN_S = -0.25;
     static final double OFF_S = 0.9;

@@ -152,7 +152,9 @@ class GalleryTest {
                 .hasMessage("no method nothing in the source of GalleryPairs");
     }
 
-    /** The parts of a bar against the closed form of a stop: v (lag + reaction + dead + build-up/2) + v²/2a − a t²/24. */
+    /**
+     * The parts of a bar against the closed form of a stop: v (lag + reaction + dead + build-up/2) + v²/2a − a t²/24.
+     */
     @ParameterizedTest
     @CsvSource({"stopping_metric, 3.6, 1", "stopping_us, 2.2369362920544, 0.3048"})
     void barsSumUpToTheClosedForm(String name, double unitsPerMps, double unitM) throws Exception {

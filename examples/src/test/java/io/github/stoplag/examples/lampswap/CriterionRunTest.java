@@ -45,8 +45,8 @@ class CriterionRunTest {
     }
 
     /**
-     * An LED that is a step to I passes a threshold E d² of an integrating eye after τ ln(I/(I − E d²)); E by the curve of ICAO
-     * Doc 9328, from memory, plus a quarter of the tail lamp's 6 cd where it is lit.
+     * An LED that is a step to I passes a threshold E d² of an integrating eye after τ ln(I/(I − E d²)); E by the curve
+     * of ICAO Doc 9328, from memory, plus a quarter of the tail lamp's 6 cd where it is lit.
      */
     @ParameterizedTest
     @CsvSource({"day, 10000, 0", "dusk, 100, 0", "night, 1, 0", "tail, 1, 1.5"})

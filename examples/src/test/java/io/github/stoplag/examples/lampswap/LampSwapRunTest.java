@@ -171,7 +171,10 @@ public class LampSwapRunTest {
         }
     }
 
-    /** Source: v tr/2 + v²/(2a) − a tr²/24 after the dead time, the closed form of a stop with linear build-up; both end at rest. */
+    /**
+     * Source: v tr/2 + v²/(2a) − a tr²/24 after the dead time, the closed form of a stop with linear build-up; both end
+     * at rest.
+     */
     @Test
     void gapNeededFollowsFromTwoStoppingDistancesAndTheTotalDelay() {
         Path results = folder.resolve("results");

@@ -90,7 +90,10 @@ class OnsetRunTest {
                 .containsExactly("LED lamp of 5 cd seen later than one of 42 cd" + INPUT);
     }
 
-    /** Figures and sources: {@code published_onset.csv}, {@code bulbs.csv}; eleven were off when every filament ran at 2800 K. */
+    /**
+     * Figures and sources: {@code published_onset.csv}, {@code bulbs.csv}; eleven were off when every filament ran at
+     * 2800 K.
+     */
     @Test
     void atMostFourFiguresAreOffByMoreThanAQuarterAndNoneOfThemIsTheLightOfABulb() {
         List<NamedCsvRecord> rows = rows("predictions.csv");

@@ -18,8 +18,8 @@ import org.apache.spark.sql.Row;
 import org.apache.spark.sql.RowFactory;
 
 /**
- * The rows of some chunks of a plan, computed chunk by chunk as they are asked for, each by {@link Sweep} as in a local run. Holds the
- * columns of one chunk.
+ * The rows of some chunks of a plan, computed chunk by chunk as they are asked for, each by {@link Sweep} as in a local
+ * run. Holds the columns of one chunk.
  */
 final class ChunkRows implements Iterator<Row> {
     private final Plan plan;

@@ -7,8 +7,8 @@ import java.util.concurrent.ConcurrentSkipListMap;
 import org.apache.spark.util.AccumulatorV2;
 
 /**
- * Gathers the results of chunks on the driver. A chunk computed twice, because a task was repeated, gives the same bytes and counts
- * once. Spark looks at it from other threads than the one that adds.
+ * Gathers the results of chunks on the driver. A chunk computed twice, because a task was repeated, gives the same
+ * bytes and counts once. Spark looks at it from other threads than the one that adds.
  */
 final class ChunkStatistics extends AccumulatorV2<Map.Entry<Long, byte[]>, SortedMap<Long, byte[]>> {
     private static final long serialVersionUID = 2L;

@@ -4,7 +4,8 @@ import io.github.stoplag.examples.sweep.run.PlanFile;
 import java.io.Serializable;
 
 /**
- * A plan as it travels to the machines of a cluster: the text of its file, read anew on each, so that none needs the file.
+ * A plan as it travels to the machines of a cluster: the text of its file, read anew on each, so that none needs the
+ * file.
  *
  * @param name the file's name
  * @param text the file's text; empty for the plan that comes with the programs

@@ -12,8 +12,8 @@ import org.apache.hadoop.fs.FileSystem;
 import org.apache.hadoop.fs.Path;
 
 /**
- * The folder of a job's results on any file system that Hadoop knows. The manifest is written last and removed first: where it stands
- * the results are whole.
+ * The folder of a job's results on any file system that Hadoop knows. The manifest is written last and removed first:
+ * where it stands the results are whole.
  */
 final class ResultFolder {
     static final String ROWS = "rows";

@@ -7,8 +7,8 @@ import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.StructType;
 
 /**
- * The columns of the rows: the scenario's index, then what was drawn and what came of it, units in the names; null where a quantity does
- * not exist, as the closing speed without contact.
+ * The columns of the rows: the scenario's index, then what was drawn and what came of it, units in the names; null
+ * where a quantity does not exist, as the closing speed without contact.
  */
 final class RowSchema {
     static final String SCENARIO = "scenario";

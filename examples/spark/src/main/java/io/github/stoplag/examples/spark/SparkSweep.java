@@ -17,8 +17,9 @@ import org.apache.spark.sql.SaveMode;
 import org.apache.spark.sql.SparkSession;
 
 /**
- * A plan's sweep on Spark: each partition is a stretch of whole chunks; rows go from the tasks to Parquet files, the chunks' statistics
- * to the driver, which absorbs them in chunk order. Rows and statistics have the bits of a local run for any number of partitions.
+ * A plan's sweep on Spark: each partition is a stretch of whole chunks; rows go from the tasks to Parquet files, the
+ * chunks' statistics to the driver, which absorbs them in chunk order. Rows and statistics have the bits of a local run
+ * for any number of partitions.
  */
 final class SparkSweep {
     private final SparkSession spark;

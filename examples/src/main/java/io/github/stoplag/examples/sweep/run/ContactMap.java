@@ -13,7 +13,10 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
-/** How often each lamp led to contact in equal bins of the gap and of the speed, without {@link #TAIL} of a drawn axis at either end. */
+/**
+ * How often each lamp led to contact in equal bins of the gap and of the speed, without {@link #TAIL} of a drawn axis
+ * at either end.
+ */
 public final class ContactMap implements SavableTally<ContactMap> {
     private static final int GAP_BINS = 24;
     private static final int SPEED_BINS = 8;

@@ -16,8 +16,8 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
- * The right of one run at a time to a folder: a lock on a file beside the folder, which itself can thus be moved and deleted. The system
- * gives it back when the process ends, however it ends.
+ * The right of one run at a time to a folder: a lock on a file beside the folder, which itself can thus be moved and
+ * deleted. The system gives it back when the process ends, however it ends.
  */
 final class FolderLock implements Closeable {
     // a process that opens and closes a locked file again loses its lock on some systems: asked before any file is

@@ -21,7 +21,8 @@ public record GapIntegrated(ConditionalTally tally, long draws) {
      *
      * @param file the plan
      * @param threads how many threads
-     * @return the probabilities; nothing if the gap is not drawn independently of the other axes, or no scenario is possible
+     * @return the probabilities; nothing if the gap is not drawn independently of the other axes, or no scenario is
+     *     possible
      */
     public static Optional<GapIntegrated> of(PlanFile file, int threads) {
         String gap = ContactMap.gapColumn(file.plan());

@@ -18,8 +18,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * What a run of a sweep was and which files it left, as JSON beside them. It holds no time of day; the Java version is the only field that
- * may differ between two runs of one plan.
+ * What a run of a sweep was and which files it left, as JSON beside them. It holds no time of day; the Java version is
+ * the only field that may differ between two runs of one plan.
  */
 public final class Manifest {
     /** The file's name. */

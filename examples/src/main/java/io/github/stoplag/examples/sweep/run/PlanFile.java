@@ -17,8 +17,8 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /**
- * A sweep of pairs written as a text file of lines {@code key = value}: design, seed, lamps, and an axis by each key that names one.
- * The shipped file explains every line.
+ * A sweep of pairs written as a text file of lines {@code key = value}: design, seed, lamps, and an axis by each key
+ * that names one. The shipped file explains every line.
  *
  * <p>The axes have a fixed order whatever that of the lines, so that the same values get the same random numbers.
  */
@@ -65,7 +65,8 @@ public final class PlanFile {
      *
      * @param path where the file is
      * @return the plan
-     * @throws InputException if it is missing, malformed, or its values do not go together; the message names file, key and value
+     * @throws InputException if it is missing, malformed, or its values do not go together; the message names file, key
+     *     and value
      */
     public static PlanFile read(Path path) {
         return PlanReader.read(ScenarioFile.read(path, PlanReader.VOCABULARY));
@@ -225,8 +226,8 @@ public final class PlanFile {
     }
 
     /**
-     * Gives all that decides the values of the scenarios, in SI units with every digit, in a fixed order: two plans with the same text
-     * have the same scenarios, on every JDK.
+     * Gives all that decides the values of the scenarios, in SI units with every digit, in a fixed order: two plans
+     * with the same text have the same scenarios, on every JDK.
      *
      * @return lines, each ended by a line feed
      */

@@ -11,8 +11,8 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The first scenarios of a sweep as a series of part files, each of {@link #PART_CHUNKS} chunks, written in order. A part is written
- * under another name and moved once it is whole, so that a file with a part's name is never half.
+ * The first scenarios of a sweep as a series of part files, each of {@link #PART_CHUNKS} chunks, written in order. A
+ * part is written under another name and moved once it is whole, so that a file with a part's name is never half.
  */
 final class RowFiles implements Closeable {
     /** Chunks in a part file: 262,144 scenarios. */

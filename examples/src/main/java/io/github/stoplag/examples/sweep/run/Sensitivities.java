@@ -189,8 +189,8 @@ public record Sensitivities(
     }
 
     /**
-     * The plan with one axis held at a value, its quantile of a share; one correlated with it is drawn given that value. All axes keep
-     * their places, so that they keep their draws.
+     * The plan with one axis held at a value, its quantile of a share; one correlated with it is drawn given that
+     * value. All axes keep their places, so that they keep their draws.
      */
     private static Plan held(Plan plan, Axis axis, double value, double share) {
         Map<String, Axis> changed = new HashMap<>(Map.of(axis.column(), Axis.constant(axis.column(), "", value)));

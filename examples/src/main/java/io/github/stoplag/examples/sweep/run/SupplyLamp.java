@@ -16,8 +16,8 @@ import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 
 /**
- * From a filament lamp's circuit closing to its light being detected, as it follows from the supply: the lamp model at evenly spaced
- * voltages, joined linearly.
+ * From a filament lamp's circuit closing to its light being detected, as it follows from the supply: the lamp model at
+ * evenly spaced voltages, joined linearly.
  *
  * <p>Values of the table are rounded to 1 ns, so that they have the same bits on every JDK.
  */

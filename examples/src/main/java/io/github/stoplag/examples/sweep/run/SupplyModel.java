@@ -7,7 +7,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * A model of pairs whose lamps' latencies follow from the supply voltage where the lamp is a filament: supply and lamp are then true axes.
+ * A model of pairs whose lamps' latencies follow from the supply voltage where the lamp is a filament: supply and lamp
+ * are then true axes.
  *
  * @param pairs the model with latencies given
  * @param lamps its lamps in order

@@ -19,8 +19,9 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 
 /**
- * A run of a plan file in a folder of its own, which writes down every so many chunks how far it has come: killed at any moment it can be
- * taken up again, and then gives the same bits, in the statistics and in the row files. Until it is closed no other job can have the folder.
+ * A run of a plan file in a folder of its own, which writes down every so many chunks how far it has come: killed at
+ * any moment it can be taken up again, and then gives the same bits, in the statistics and in the row files. Until it
+ * is closed no other job can have the folder.
  */
 public final class SweepJob implements Closeable {
     /** How many chunks are computed between two checkpoints unless told otherwise. */
@@ -136,14 +137,14 @@ public final class SweepJob implements Closeable {
     }
 
     /**
-     * Takes up a run that was cut off, at the first chunk that its checkpoint does not count. A part file that is missing or not as it was
-     * written is made anew, see {@link #remade}.
+     * Takes up a run that was cut off, at the first chunk that its checkpoint does not count. A part file that is
+     * missing or not as it was written is made anew, see {@link #remade}.
      *
      * @param listener told of progress
      * @param cancelled true from when the run shall end
      * @return what was gathered since the very start; incomplete if cancelled again
-     * @throws InputException if there is no checkpoint, it is of another version, another plan or other rows, or files cannot be read or
-     *     written
+     * @throws InputException if there is no checkpoint, it is of another version, another plan or other rows, or files
+     *     cannot be read or written
      * @throws IllegalStateException if the model fails, naming the scenario and its inputs
      */
     public SweepOutcome resume(SweepListener listener, BooleanSupplier cancelled) {

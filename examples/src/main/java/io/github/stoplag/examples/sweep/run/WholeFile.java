@@ -21,7 +21,10 @@ record WholeFile(String name, long bytes, String sha256) {
         return new WholeFile(String.valueOf(file.getFileName()), Files.size(file), Sha256.of(file));
     }
 
-    /** Puts a finished file into its place in one step, its bytes on the disk before, so that no power failure leaves half of it there. */
+    /**
+     * Puts a finished file into its place in one step, its bytes on the disk before, so that no power failure leaves
+     * half of it there.
+     */
     static void place(Path finished, Path place) throws IOException {
         force(finished);
         Files.move(finished, place, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);

@@ -11,7 +11,8 @@ final class CutOff {
     /**
      * Starts the sweep.
      *
-     * @param args plan file, folder of the job, number of rows, chunks between checkpoints, scenarios after which to stand still
+     * @param args plan file, folder of the job, number of rows, chunks between checkpoints, scenarios after which to
+     *     stand still
      */
     public static void main(String[] args) {
         long stand = Long.parseLong(args[4]);
