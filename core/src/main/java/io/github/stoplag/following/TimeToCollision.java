@@ -8,7 +8,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.apache.commons.math3.analysis.integration.IterativeLegendreGaussIntegrator;
+import org.apache.commons.math3.analysis.UnivariateFunction;
+import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 
 /**
  * The time to collision over a whole motion: how long the gap would last at the closing speed of the moment.
@@ -34,6 +35,11 @@ public final class TimeToCollision {
     /** Where the exposed and the integrated time come from. */
     public static final Source EXPOSURE_SOURCE =
             Source.seen("Minderhoud & Bovy, Accident Analysis and Prevention 33:89-97, 2001", "TET and TIT");
+
+    private static final GaussIntegratorFactory GAUSS = new GaussIntegratorFactory();
+    private static final int POINTS = 12;
+    private static final double TOLERANCE = 1e-12;
+    private static final int MOST_HALVINGS = 40;
 
     private final List<GapPiece> pieces;
     private final Smallest smallest;
@@ -203,10 +209,30 @@ public final class TimeToCollision {
      */
     public double integratedS2(TimeSpan threshold) {
         double thresholdS = threshold.inSeconds();
-        return sum(
-                threshold,
-                (piece, from, to) -> new IterativeLegendreGaussIntegrator(12, 1e-11, 1e-13)
-                        .integrate(100_000, tauS -> thresholdS - ttcS(piece, tauS), from, to));
+        return sum(threshold, (piece, from, to) -> {
+            UnivariateFunction below = tauS -> thresholdS - ttcS(piece, tauS);
+            return halved(below, from, to, gauss(below, from, to), TOLERANCE * thresholdS * (to - from), MOST_HALVINGS);
+        });
+    }
+
+    /**
+     * Halves until two halves agree with the whole. A course that starts with an endless time to collision bends over many
+     * powers of ten, which a rule of even steps does not follow; rounding cannot keep the halving going, since the
+     * tolerance does not shrink with the stretch.
+     */
+    private static double halved(
+            UnivariateFunction function, double from, double to, double whole, double tolerance, int halvings) {
+        double middle = 0.5 * (from + to);
+        double left = gauss(function, from, middle);
+        double right = gauss(function, middle, to);
+        return halvings == 0 || Math.abs(left + right - whole) <= tolerance
+                ? left + right
+                : halved(function, from, middle, left, tolerance, halvings - 1)
+                        + halved(function, middle, to, right, tolerance, halvings - 1);
+    }
+
+    private static double gauss(UnivariateFunction function, double from, double to) {
+        return GAUSS.legendre(POINTS, from, to).integrate(function);
     }
 
     private double sum(TimeSpan threshold, Part part) {

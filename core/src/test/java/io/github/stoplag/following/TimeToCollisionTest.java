@@ -138,4 +138,24 @@ class TimeToCollisionTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("time must be in [0, 1000000] s, got -1 s");
     }
+
+    /** Equal speeds and a leader that brakes at once: h = g − b t²/2, c = b t, so ∫ (τ − h/c) dt has its closed form. */
+    @Property(tries = 100)
+    void aCourseFromEndlessOnIntegratesToItsClosedForm(
+            @ForAll @DoubleRange(min = -6, max = 1) double tenToTheGap,
+            @ForAll @DoubleRange(min = -2, max = 4) double of10) {
+        double g = Math.pow(10, tenToTheGap);
+        double tau = Math.pow(10, of10);
+        double b = 6;
+        double contactS = Math.sqrt(2 * g / b);
+        // h = τ c at the root of b t²/2 + τ b t − g, written without cancellation
+        double fromS = 2 * g / (b * (tau + Math.sqrt(tau * tau + 2 * g / b)));
+        double integral = tau * (contactS - fromS)
+                - g / b * Math.log(contactS / fromS)
+                + (contactS * contactS - fromS * fromS) / 4;
+        TimeToCollision course =
+                of(Trajectory.stop(40, 0, 0, b), Trajectory.startingAt(40).build(), g);
+        assertThat(course.integratedS2(TimeSpan.seconds(tau)))
+                .isCloseTo(integral, within(1e-9 * tau * contactS + 1e-12));
+    }
 }
