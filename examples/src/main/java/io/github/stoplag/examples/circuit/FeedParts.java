@@ -161,6 +161,8 @@ final class FeedParts {
                 List.of(
                         "With " + lamps + " filament stop lamps and the added lamp it is " + word(before) + ".",
                         "With LED stop lamps, their resistors and the added filament lamp it is " + word(after) + ".",
+                        "Loads are of the watts the bulb draws as rated; bulbs at the upper end of their tolerance draw about"
+                                + " 6 % more: leave room.",
                         "A short circuit at the lamp draws at least " + Text.digits(faultA) + " A, "
                                 + Text.digits(faultA / scenario.fuse().rating().inAmperes()) + " times its rating."),
                 List.of(
