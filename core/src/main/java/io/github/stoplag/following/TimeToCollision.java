@@ -216,8 +216,8 @@ public final class TimeToCollision {
     }
 
     /**
-     * Halves until two halves agree with the whole. A course that starts with an endless time to collision bends over many
-     * powers of ten, which a rule of even steps does not follow; rounding cannot keep the halving going, since the
+     * Halves until two halves agree with the whole. A course that starts with an endless time to collision bends over
+     * many powers of ten, which a rule of even steps does not follow; rounding cannot keep the halving going, since the
      * tolerance does not shrink with the stretch.
      */
     private static double halved(

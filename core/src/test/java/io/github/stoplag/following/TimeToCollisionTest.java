@@ -139,7 +139,7 @@ class TimeToCollisionTest {
                 .hasMessage("time must be in [0, 1000000] s, got -1 s");
     }
 
-    /** Equal speeds and a leader that brakes at once: h = g − b t²/2, c = b t, so ∫ (τ − h/c) dt has its closed form. */
+    /** Equal speeds, a leader that brakes at once: h = g − b t²/2, c = b t, ∫ (τ − h/c) dt in closed form. */
     @Property(tries = 100)
     void aCourseFromEndlessOnIntegratesToItsClosedForm(
             @ForAll @DoubleRange(min = -6, max = 1) double tenToTheGap,
