@@ -27,7 +27,7 @@ class TablesReadOnceTest {
         List<JavaMethodCall> reads = CORE.stream()
                 .filter(type -> !type.isEquivalentTo(Catalogue.class))
                 .flatMap(type -> type.getMethodCallsFromSelf().stream())
-                .filter(call -> call.getName().equals("read")
+                .filter(call -> call.getName().startsWith("read")
                         && (call.getTargetOwner().isEquivalentTo(Table.class)
                                 || call.getTargetOwner().isEquivalentTo(Catalogue.class)))
                 .toList();

@@ -35,7 +35,7 @@ public final class StopSignalRules {
     }
 
     private static final Catalogue<PublishedRange> PUBLISHED =
-            PublishedRange.read("stop signal rule", StopSignalRules.class, "stop_signal_rules.csv");
+            Catalogue.readRanges("stop signal rule", StopSignalRules.class, "stop_signal_rules.csv");
 
     private StopSignalRules() {}
 

@@ -100,7 +100,7 @@ public final class BrakeResponse {
     /** Read when first asked for: a response is made in many a run that needs no table. */
     private static final class Figures {
         static final Catalogue<PublishedRange> PUBLISHED =
-                PublishedRange.read("brake figure", BrakeResponse.class, "brake_figures.csv");
+                Catalogue.readRanges("brake figure", BrakeResponse.class, "brake_figures.csv");
     }
 
     @Override

@@ -10,6 +10,8 @@ import io.github.stoplag.source.Evident;
 /**
  * What a {@link Stop} rests on, made on demand from what it was asked: the stop itself carries numbers only, so that
  * computing millions of them costs nothing.
+ *
+ * <p>Internal: it is public for the evidence of pairs; users ask {@link Stop#evidence()}.
  */
 public final class StopEvidence {
     private StopEvidence() {}

@@ -27,7 +27,7 @@ import org.apache.commons.statistics.distribution.TruncatedNormalDistribution;
  */
 public final class ChosenDeceleration {
     private static final Catalogue<PublishedRange> PUBLISHED =
-            PublishedRange.read("chosen deceleration", ChosenDeceleration.class, "chosen_decelerations.csv");
+            Catalogue.readRanges("chosen deceleration", ChosenDeceleration.class, "chosen_decelerations.csv");
 
     private final double meanMps2;
     private final double sdMps2;

@@ -32,7 +32,7 @@ import java.util.function.DoubleUnaryOperator;
  */
 public record Impact(Mass leaderMass, Speed leader, Mass followerMass, Speed follower, double restitutionRatio) {
     private static final Catalogue<PublishedRange> PUBLISHED =
-            PublishedRange.read("restitution", Impact.class, "restitutions.csv");
+            Catalogue.readRanges("restitution", Impact.class, "restitutions.csv");
 
     /** Why there is no injury-risk curve in here. */
     public static final Caution INJURY = new Caution(

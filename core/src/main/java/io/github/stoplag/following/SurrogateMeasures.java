@@ -40,7 +40,7 @@ public final class SurrogateMeasures {
             Source.fromMemory("Allen, Shin & Cooper, Transportation Research Record 667, 1978", "PSD");
 
     private static final Catalogue<PublishedRange> PUBLISHED =
-            PublishedRange.read("threshold", SurrogateMeasures.class, "surrogate_thresholds.csv");
+            Catalogue.readRanges("threshold", SurrogateMeasures.class, "surrogate_thresholds.csv");
 
     private SurrogateMeasures() {}
 

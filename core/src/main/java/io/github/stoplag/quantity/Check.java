@@ -4,7 +4,9 @@ package io.github.stoplag.quantity;
  * Range checks for bounds that stand in one place only, with the same form of message as {@link Range}: quantity, range
  * with unit, value got.
  *
- * <p>Every check is written so that NaN fails it. Internal: it is public for the library's other packages, not for
+ * <p>Every check is written so that NaN fails it.
+ *
+ * <p>Internal: it is public for the library's other packages, not for
  * users.
  */
 public final class Check {

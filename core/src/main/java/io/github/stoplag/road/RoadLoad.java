@@ -28,7 +28,7 @@ public final class RoadLoad {
     public static final RoadLoad NONE = new RoadLoad(0, 0);
 
     private static final Catalogue<PublishedRange> PUBLISHED =
-            PublishedRange.read("road load coefficient", RoadLoad.class, "road_load.csv");
+            Catalogue.readRanges("road load coefficient", RoadLoad.class, "road_load.csv");
 
     private final double rollingMps2;
     private final double dragPerM;

@@ -18,6 +18,8 @@ import java.util.stream.Collectors;
  * <p>A class that publishes rows keeps one in a static field and shows it as {@code published()}, the list, and {@code
  * published(String id)}, the look-up. A name that is not there is answered with the names nearest to it.
  *
+ * <p>Internal: it is public for the library's other packages; users call those two methods.
+ *
  * @param <T> what is published
  */
 public final class Catalogue<T> {
@@ -75,6 +77,19 @@ public final class Catalogue<T> {
                 what,
                 table.rows().stream().map(fields -> row.apply(table, fields)).toList(),
                 id);
+    }
+
+    /**
+     * Reads ranges from a table with columns id, what, low, high, unit, document, place, standing, note.
+     *
+     * @param whatOne what one range is, as a message shall name it
+     * @param owner the class beside which the resource lies
+     * @param resource the file name
+     * @return the ranges
+     * @throws IllegalArgumentException if the resource is missing or a row is not of this form
+     */
+    public static Catalogue<PublishedRange> readRanges(String whatOne, Class<?> owner, String resource) {
+        return read(whatOne, owner, resource, PublishedRange::of, PublishedRange::id);
     }
 
     /**

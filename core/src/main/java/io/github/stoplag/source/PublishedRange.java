@@ -34,20 +34,7 @@ public record PublishedRange(String id, String what, double low, double high, St
         }
     }
 
-    /**
-     * Reads ranges from a table with columns id, what, low, high, unit, document, place, standing, note.
-     *
-     * @param whatOne what one range is, as a message shall name it
-     * @param owner the class beside which the resource lies
-     * @param resource the file name
-     * @return the ranges
-     * @throws IllegalArgumentException if the resource is missing or a row is not of this form
-     */
-    public static Catalogue<PublishedRange> read(String whatOne, Class<?> owner, String resource) {
-        return Catalogue.read(whatOne, owner, resource, PublishedRange::of, PublishedRange::id);
-    }
-
-    private static PublishedRange of(Table table, Map<String, String> row) {
+    static PublishedRange of(Table table, Map<String, String> row) {
         return new PublishedRange(
                 table.text(row, "id"),
                 table.text(row, "what"),

@@ -17,7 +17,8 @@ import java.util.Map;
  * line reads {@code # source: ...}.
  *
  * <p>It reads the library's own resources, which tests check; files from users are read by a CSV library at the edge.
- * Internal: it is public for the library's other packages, not for users, who find what is published by
+ *
+ * <p>Internal: it is public for the library's other packages, not for users, who find what is published by
  * {@code published()}.
  */
 public final class Table {

@@ -12,7 +12,7 @@ import java.util.function.DoubleUnaryOperator;
  * <p>Accuracy: measured against the exact function when the table is made, see {@link #largestRelativeError()}; a table
  * worse than 10⁻⁵ of the value's scale is refused. The exact path stays {@link Distribution#quantile(double)}.
  */
-public final class QuantileTable {
+final class QuantileTable {
     private static final double LEAST = 0x1p-53;
     private static final int CELL_BITS = 5;
     private static final int OCTAVES = 52;

@@ -106,17 +106,6 @@ class LedDrivingTest {
     }
 
     @Test
-    void aCutOutTurnsAShortInterruptionIntoALongerDarkness() {
-        OpenCircuitCutOut driver = OpenCircuitCutOut.vehicleLedDriver();
-        assertThat(driver.darkness(TimeSpan.seconds(100e-6)).inSeconds()).isEqualTo(100e-6);
-        assertThat(driver.darkness(TimeSpan.seconds(200e-6)).inMillis()).isCloseTo(0.125 + 10.8, within(1e-9));
-        assertThat(driver.darkness(TimeSpan.millis(25)).inMillis()).isCloseTo(0.125 + 3 * 10.8, within(1e-9));
-        assertThatThrownBy(() -> driver.darkness(TimeSpan.seconds(-1)))
-                .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("interruption must be in [0, 10000] s, got -1 s");
-    }
-
-    @Test
     void refusesBadDimming() {
         assertThatThrownBy(() -> PulseWidthDimming.of(STEP, 0.5, 0.5))
                 .isInstanceOf(IllegalArgumentException.class)

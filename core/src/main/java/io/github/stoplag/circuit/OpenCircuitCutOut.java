@@ -1,4 +1,4 @@
-package io.github.stoplag.lamp;
+package io.github.stoplag.circuit;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.TimeSpan;
