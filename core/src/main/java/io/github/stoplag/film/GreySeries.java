@@ -78,6 +78,15 @@ public final class GreySeries {
     }
 
     /**
+     * {@return the place of a frame in the series, negative if the film does not have it}
+     *
+     * @param number the frame's number
+     */
+    public int indexOf(int number) {
+        return Arrays.binarySearch(frame, number);
+    }
+
+    /**
      * {@return the time stamp of a frame in seconds as the file has it, NaN without stamps}
      *
      * @param index the place in the series, from 0

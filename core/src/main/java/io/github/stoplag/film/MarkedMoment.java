@@ -10,6 +10,7 @@ import io.github.stoplag.sweep.Measurand.Contribution;
 import io.github.stoplag.sweep.Measurand.Estimate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /**
@@ -41,16 +42,18 @@ public final class MarkedMoment implements Evident {
 
     private final String name;
     private final Camera camera;
+    private final IntToDoubleFunction beginS;
     private final List<FrameMark> marks;
 
-    private MarkedMoment(String name, Camera camera, List<FrameMark> marks) {
+    private MarkedMoment(String name, Camera camera, IntToDoubleFunction beginS, List<FrameMark> marks) {
         this.name = name;
         this.camera = camera;
+        this.beginS = beginS;
         this.marks = marks;
     }
 
     /**
-     * Takes marks as one moment.
+     * Takes marks as one moment in a film of steady frame rate.
      *
      * @param name the lamp and the moment, for example {@code filament noticed}
      * @param camera the camera that took the film
@@ -66,7 +69,31 @@ public final class MarkedMoment implements Evident {
                     "every mark of " + name + " must have a judge's name of its own, such as \"first viewing\", got "
                             + judges + " names for " + marks.size() + " marks");
         }
-        return new MarkedMoment(name, camera, List.copyOf(marks));
+        return new MarkedMoment(name, camera, number -> camera.frameTimeS(number, Double.NaN), List.copyOf(marks));
+    }
+
+    /**
+     * Takes marks as one moment in a film whose frames carry time stamps, or of which some are missing.
+     *
+     * @param name the lamp and the moment, for example {@code filament noticed}
+     * @param camera the camera that took the film
+     * @param series any lamp's series of the film: it knows the frames
+     * @param marks one mark for each judge or viewing, 1 to 1000
+     * @return the moment
+     * @throws IllegalArgumentException if there is no mark, a judge marks twice under one name, or the film does not
+     *     have a frame
+     */
+    public static MarkedMoment of(String name, Camera camera, GreySeries series, List<FrameMark> marks) {
+        MarkedMoment steady = of(name, camera, marks);
+        for (FrameMark mark : marks) {
+            for (int number : new int[] {mark.lastWithout(), mark.firstWith()}) {
+                if (series.indexOf(number) < 0) {
+                    throw new IllegalArgumentException(name + ": the film has no frame " + number);
+                }
+            }
+        }
+        return new MarkedMoment(
+                name, camera, number -> camera.frameTimeS(number, series.stampS(series.indexOf(number))), steady.marks);
     }
 
     /** {@return the lamp and the moment} */
@@ -76,19 +103,40 @@ public final class MarkedMoment implements Evident {
 
     /** {@return the time since the beginning of frame 0} */
     public FilmedMoment time() {
+        return after(name, 0, 0, evidence());
+    }
+
+    /**
+     * Gives how long after a moment read off the light of the same film this one is. What both owe to an unknown
+     * exposure counts twice, which makes the interval too wide rather than too narrow.
+     *
+     * @param zero a moment since the beginning of frame 0, such as {@link FilmedChange#firstLight} of the reference
+     *     lamp; its time is taken as normal
+     * @return the difference
+     */
+    public FilmedMoment since(FilmedMoment zero) {
+        return after(
+                name + " after " + zero.name(),
+                zero.valueS(),
+                zero.standardUncertaintyS(),
+                evidence().with(zero.evidence()));
+    }
+
+    private FilmedMoment after(String what, double zeroS, double zeroU, Evidence rests) {
         double intervalS = 1 / camera.takenHz();
         double knownS = camera.exposure().map(TimeSpan::inSeconds).orElse(intervalS / 2);
         double endS = camera.exposurePlace() * (intervalS - knownS) + knownS;
         // an exposure anywhere up to the interval moves its end by this share of it
         double endHalf = camera.exposure().isPresent() ? 0 : (1 - camera.exposurePlace()) * intervalS / 2;
         double[] middle =
-                marks.stream().mapToDouble(mark -> middleS(mark) + endS).toArray();
+                marks.stream().mapToDouble(mark -> middleS(mark) + endS - zeroS).toArray();
         return moment(
-                name,
+                what,
                 middle,
                 new double[] {halfS(marks), endHalf},
                 camera.jitter().inSeconds(),
-                evidence());
+                zeroU,
+                rests);
     }
 
     /**
@@ -121,19 +169,21 @@ public final class MarkedMoment implements Evident {
                 difference,
                 half,
                 camera.jitter().inSeconds() * Math.sqrt(2),
+                0,
                 evidence().with(zero.evidence()));
     }
 
     private double middleS(FrameMark mark) {
-        return (mark.lastWithout() + mark.firstWith()) / (2 * camera.takenHz());
+        return (beginS.applyAsDouble(mark.lastWithout()) + beginS.applyAsDouble(mark.firstWith())) / 2;
     }
 
     private double halfS(List<FrameMark> of) {
         return of.stream()
-                        .mapToInt(mark -> mark.firstWith() - mark.lastWithout())
+                        .mapToDouble(mark ->
+                                beginS.applyAsDouble(mark.firstWith()) - beginS.applyAsDouble(mark.lastWithout()))
                         .average()
                         .orElseThrow()
-                / (2 * camera.takenHz());
+                / 2;
     }
 
     /** The standard uncertainty of the judges' mean. */
@@ -152,12 +202,12 @@ public final class MarkedMoment implements Evident {
     }
 
     private static FilmedMoment moment(
-            String name, double[] middleS, double[] halfS, double jitterS, Evidence evidence) {
+            String name, double[] middleS, double[] halfS, double jitterS, double zeroU, Evidence evidence) {
         int n = middleS.length;
         double value = Arrays.stream(middleS).average().orElseThrow();
         double judgeU = judges(middleS);
         double uniform = Arrays.stream(halfS).map(a -> a * a / 3).sum();
-        double u = Math.sqrt(uniform + judgeU * judgeU + jitterS * jitterS);
+        double u = Math.sqrt(uniform + judgeU * judgeU + jitterS * jitterS + zeroU * zeroU);
         TDistribution t = n >= ENOUGH_JUDGES ? new TDistribution(null, n - 1) : null;
         double scale = t == null ? judgeU * Math.sqrt(3) : judgeU / Math.sqrt((n - 1.0) / (n - 3));
         double[] draws = new double[DRAWS];
@@ -169,7 +219,8 @@ public final class MarkedMoment implements Evident {
             double p = RANDOM.uniform(halfS.length, i);
             time += judgeU == 0 ? 0 : scale * (t == null ? 2 * p - 1 : t.inverseCumulativeProbability(p));
             double radius = Math.sqrt(-2 * Math.log(RANDOM.uniform(halfS.length + 1, i)));
-            draws[i] = time + jitterS * radius * Math.cos(2 * Math.PI * RANDOM.uniform(halfS.length + 2, i));
+            draws[i] = time
+                    + Math.hypot(jitterS, zeroU) * radius * Math.cos(2 * Math.PI * RANDOM.uniform(halfS.length + 2, i));
         }
         Arrays.sort(draws);
         Interval coverage = new Interval(
@@ -184,7 +235,8 @@ public final class MarkedMoment implements Evident {
                 List.of(
                         new Contribution("frame_interval_and_exposure_s", frameU, frameU),
                         new Contribution("judges_s", judgeU, judgeU),
-                        new Contribution("jitter_s", jitterS, jitterS)),
+                        new Contribution("jitter_s", jitterS, jitterS),
+                        new Contribution("time_zero_s", zeroU, -zeroU)),
                 evidence);
     }
 

@@ -103,6 +103,30 @@ class MarkedMomentTest {
         assertThat(apart.standardUncertaintyS()).isCloseTo(0.0034, within(1e-4));
     }
 
+    /** A film that skips 30 ms after frame 11, and ends its exposures 4 ms after each stamp. */
+    @Test
+    void framesWithStampsAreMarkedByTheirStamps() {
+        GreySeries.Builder frames = GreySeries.of("led");
+        for (int i = 0; i < 20; i++) {
+            frames.add(i, i / 100.0 + (i > 11 ? 0.03 : 0), 10, 0);
+        }
+        GreySeries series = frames.build();
+        FilmedMoment seen = MarkedMoment.of("led", CAMERA, series, List.of(FrameMark.at("a", 12)))
+                .time();
+        assertThat(seen.valueS()).isCloseTo((0.11 + 0.15) / 2 + 0.004, within(1e-12));
+        assertThat(seen.standardUncertaintyS()).isCloseTo(0.02 / Math.sqrt(3), within(1e-12));
+        assertThatThrownBy(() -> MarkedMoment.of("led", CAMERA, series, List.of(new FrameMark("a", 12, 25))))
+                .hasMessageContaining("the film has no frame 25");
+    }
+
+    @Test
+    void timeZeroReadOffTheLightAddsItsUncertaintyInSquares() {
+        FilmedMoment zero = marked("led", CAMERA, 10).time();
+        FilmedMoment since = marked("filament", CAMERA, 31).since(zero);
+        assertThat(since.valueS()).isCloseTo(0.21, within(1e-12));
+        assertThat(since.standardUncertaintyS()).isCloseTo(0.005 * Math.sqrt(2 / 3.0), within(1e-12));
+    }
+
     @Test
     void refusesMarksOutOfOrder() {
         assertThatThrownBy(() -> new FrameMark("a", 5, 5))

@@ -8,6 +8,7 @@ import io.github.stoplag.examples.gallery.GalleryCommand;
 import io.github.stoplag.examples.lampswap.LampSwapCommand;
 import io.github.stoplag.examples.onset.OnsetCommand;
 import io.github.stoplag.examples.program.Build;
+import io.github.stoplag.examples.program.Typed;
 import io.github.stoplag.examples.rules.StoppingTablesCommand;
 import io.github.stoplag.examples.sweep.SweepCommand;
 import io.github.stoplag.examples.teach.ExplainCommand;
@@ -73,6 +74,7 @@ public final class Main {
                 .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
                 .setParameterExceptionHandler(Main::badArguments)
                 .setExecutionExceptionHandler(Main::failed);
+        Typed.register(line);
         return line.execute(args.length == 0 ? new String[] {"lamp-swap"} : helpBehind(line, args));
     }
 

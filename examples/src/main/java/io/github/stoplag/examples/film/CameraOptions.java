@@ -1,6 +1,7 @@
 package io.github.stoplag.examples.film;
 
 import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.examples.program.Typed;
 import io.github.stoplag.film.Camera;
 import io.github.stoplag.film.GreyScale;
 import io.github.stoplag.film.TransferCurve;
@@ -8,16 +9,15 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
 
 /** What the user says of the camera. */
 final class CameraOptions {
-    private static final Pattern FRACTION = Pattern.compile("1/([0-9]+([.][0-9]+)?)( *s)?");
-
     @Option(
             names = "--taken-at",
             paramLabel = "RATE",
@@ -28,27 +28,28 @@ final class CameraOptions {
     @Option(
             names = "--exposure",
             paramLabel = "TIME",
+            converter = ExposureTime.class,
             description = "exposure time of a frame, such as 1/240 or \"4 ms\"; default: unknown, up to a frame")
-    private @Nullable String exposure;
+    private @Nullable TimeSpan exposure;
 
     @Option(
             names = "--transfer",
             paramLabel = "CURVE",
             description = "how the camera turned light into grey: sRGB, BT.709, linear or \"power 2.2\"; default:"
                     + " unknown, about sRGB")
-    private @Nullable String transfer;
+    private @Nullable TransferCurve transfer;
 
     @Option(
             names = "--row-time",
             paramLabel = "TIME",
             description = "time between two rows of a rolling shutter, such as \"10 us\"; 0 s for a global shutter")
-    private @Nullable String rowTime;
+    private @Nullable TimeSpan rowTime;
 
     @Option(
             names = "--jitter",
             paramLabel = "TIME",
             description = "standard deviation of the frames' true times about their stamps; default: 0 s")
-    private @Nullable String jitter;
+    private @Nullable TimeSpan jitter;
 
     @Option(
             names = "--black",
@@ -63,22 +64,33 @@ final class CameraOptions {
     private @Nullable Double white;
 
     /** What is known of the shipped film. */
-    static CameraOptions of(double takenHz, String exposure, String transfer) {
+    static CameraOptions of(double takenHz, TimeSpan exposure, TransferCurve transfer) {
         CameraOptions options = new CameraOptions();
         options.takenHz = takenHz;
         options.exposure = exposure;
         options.transfer = transfer;
-        options.rowTime = "0 s";
+        options.rowTime = TimeSpan.seconds(0);
         return options;
+    }
+
+    /** Reads an exposure time as cameras write it. */
+    static final class ExposureTime implements ITypeConverter<TimeSpan> {
+        private static final Pattern FRACTION = Pattern.compile("1/([0-9]+([.][0-9]+)?)( *s)?");
+
+        @Override
+        public TimeSpan convert(String text) {
+            Matcher fraction = FRACTION.matcher(text.strip());
+            return Typed.converted(
+                    text,
+                    fraction.matches()
+                            ? given -> TimeSpan.seconds(1 / Double.parseDouble(fraction.group(1)))
+                            : TimeSpan::parse);
+        }
     }
 
     /** Gives the curve for averaging pixels. */
     TransferCurve curve() {
-        return curveGiven().orElse(TransferCurve.SRGB);
-    }
-
-    private Optional<TransferCurve> curveGiven() {
-        return Optional.ofNullable(transfer).map(text -> read("--transfer", text, TransferCurve::parse));
+        return transfer == null ? TransferCurve.SRGB : transfer;
     }
 
     /** Says whether grey values of no or full light were given. */
@@ -93,7 +105,7 @@ final class CameraOptions {
         }
         double no = black == null ? own.black() : black;
         double full = white == null ? own.white() : white;
-        return read("--white", full + "", text -> new GreyScale(no, full, Math.max(full, own.top()), own.step()));
+        return possible(() -> new GreyScale(no, full, Math.max(full, own.top()), own.step()));
     }
 
     /**
@@ -104,47 +116,35 @@ final class CameraOptions {
      * @param caveats takes what is to be kept in mind
      */
     Camera camera(Optional<FrameTimes> rate, GreyScale scale, List<String> caveats) {
-        Double taken = takenHz;
-        if (taken == null) {
-            taken = rate.orElseThrow(() -> new InputException(
-                            "--taken-at is needed: frames without times; give the frames a second of the camera"))
-                    .playedHz();
-            caveats.add("frame rate taken is not known: taken as the " + Numbers.text(taken, 6)
-                    + " frames/s at which the" + " film plays; of a film in slow motion all times would be too long");
-        }
-        double known = taken;
-        Camera.Builder camera = read("--taken-at", Numbers.text(known), text -> Camera.takenAt(known))
-                .scale(scale);
-        rate.ifPresent(times -> {
-            double factor = times.slowMotion(known);
-            camera.playedAt(known / factor);
-            times.caveat(known).ifPresent(caveats::add);
+        double taken = takenHz != null ? takenHz : played(rate, caveats);
+        return possible(() -> {
+            Camera.Builder camera = Camera.takenAt(taken).scale(scale);
+            rate.ifPresent(times -> {
+                camera.playedAt(taken / times.slowMotion(taken));
+                times.caveat(taken).ifPresent(caveats::add);
+            });
+            Optional.ofNullable(transfer).ifPresent(camera::transfer);
+            Optional.ofNullable(exposure).ifPresent(camera::exposure);
+            Optional.ofNullable(rowTime).ifPresent(camera::rowTime);
+            Optional.ofNullable(jitter).ifPresent(camera::jitter);
+            return camera.build();
         });
-        curveGiven().ifPresent(camera::transfer);
-        if (exposure != null) {
-            read("--exposure", exposure, text -> camera.exposure(time(text)));
-        }
-        if (rowTime != null) {
-            read("--row-time", rowTime, text -> camera.rowTime(time(text)));
-        }
-        if (jitter != null) {
-            read("--jitter", jitter, text -> camera.jitter(time(text)));
-        }
-        return camera.build();
     }
 
-    private static TimeSpan time(String text) {
-        Matcher fraction = FRACTION.matcher(text.strip());
-        return fraction.matches()
-                ? TimeSpan.seconds(1 / Double.parseDouble(fraction.group(1)))
-                : TimeSpan.parse(text.strip());
+    private static double played(Optional<FrameTimes> rate, List<String> caveats) {
+        double playedHz = rate.orElseThrow(() -> new InputException(
+                        "--taken-at is needed: frames without times; give the frames a second of the camera"))
+                .playedHz();
+        caveats.add("frame rate taken is not known: taken as the " + Numbers.text(playedHz, 6)
+                + " frames/s at which the film plays; of a film in slow motion all times would be too long");
+        return playedHz;
     }
 
-    private static <T> T read(String option, String text, Function<String, T> how) {
+    private static <T> T possible(Supplier<T> maker) {
         try {
-            return how.apply(text);
+            return maker.get();
         } catch (IllegalArgumentException e) {
-            throw new InputException(option + ": " + e.getMessage(), e);
+            throw new InputException(String.valueOf(e.getMessage()), e);
         }
     }
 }

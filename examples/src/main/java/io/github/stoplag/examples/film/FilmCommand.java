@@ -2,7 +2,7 @@ package io.github.stoplag.examples.film;
 
 import io.github.stoplag.examples.draw.Figure;
 import io.github.stoplag.examples.file.Heading;
-import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.examples.program.ProgramCommand;
 import io.github.stoplag.quantity.Speed;
 import java.nio.file.Path;
@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -100,13 +101,13 @@ public final class FilmCommand extends ProgramCommand {
             defaultValue = "100 km/h",
             description =
                     "speed of the vehicle behind, such as \"60 mph\"; may stand several times; default: ${DEFAULT-VALUE}")
-    private List<String> speeds = new ArrayList<>();
+    private List<Speed> speeds = new ArrayList<>();
 
     @Mixin
     private CameraOptions camera = new CameraOptions();
 
     @Mixin
-    private FilmCriteria criteria = new FilmCriteria();
+    private LightOptions light = new LightOptions();
 
     @Override
     protected List<String> fileNames() {
@@ -115,48 +116,37 @@ public final class FilmCommand extends ProgramCommand {
 
     @Override
     protected Results results() {
-        List<Speed> travelled = speeds.stream().map(FilmCommand::speed).toList();
-        List<FilmCriteria.Criterion> seenBy = criteria.all();
+        List<Criterion> seenBy = light.criteria();
         return film == null
-                ? ShippedFilm.with(shipped -> results(shipped.read(), true, travelled, seenBy))
+                ? ShippedFilm.with(shipped -> results(shipped.read(), true, speeds, seenBy))
                 : results(
                         FilmReading.of(
                                 film, decoder, channel, lamps, camera, frames -> new FilmProgress(errors(), frames)),
                         false,
-                        travelled,
+                        speeds,
                         seenBy);
     }
 
-    private Results results(
-            FilmReading reading, boolean invented, List<Speed> travelled, List<FilmCriteria.Criterion> seenBy) {
+    private Results results(FilmReading reading, boolean invented, List<Speed> speeds, List<Criterion> seenBy) {
+        Optional<FilmMarks> set = Optional.ofNullable(marks).map(FilmMarks::read);
         FilmProgress progress = new FilmProgress(errors(), 0);
         FilmStudy study = FilmStudy.of(
-                reading.camera(), reading.lamps(), reference, criteria, progress, reading.coded(), reading.caveats());
-        List<List<String>> set = marks == null
-                ? List.of()
-                : FilmMarks.read(marks)
-                        .rows(study, new FrameClock(reading.lamps().get(0).series(), reading.camera()));
+                reading.camera(), reading.lamps(), reference, light, progress, reading.coded(), reading.caveats());
+        set.ifPresent(
+                found -> study.add(found.moments(study, reading.lamps().get(0).series())));
         String marked = invented ? "; " + Heading.INVENTED_DATA : "";
         List<Figure> figures = new ArrayList<>(FilmCharts.of(study, marked));
         figures.addAll(FilmStills.of(reading, study, marked, progress));
         Map<String, String> files = new LinkedHashMap<>();
-        files.put("moments.csv", FilmTables.moments(study));
-        files.put("differences.csv", FilmTables.differences(study, travelled));
-        if (!set.isEmpty()) {
-            files.put("marks.csv", FilmTables.marks(set));
+        files.put("moments.csv", FilmTables.moments(study.rows()));
+        files.put("differences.csv", FilmTables.differences(study, speeds));
+        if (!study.marked().isEmpty()) {
+            files.put("marks.csv", FilmTables.moments(study.marked()));
         }
         files.put("curves.csv", FilmTables.curves(study));
         files.put("grey.csv", FilmTables.grey(reading.lamps()));
-        files.put("film.html", FilmPage.of(reading, study, seenBy, travelled, figures, invented));
+        files.put("film.html", FilmPage.of(reading, study, seenBy, speeds, figures, invented));
         figures.forEach(figure -> files.put(figure.fileName(), figure.svg()));
-        return new Results(FilmText.of(reading, study, seenBy, travelled, invented, set), files);
-    }
-
-    private static Speed speed(String text) {
-        try {
-            return Speed.parse(text);
-        } catch (IllegalArgumentException e) {
-            throw new InputException("--speed: " + e.getMessage(), e);
-        }
+        return new Results(FilmText.of(reading, study, seenBy, speeds, invented), files);
     }
 }

@@ -3,7 +3,10 @@ package io.github.stoplag.examples.film;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.examples.file.TextFile;
-import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.film.Camera;
+import io.github.stoplag.film.FrameMark;
+import io.github.stoplag.film.GreySeries;
+import io.github.stoplag.film.MarkedMoment;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -12,16 +15,8 @@ import java.util.Map;
 import java.util.regex.Pattern;
 
 /**
- * Marks set by eye: for each judge and lamp the last frame without something and the first one with it.
- *
- * <pre>
- *   time          t = mean over the judges of the middle between both frames, less time zero
- *   uncertainty   u² = w²/12 + s²/n + u₀²
- * </pre>
- *
- * <p>Symbols: w mean time between both frames, anywhere in which the moment may lie alike (JCGM 100:2008, 4.3.7, from
- * memory); s standard deviation between n judges or viewings, left out for one; u₀ standard uncertainty of time zero.
- * The interval that holds 95 % is 0.95 w for one judge, with u₀ added in squares, and 2 u for several.
+ * Marks set by eye: for each judge and lamp the last frame without something and the first one with it. What they are
+ * worth is core's {@link MarkedMoment}.
  */
 final class FilmMarks {
     private static final List<String> HEADER = List.of("lamp", "direction", "mark", "judge", "frame_before", "frame");
@@ -33,7 +28,21 @@ final class FilmMarks {
     private boolean begun;
 
     /** One mark of one judge; the line is where it stands. */
-    private record Mark(String lamp, boolean rising, String mark, int before, int frame, long line) {}
+    private record Mark(String lamp, boolean rising, String mark, FrameMark frames, long line) {
+        List<Object> group() {
+            return List.of(lamp, rising, mark);
+        }
+    }
+
+    /**
+     * What the judges say of one moment.
+     *
+     * @param lamp the lamp
+     * @param rising whether it comes on
+     * @param moment the moment's name in tables
+     * @param marked the moment
+     */
+    record Marked(String lamp, boolean rising, String moment, MarkedMoment marked) {}
 
     private FilmMarks(Path path) {
         this.path = path;
@@ -75,12 +84,12 @@ final class FilmMarks {
         } else if (!WORD.matcher(fields.get(2)).matches()) {
             throw bad(line, "mark must be a word of small letters, digits and \"_\", got \"" + fields.get(2) + "\"");
         }
-        int before = frame(line, fields.get(4));
-        int frame = frame(line, fields.get(5));
-        if (before >= frame) {
-            throw bad(line, "frame must be after frame_before, " + before + ", got " + frame);
+        try {
+            FrameMark frames = new FrameMark(fields.get(3), frame(line, fields.get(4)), frame(line, fields.get(5)));
+            marks.add(new Mark(fields.get(0), direction.equals("on"), fields.get(2), frames, line));
+        } catch (IllegalArgumentException e) {
+            throw bad(line, String.valueOf(e.getMessage()));
         }
-        marks.add(new Mark(fields.get(0), direction.equals("on"), fields.get(2), before, frame, line));
     }
 
     private int frame(long line, String text) {
@@ -91,51 +100,39 @@ final class FilmMarks {
     }
 
     /**
-     * Gives them as rows in the form of the moments.
+     * Gives the moments that the marks stand for.
      *
      * @throws InputException if a mark is of a lamp or frame that the film does not have
      */
-    List<List<String>> rows(FilmStudy study, FrameClock clock) {
-        Map<List<String>, List<Mark>> groups = new LinkedHashMap<>();
+    List<Marked> moments(FilmStudy study, GreySeries series) {
+        Map<List<Object>, List<Mark>> groups = new LinkedHashMap<>();
         for (Mark mark : marks) {
             if (study.lamps().stream().noneMatch(lamp -> lamp.label().equals(mark.lamp))) {
                 throw bad(mark.line, "the film has no lamp \"" + mark.lamp + "\"");
-            } else if (!clock.has(mark.before) || !clock.has(mark.frame)) {
-                throw bad(mark.line, "the film has no frame " + (clock.has(mark.before) ? mark.frame : mark.before));
             }
-            groups.computeIfAbsent(
-                            List.of(mark.lamp, mark.rising ? "on" : "off", "marked_" + mark.mark),
-                            key -> new ArrayList<>())
-                    .add(mark);
+            groups.computeIfAbsent(mark.group(), key -> new ArrayList<>()).add(mark);
         }
-        return groups.entrySet().stream()
-                .map(group -> row(group.getKey(), group.getValue(), study, clock))
+        return groups.values().stream()
+                .map(group -> marked(group, study.camera(), series))
                 .toList();
     }
 
-    private static List<String> row(List<String> key, List<Mark> group, FilmStudy study, FrameClock clock) {
-        FilmStudy.Zero zero = study.zero(group.get(0).rising);
-        int n = group.size();
-        double middle = 0;
-        double width = 0;
-        for (Mark mark : group) {
-            middle += (clock.middleS(mark.before) + clock.middleS(mark.frame)) / 2 / n;
-            width += (clock.middleS(mark.frame) - clock.middleS(mark.before)) / n;
+    private Marked marked(List<Mark> group, Camera camera, GreySeries series) {
+        Mark first = group.get(0);
+        try {
+            String name = first.lamp + " " + first.mark.replace('_', ' ') + (first.rising ? "" : ", going out");
+            return new Marked(
+                    first.lamp,
+                    first.rising,
+                    "marked_" + first.mark,
+                    MarkedMoment.of(
+                            name,
+                            camera,
+                            series,
+                            group.stream().map(Mark::frames).toList()));
+        } catch (IllegalArgumentException e) {
+            throw bad(first.line, String.valueOf(e.getMessage()));
         }
-        double squares = 0;
-        for (Mark mark : group) {
-            squares += Math.pow((clock.middleS(mark.before) + clock.middleS(mark.frame)) / 2 - middle, 2);
-        }
-        double ofJudges = n == 1 ? 0 : squares / (n - 1) / n;
-        double u = Math.sqrt(width * width / 12 + ofJudges + zero.uncertaintyS() * zero.uncertaintyS());
-        double half = n == 1 ? Math.hypot(0.475 * width, 1.96 * zero.uncertaintyS()) : 2 * u;
-        double timeS = middle - zero.timeS();
-        List<String> row = new ArrayList<>(key);
-        for (double value : new double[] {timeS, u, timeS - half, timeS + half}) {
-            row.add(Numbers.fixed(value, 6));
-        }
-        row.add("0.95");
-        return row;
     }
 
     private InputException bad(long line, String what) {

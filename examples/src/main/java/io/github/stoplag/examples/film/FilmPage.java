@@ -6,6 +6,7 @@ import io.github.stoplag.examples.draw.Markup;
 import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.examples.file.Resource;
+import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.film.FilmedChange;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
@@ -19,17 +20,12 @@ import java.util.stream.Stream;
 final class FilmPage {
     private final FilmReading reading;
     private final FilmStudy study;
-    private final List<FilmCriteria.Criterion> criteria;
+    private final List<Criterion> criteria;
     private final List<Speed> speeds;
     private final Markup out;
     private final HtmlPage page;
 
-    private FilmPage(
-            FilmReading reading,
-            FilmStudy study,
-            List<FilmCriteria.Criterion> criteria,
-            List<Speed> speeds,
-            Markup out) {
+    private FilmPage(FilmReading reading, FilmStudy study, List<Criterion> criteria, List<Speed> speeds, Markup out) {
         this.reading = reading;
         this.study = study;
         this.criteria = criteria;
@@ -41,7 +37,7 @@ final class FilmPage {
     static String of(
             FilmReading reading,
             FilmStudy study,
-            List<FilmCriteria.Criterion> criteria,
+            List<Criterion> criteria,
             List<Speed> speeds,
             List<Figure> figures,
             boolean invented) {
@@ -88,7 +84,7 @@ final class FilmPage {
         page.heading("Moments of each lamp");
         page.table(
                 List.of("lamp", "goes", "moment", "time", "standard uncertainty", "95 % interval"),
-                study.rows().stream()
+                Stream.concat(study.rows().stream(), study.marked().stream())
                         .map(row -> List.of(
                                 row.lamp(),
                                 row.direction(),
@@ -101,8 +97,8 @@ final class FilmPage {
                                 FilmCharts.interval(
                                         row.estimate().loS(), row.estimate().hiS()))));
         page.list(criteria.stream()
-                .map(criterion -> "seen_" + criterion.word() + ": " + criterion.meaning() + ", "
-                        + criterion.detector().criterion()));
+                .map(criterion ->
+                        "seen_" + criterion.word() + ": " + criterion.meaning() + ", " + criterion.criterion()));
     }
 
     private static String ms(double timeS) {

@@ -84,7 +84,7 @@ final class FilmStills {
     private List<String> lines(boolean rising, int frame, List<String> events) {
         List<String> lines = new ArrayList<>();
         lines.add(
-                Numbers.fixed(1000 * (clock.middleS(frame) - study.zero(rising).timeS()), 1) + " ms, frame " + frame);
+                Numbers.fixed(1000 * (clock.middleS(frame) - study.zero(rising).valueS()), 1) + " ms, frame " + frame);
         lines.addAll(events);
         return lines;
     }

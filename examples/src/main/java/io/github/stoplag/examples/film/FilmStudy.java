@@ -1,6 +1,7 @@
 package io.github.stoplag.examples.film;
 
 import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.film.Camera;
 import io.github.stoplag.film.FilmedChange;
 import io.github.stoplag.film.FilmedLamp;
@@ -30,6 +31,7 @@ final class FilmStudy {
     private final Map<String, FilmedLamp> lamps = new LinkedHashMap<>();
     private final FilmedLamp reference;
     private final List<Row> rows = new ArrayList<>();
+    private final List<Row> marked = new ArrayList<>();
     private final List<Difference> differences = new ArrayList<>();
     private final List<Change> changes = new ArrayList<>();
     private final Set<String> caveats;
@@ -58,7 +60,11 @@ final class FilmStudy {
      * @param loS lower end of the coverage interval in seconds
      * @param hiS upper end of the coverage interval in seconds
      */
-    record Difference(String lamp, String moment, double timeS, double uncertaintyS, double loS, double hiS) {}
+    record Difference(String lamp, String moment, double timeS, double uncertaintyS, double loS, double hiS) {
+        static Difference of(String lamp, String moment, FilmedMoment later) {
+            return new Difference(lamp, moment, later.valueS(), later.standardUncertaintyS(), later.loS(), later.hiS());
+        }
+    }
 
     /**
      * A change of a lamp.
@@ -85,23 +91,27 @@ final class FilmStudy {
             Camera camera,
             List<LampSeries> read,
             @Nullable String referenceName,
-            FilmCriteria criteria,
+            LightOptions light,
             FilmProgress progress,
             boolean lossy,
             List<String> caveats) {
         List<String> names = read.stream().map(LampSeries::name).toList();
+        if (referenceName != null && !names.contains(referenceName)) {
+            throw new InputException("--reference: there is no lamp \"" + referenceName + "\"; the film has "
+                    + String.join(", ", names));
+        }
+        Map<String, LuminousIntensity> intensities = light.intensities(names);
         List<FilmedLamp> filmed = new ArrayList<>();
         for (LampSeries lamp : read) {
             progress.start("working out lamp " + lamp.name());
             filmed.add(filmed(lamp, camera));
         }
-        FilmStudy study = new FilmStudy(camera, filmed, reference(filmed, names, referenceName), caveats);
-        Map<String, LuminousIntensity> intensities = criteria.intensities(names);
+        FilmStudy study = new FilmStudy(camera, filmed, reference(filmed, referenceName), caveats);
         for (FilmedLamp lamp : filmed) {
             Stream.of(lamp.on(), lamp.off())
                     .flatMap(Optional::stream)
                     .forEach(change ->
-                            study.add(change, criteria.all(), Objects.requireNonNull(intensities.get(lamp.label()))));
+                            study.add(change, light.criteria(), Objects.requireNonNull(intensities.get(lamp.label()))));
         }
         study.caveats.addAll(filmed.stream()
                 .flatMap(lamp -> lamp.caveats().stream())
@@ -129,11 +139,7 @@ final class FilmStudy {
         }
     }
 
-    private static FilmedLamp reference(List<FilmedLamp> lamps, List<String> names, @Nullable String asked) {
-        if (asked != null && !names.contains(asked)) {
-            throw new InputException(
-                    "--reference: there is no lamp \"" + asked + "\"; the film has " + String.join(", ", names));
-        }
+    private static FilmedLamp reference(List<FilmedLamp> lamps, @Nullable String asked) {
         String wanted = asked != null ? asked : USUAL_REFERENCE;
         return lamps.stream()
                 .filter(lamp -> lamp.label().equals(wanted))
@@ -147,14 +153,14 @@ final class FilmStudy {
         return lamp.on().map(change -> change.firstLight().valueS()).orElse(Double.MAX_VALUE);
     }
 
-    private void add(FilmedChange filmed, List<FilmCriteria.Criterion> criteria, LuminousIntensity intensity) {
+    private void add(FilmedChange filmed, List<Criterion> criteria, LuminousIntensity intensity) {
         FilmedChange change = counted(filmed);
         changes.add(new Change(filmed.label(), filmed, change));
         for (double level : LEVELS) {
             rows.add(new Row(filmed.label(), filmed.rising(), levelName(level), change.level(level)));
         }
         if (filmed.rising()) {
-            for (FilmCriteria.Criterion criterion : criteria) {
+            for (Criterion criterion : criteria) {
                 Optional<FilmedMoment> seen = change.seen(criterion.detector(), intensity, criterion.tail());
                 seen.ifPresent(moment -> rows.add(new Row(filmed.label(), true, "seen_" + criterion.word(), moment)));
                 if (seen.isEmpty()) {
@@ -174,11 +180,11 @@ final class FilmStudy {
         if (same.isPresent()) {
             return change.since(same.get());
         }
-        Zero zero = zero(change.rising());
+        FilmedMoment zero = zero(change.rising());
         caveats.add(reference.label() + " does not go " + (change.rising() ? "on" : "out") + " in the film: times of "
                 + change.label() + " " + (change.rising() ? "coming on" : "going out")
                 + " are from the other change of " + reference.label());
-        return change.sinceTime(TimeSpan.seconds(zero.timeS()), TimeSpan.seconds(zero.uncertaintyS()));
+        return change.sinceTime(TimeSpan.seconds(zero.valueS()), TimeSpan.seconds(zero.standardUncertaintyS()));
     }
 
     private void compare() {
@@ -190,14 +196,8 @@ final class FilmStudy {
                 continue;
             }
             for (double level : LEVELS) {
-                FilmedMoment later = change.counted.levelAfter(other.get().counted, level);
-                differences.add(new Difference(
-                        change.lamp,
-                        levelName(level),
-                        later.valueS(),
-                        later.standardUncertaintyS(),
-                        later.loS(),
-                        later.hiS()));
+                differences.add(Difference.of(
+                        change.lamp, levelName(level), change.counted.levelAfter(other.get().counted, level)));
             }
             rows.stream()
                     .filter(row -> row.lamp.equals(change.lamp) && row.rising && row.moment.startsWith("seen_"))
@@ -224,21 +224,32 @@ final class FilmStudy {
                 timeS + Math.hypot(own.hiS() - own.valueS(), other.valueS() - other.loS()));
     }
 
-    /**
-     * The time zero on the film's clock.
-     *
-     * @param timeS seconds from the beginning of frame 0
-     * @param uncertaintyS its standard uncertainty in seconds
-     */
-    record Zero(double timeS, double uncertaintyS) {}
-
-    Zero zero(boolean rising) {
-        FilmedMoment first = (rising
-                        ? reference.on().or(reference::off)
-                        : reference.off().or(reference::on))
+    /** Gives the time zero on the film's clock, from the beginning of frame 0. */
+    FilmedMoment zero(boolean rising) {
+        return (rising ? reference.on().or(reference::off) : reference.off().or(reference::on))
                 .orElseThrow()
                 .firstLight();
-        return new Zero(first.valueS(), first.standardUncertaintyS());
+    }
+
+    /** Takes marks set by eye: from the same time zero, and after the same mark of the reference lamp. */
+    void add(List<FilmMarks.Marked> marks) {
+        for (FilmMarks.Marked mark : marks) {
+            FilmedMoment since = mark.marked().since(zero(mark.rising()));
+            marked.add(new Row(mark.lamp(), mark.rising(), mark.moment(), since));
+            mark.marked().evidence().caveats().forEach(caveat -> caveats.add(caveat.text()));
+            marks.stream()
+                    .filter(other -> mark.rising() && other.rising())
+                    .filter(other -> other.lamp().equals(reference.label())
+                            && !mark.lamp().equals(other.lamp()))
+                    .filter(other -> other.moment().equals(mark.moment()))
+                    .map(other -> mark.marked().after(other.marked()))
+                    .forEach(later -> differences.add(Difference.of(mark.lamp(), mark.moment(), later)));
+        }
+    }
+
+    /** Gives the moments of the marks. */
+    List<Row> marked() {
+        return marked;
     }
 
     Camera camera() {

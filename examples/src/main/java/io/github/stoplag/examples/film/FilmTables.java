@@ -18,14 +18,10 @@ final class FilmTables {
 
     private FilmTables() {}
 
-    static String marks(List<List<String>> rows) {
-        return CsvText.of(MOMENTS, rows.stream());
-    }
-
-    static String moments(FilmStudy study) {
+    static String moments(List<FilmStudy.Row> rows) {
         return CsvText.of(
                 MOMENTS,
-                study.rows().stream()
+                rows.stream()
                         .map(row -> List.of(
                                 row.lamp(),
                                 row.direction(),

@@ -2,11 +2,14 @@ package io.github.stoplag.examples.film;
 
 import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.examples.file.Heading;
+import io.github.stoplag.examples.lamps.Criterion;
+import io.github.stoplag.film.FilmedMoment;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 
 /** The report as it is printed. */
 final class FilmText {
@@ -17,37 +20,20 @@ final class FilmText {
     private FilmText() {}
 
     static List<String> of(
-            FilmReading reading,
-            FilmStudy study,
-            List<FilmCriteria.Criterion> criteria,
-            List<Speed> speeds,
-            boolean invented,
-            List<List<String>> marks) {
+            FilmReading reading, FilmStudy study, List<Criterion> criteria, List<Speed> speeds, boolean invented) {
         List<String> lines = new ArrayList<>();
         lines.add(title(reading, study) + (invented ? " (" + Heading.INVENTED_DATA + ")" : ""));
         lines.add("");
         lines.add("Moments in ms from the " + zero(study) + ", standard uncertainty u, interval that holds 95 %:");
         lines.add(
                 String.format(Locale.ROOT, "%-14s %-4s %-14s %9s %8s   %s", "lamp", "", "moment", "time", "u", "95 %"));
-        for (FilmStudy.Row row : study.rows()) {
-            lines.add(String.format(
-                    Locale.ROOT,
-                    "%-14s %-4s %-14s %9.1f %8.2f   %.1f to %.1f",
-                    row.lamp(),
-                    row.direction(),
-                    row.moment(),
-                    1000 * row.estimate().valueS(),
-                    1000 * row.estimate().standardUncertaintyS(),
-                    1000 * row.estimate().loS(),
-                    1000 * row.estimate().hiS()));
-        }
+        Stream.concat(study.rows().stream(), study.marked().stream())
+                .map(FilmText::line)
+                .forEach(lines::add);
         lines.add("");
-        criteria.forEach(criterion -> lines.addAll(Text.wrapped(
-                "seen_" + criterion.word() + ": ",
-                criterion.meaning() + ", " + criterion.detector().criterion())));
+        criteria.forEach(criterion -> lines.addAll(
+                Text.wrapped("seen_" + criterion.word() + ": ", criterion.meaning() + ", " + criterion.criterion())));
         lines.add("");
-        marks.forEach(mark -> lines.add(String.join(" ", mark.subList(0, 3)) + ": " + mark.get(3)
-                + " s, set by eye, 95 % in " + mark.get(5) + " to " + mark.get(6) + " s"));
         for (FilmStudy.Difference difference : study.differences()) {
             speeds.forEach(speed -> lines.addAll(Text.wrapped("", sentence(study, difference, speed))));
         }
@@ -55,6 +41,20 @@ final class FilmText {
         study.caveats().forEach(caveat -> lines.addAll(Text.wrapped("- ", caveat)));
         lines.addAll(Text.wrapped("- ", CAUTION));
         return lines;
+    }
+
+    private static String line(FilmStudy.Row row) {
+        FilmedMoment moment = row.estimate();
+        return String.format(
+                Locale.ROOT,
+                "%-14s %-4s %-14s %9.1f %8.2f   %.1f to %.1f",
+                row.lamp(),
+                row.direction(),
+                row.moment(),
+                1000 * moment.valueS(),
+                1000 * moment.standardUncertaintyS(),
+                1000 * moment.loS(),
+                1000 * moment.hiS());
     }
 
     static String title(FilmReading reading, FilmStudy study) {

@@ -1,5 +1,7 @@
 package io.github.stoplag.examples.film;
 
+import io.github.stoplag.film.TransferCurve;
+import io.github.stoplag.quantity.TimeSpan;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
@@ -55,7 +57,7 @@ final class ShippedFilm {
                 FilmFile.Decoding.JAVA,
                 Channel.LUMA,
                 List.of(FILAMENT.text(), LED.text()),
-                CameraOptions.of(TAKEN_HZ, "1/240", "BT.709"),
+                CameraOptions.of(TAKEN_HZ, TimeSpan.seconds(1 / 240.0), TransferCurve.BT709),
                 frames -> new FilmProgress(new PrintWriter(Writer.nullWriter()), frames));
         return new FilmReading(RESOURCE, read.source(), read.lamps(), read.camera(), read.caveats());
     }

@@ -21,8 +21,6 @@ import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
 /** The program {@code film} from its options to its files. */
 class FilmRunTest {
@@ -131,15 +129,20 @@ class FilmRunTest {
         return Program.write(folder.resolve("grey values.csv"), text.toString());
     }
 
-    @ParameterizedTest
-    @CsvSource({"time_s,true,0.00392156862745098", "frame,false,257"})
-    void aTableOfGreyValuesInAnyRangeGivesTheSameMoments(String column, boolean stamped, double unit) {
+    /** The truths are the modelled lamps' own; a mark is checked by its frames. */
+    @Test
+    void aTableOfGreyValuesGivesTheMomentsOfTheLampsAndMarksOfItsFrames() {
         Path results = folder.resolve("results");
+        Path marks = Program.write(folder.resolve("marks.csv"), """
+                lamp,direction,mark,judge,frame_before,frame
+                bulb,on,first,a,28,29
+                led,on,first,a,24,25
+                """);
         Program run = Program.into(
                 results,
                 "film",
                 "--film",
-                table(column + ",led,bulb\n", stamped, unit).toString(),
+                table("frame,led,bulb\n", false, 257).toString(),
                 "--taken-at",
                 "120",
                 "--exposure",
@@ -147,13 +150,31 @@ class FilmRunTest {
                 "--transfer",
                 "sRGB",
                 "--row-time",
-                "0 s");
+                "0 s",
+                "--marks",
+                marks.toString(),
+                "--criterion",
+                "detector.share.level=50 %");
         assertThat(run.err()).isEmpty();
         for (double level : new double[] {0.1, 0.5, 0.9}) {
             NamedCsvRecord row = row(results, "bulb", "on", "level_" + Math.round(100 * level) + "pct");
             assertThat(truthS(level)).isBetween(number(row, "lo_s") - 0.0005, number(row, "hi_s") + 0.0005);
         }
+        assertThat(number(row(results, "bulb", "on", "seen_share"), "time_s"))
+                .isCloseTo(number(row(results, "bulb", "on", "level_50pct"), "time_s"), within(0.001));
         assertThat(run.out()).contains("which grey values are black and white is not known");
+        List<NamedCsvRecord> rows = Program.csv(results.resolve("marks.csv"));
+        assertThat(rows).extracting(row -> row.getField("moment")).containsExactly("marked_first", "marked_first");
+        // frame 28.5 of 120 a second, the film begins 200 ms before switch-on, end of an exposure of 1/240 s
+        double zeroS = InventedFilm.LED.timeToLevelS(0.01).orElseThrow();
+        assertThat(number(rows.get(0), "time_s")).isCloseTo(28.5 / 120 + 1 / 240.0 - 0.2 - zeroS, within(0.003));
+        assertThat(number(rows.get(0), "standard_uncertainty_s")).isBetween(0.5 / 120 / Math.sqrt(3), 0.0035);
+        NamedCsvRecord between = Program.csv(results.resolve("differences.csv")).stream()
+                .filter(row -> row.getField("moment").equals("marked_first"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(number(between, "time_s")).isCloseTo(4 / 120.0, within(1e-6));
+        assertThat(number(between, "standard_uncertainty_s")).isCloseTo(1 / 120.0 / Math.sqrt(6), within(1e-6));
     }
 
     private void assertRefused(String message, String... options) {
@@ -194,6 +215,26 @@ class FilmRunTest {
         String back = Program.write(folder.resolve("back.csv"), "frame,led\n1,1\n1,2\n")
                 .toString();
         assertRefused("line 3: frames must be in order", "--film", back, "--taken-at", "120");
+        assertRefused(
+                "viewing.distance = 3 km: must be in [1, 2000] m, got 3000 m",
+                "--film",
+                steady,
+                "--taken-at",
+                "120",
+                "--criterion",
+                "viewing.distance=3 km");
+        assertRefused(
+                "line 2: first frame with a mark must be in [30, 1e9], got 29",
+                "--film",
+                steady,
+                "--taken-at",
+                "120",
+                "--marks",
+                Program.write(
+                                folder.resolve("wrong.csv"),
+                                "lamp,direction,mark,judge,frame_before,frame\nbulb,on,first,a,29,29\n")
+                        .toString());
+        assertRefused("'--exposure': time \"fast\"", "--film", steady, "--taken-at", "120", "--exposure", "fast");
         String headless =
                 Program.write(folder.resolve("headless.csv"), "1,2\n3,4\n").toString();
         assertRefused("name of a lamp must be", "--film", headless, "--taken-at", "120");
@@ -209,54 +250,5 @@ class FilmRunTest {
                         "--lamp lamp1=16,16,16,16",
                         "the film plays at 60 frames/s, taken at 240",
                         "the film has one lamp");
-    }
-
-    /**
-     * One mark lies anywhere between its two frames: a/√3 with a half the time between (JCGM 100:2008, 4.3.7, from
-     * memory).
-     */
-    @Test
-    void marksSetByEyeAreIntervalsOfTime() {
-        Path grey = table("frame,led,bulb\n", false, 1);
-        Path marks = Program.write(folder.resolve("marks.csv"), """
-                lamp,direction,mark,judge,frame_before,frame
-                bulb,on,first,a,28,29
-                bulb,on,noticed,a,30,34
-                bulb,on,noticed,b,32,36
-                """);
-        Path results = folder.resolve("results");
-        Program run = Program.into(
-                results,
-                "film",
-                "--film",
-                grey.toString(),
-                "--taken-at",
-                "120",
-                "--exposure",
-                "1/240",
-                "--transfer",
-                "sRGB",
-                "--row-time",
-                "0 s",
-                "--marks",
-                marks.toString());
-        assertThat(run.exitCode()).as(run.err()).isZero();
-        List<NamedCsvRecord> rows = Program.csv(results.resolve("marks.csv"));
-        assertThat(rows).extracting(row -> row.getField("moment")).containsExactly("marked_first", "marked_noticed");
-        // frame 28.5 of 120 a second, the film begins 200 ms before switch-on, middle of an exposure of 1/240 s
-        double zeroS = InventedFilm.LED.timeToLevelS(0.01).orElseThrow();
-        assertThat(number(rows.get(0), "time_s")).isCloseTo(28.5 / 120 + 1 / 480.0 - 0.2 - zeroS, within(0.003));
-        assertThat(number(rows.get(0), "standard_uncertainty_s")).isBetween(0.5 / 120 / Math.sqrt(3), 0.0035);
-        // two judges two frames apart, each four frames wide: 16/12 + 2/2 frames squared
-        assertThat(number(rows.get(1), "standard_uncertainty_s"))
-                .isBetween(Math.sqrt(16 / 12.0 + 1) / 120, Math.sqrt(16 / 12.0 + 1) / 120 + 0.001);
-        String wrong = Program.write(
-                        folder.resolve("wrong.csv"),
-                        "lamp,direction,mark,judge,frame_before,frame\nbulb,on,first,a,29,29\n")
-                .toString();
-        assertThat(Program.into(results, "film", "--film", grey.toString(), "--taken-at", "120", "--marks", wrong)
-                        .err())
-                .contains("line 2: frame must be after frame_before, 29, got 29")
-                .hasLineCount(1);
     }
 }
