@@ -51,6 +51,7 @@ import org.jspecify.annotations.Nullable;
  * abstract).
  */
 public final class FilamentLamp {
+    private final Builder given;
     private final Voltage ratedVoltage;
     private final Power ratedPower;
     private final Optional<LuminousFlux> givenFlux;
@@ -61,6 +62,7 @@ public final class FilamentLamp {
     private final Optional<Caveat> temperatureCaveat;
 
     private FilamentLamp(Builder b, double filamentK, Optional<Caveat> temperatureCaveat) {
+        given = b.copy();
         ratedVoltage = b.ratedVoltage;
         ratedPower = b.ratedPower;
         givenFlux = Optional.ofNullable(b.ratedFlux);
@@ -145,6 +147,28 @@ public final class FilamentLamp {
                 conditions.supply().inVolts(),
                 conditions.initialTemperature().inKelvin());
         return Current.amperes(path.balance().currentA(path.steadyK(), path.supplyV()));
+    }
+
+    /**
+     * Makes the same bulb, from the same rating, with another coil factor.
+     *
+     * @param ratio the coil factor f, [0.5, 1]
+     * @return the changed lamp; a temperature that came from the life is worked out anew
+     * @throws IllegalArgumentException if it is out of range
+     */
+    public FilamentLamp withCoilFactor(double ratio) {
+        return given.copy().coilFactor(ratio).build();
+    }
+
+    /**
+     * Makes the same bulb, from the same rating, with another share of its power lost to gas and supports.
+     *
+     * @param ratio the share g, [0, 0.5]
+     * @return the changed lamp; a temperature that came from the life is worked out anew
+     * @throws IllegalArgumentException if it is out of range
+     */
+    public FilamentLamp withGasLossShare(double ratio) {
+        return given.copy().keepingFill(fill).gasLossShare(ratio).build();
     }
 
     /** {@return the lamp's name by its rating, for example {@code filament 13.5 V 26 W}} */
@@ -312,13 +336,30 @@ public final class FilamentLamp {
             this.ratedPower = ratedPower;
         }
 
+        private Builder copy() {
+            Builder same = new Builder(ratedVoltage, ratedPower);
+            same.ratedFlux = ratedFlux;
+            same.filamentTemperature = filamentTemperature;
+            same.fill = fill;
+            same.fillAssumed = fillAssumed;
+            same.lifeH = lifeH;
+            same.gasLossShare = gasLossShare;
+            same.lightLossShare = lightLossShare;
+            same.coilFactor = coilFactor;
+            return same;
+        }
+
+        /** A gas-loss share of 0 must not turn a gas-filled bulb into an evacuated one. */
+        private Builder keepingFill(BulbFill bulbFill) {
+            fill = bulbFill;
+            return this;
+        }
+
+        /** What the other fill would make of the same rating, with its own losses. */
         private Builder otherwiseFilled() {
-            Builder other = new Builder(ratedVoltage, ratedPower)
-                    .fill(fill() == BulbFill.VACUUM ? BulbFill.GAS : BulbFill.VACUUM);
-            other.ratedFlux = ratedFlux;
-            other.filamentTemperature = filamentTemperature;
-            other.lifeH = lifeH;
-            other.coilFactor = coilFactor;
+            Builder other = copy().fill(fill() == BulbFill.VACUUM ? BulbFill.GAS : BulbFill.VACUUM);
+            other.gasLossShare = OptionalDouble.empty();
+            other.lightLossShare = OptionalDouble.empty();
             return other;
         }
 
