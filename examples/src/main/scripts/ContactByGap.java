@@ -1,6 +1,6 @@
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.sweep.Axis;
 import io.github.stoplag.sweep.Design;
-import io.github.stoplag.sweep.Distribution;
 import io.github.stoplag.sweep.Interval;
 import io.github.stoplag.sweep.PairModel;
 import io.github.stoplag.sweep.PairTally;
@@ -27,7 +27,8 @@ import java.util.Locale;
  */
 final class ContactByGap {
     public static void main(String[] args) throws IOException {
-        List<String> lines = new ArrayList<>(List.of("gap_m,scenarios,contacts,contact_probability,interval_lo,interval_hi"));
+        List<String> lines =
+                new ArrayList<>(List.of("gap_m,scenarios,contacts,contact_probability,interval_lo,interval_hi"));
         for (double gapM = 10; gapM <= 50; gapM += 10) {
             Plan plan = Plan.of(Design.random(100_000), 42)
                     .axis(Axis.drawn("speed", "mps", new Distribution.Uniform(20, 35)))
@@ -43,13 +44,9 @@ final class ContactByGap {
                     .contactProbability();
             Interval wilson = p.wilson(0.95);
             System.out.printf(
-                    Locale.ROOT,
-                    "gap %2.0f m: %.4f (95 %% %.4f to %.4f)%n",
-                    gapM,
-                    p.value(),
-                    wilson.lo(),
-                    wilson.hi());
-            lines.add(gapM + "," + p.count() + "," + p.hits() + "," + p.value() + "," + wilson.lo() + "," + wilson.hi());
+                    Locale.ROOT, "gap %2.0f m: %.4f (95 %% %.4f to %.4f)%n", gapM, p.value(), wilson.lo(), wilson.hi());
+            lines.add(
+                    gapM + "," + p.count() + "," + p.hits() + "," + p.value() + "," + wilson.lo() + "," + wilson.hi());
         }
         if (args.length > 0) {
             Files.write(Path.of(args[0]), lines);

@@ -28,6 +28,7 @@ class ArchitectureTest {
     private static final List<String> FLOORS = List.of(
             "quantity",
             "source",
+            "chance",
             "kernel",
             "road",
             "braking",

@@ -123,7 +123,7 @@ class UnitSuffixTest {
                 || switch (owner.getPackageName().substring("io.github.stoplag.".length())) {
                     case "kernel" -> false;
                     case "quantity" -> saysItself(member, name) || hasUnitBeside(owner, name);
-                    case "sweep" -> OF_A_COLUMN.matcher(name).matches() || hasUnitBeside(owner, name);
+                    case "chance", "sweep" -> OF_A_COLUMN.matcher(name).matches() || hasUnitBeside(owner, name);
                     default -> hasUnitBeside(owner, name);
                 };
         if (!told) {

@@ -1,12 +1,12 @@
 package io.github.stoplag.benchmarks;
 
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.kernel.GapEvent;
 import io.github.stoplag.kernel.PairBatch;
 import io.github.stoplag.sweep.Axis;
 import io.github.stoplag.sweep.ConditionalContact;
 import io.github.stoplag.sweep.ConditionalTally;
 import io.github.stoplag.sweep.Design;
-import io.github.stoplag.sweep.Distribution;
 import io.github.stoplag.sweep.LampTally;
 import io.github.stoplag.sweep.PairModel;
 import io.github.stoplag.sweep.PairTally;

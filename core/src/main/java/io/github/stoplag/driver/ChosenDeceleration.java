@@ -1,5 +1,6 @@
 package io.github.stoplag.driver;
 
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Numbers;
@@ -17,7 +18,7 @@ import org.apache.commons.statistics.distribution.TruncatedNormalDistribution;
  * <p>a ~ N(m, SD²) given 0 ≤ a ≤ a_max
  *
  * <p>a in m/s². Range: m and SD (0, 15] m/s², a_max (0, 200] m/s². The mean of the cut distribution lies below m where
- * the upper cut bites.
+ * the upper cut bites. At least 0.001 of the normal must be left.
  *
  * <pre>{@code
  * ChosenDeceleration chosen = ChosenDeceleration.ofQuantiles(0.15, Deceleration.mps2(3), 0.85,
@@ -29,16 +30,14 @@ public final class ChosenDeceleration {
     private static final Catalogue<PublishedRange> PUBLISHED =
             Catalogue.readRanges("chosen deceleration", ChosenDeceleration.class, "chosen_decelerations.csv");
 
-    private final double meanMps2;
-    private final double sdMps2;
-    private final TruncatedNormalDistribution distribution;
+    private final Distribution.TruncatedNormal law;
     private final Source source;
 
     private ChosenDeceleration(double meanMps2, double sdMps2, double mostMps2, Source source) {
-        this.meanMps2 = Check.above("mean deceleration", meanMps2, 0, 15, "m/s²");
-        this.sdMps2 = Check.above("standard deviation of the deceleration", sdMps2, 0, 15, "m/s²");
+        Check.above("mean deceleration", meanMps2, 0, 15, "m/s²");
+        Check.above("standard deviation of the deceleration", sdMps2, 0, 15, "m/s²");
         Ranges.BRAKING.check("largest deceleration possible", mostMps2);
-        this.distribution = TruncatedNormalDistribution.of(meanMps2, sdMps2, 0, mostMps2);
+        this.law = new Distribution.TruncatedNormal(meanMps2, sdMps2, 0, mostMps2);
         this.source = source;
     }
 
@@ -122,8 +121,7 @@ public final class ChosenDeceleration {
      * @throws IllegalArgumentException if the share is not between 0 and 1
      */
     public Deceleration quantile(double probability) {
-        return Deceleration.mps2(distribution.inverseCumulativeProbability(
-                ReactionDistribution.probability("probability", probability)));
+        return Deceleration.mps2(law.quantile(ReactionDistribution.probability("probability", probability)));
     }
 
     /**
@@ -133,7 +131,16 @@ public final class ChosenDeceleration {
      * @return the share, 0 to 1
      */
     public double cdf(Deceleration deceleration) {
-        return distribution.cumulativeProbability(deceleration.inMps2());
+        return law.cdf(deceleration.inMps2());
+    }
+
+    /**
+     * Gives the law of the deceleration in m/s², for an axis of a sweep say.
+     *
+     * @return the same distribution, bit by bit
+     */
+    public Distribution distribution() {
+        return law;
     }
 
     /**
@@ -142,7 +149,8 @@ public final class ChosenDeceleration {
      * @return the mean
      */
     public Deceleration mean() {
-        return Deceleration.mps2(distribution.getMean());
+        return Deceleration.mps2(TruncatedNormalDistribution.of(law.mean(), law.standardDeviation(), law.lo(), law.hi())
+                .getMean());
     }
 
     /**
@@ -156,8 +164,9 @@ public final class ChosenDeceleration {
 
     @Override
     public String toString() {
-        return "chosen deceleration, normal with mean " + Numbers.text(meanMps2) + " m/s², SD " + Numbers.text(sdMps2)
-                + " m/s², cut to " + Numbers.text(distribution.getSupportLowerBound()) + " to "
-                + Numbers.text(distribution.getSupportUpperBound()) + " m/s²";
+        return "chosen deceleration, normal with mean " + Numbers.text(law.mean()) + " m/s², SD "
+                + Numbers.text(law.standardDeviation())
+                + " m/s², cut to " + Numbers.text(law.lo()) + " to "
+                + Numbers.text(law.hi()) + " m/s²";
     }
 }

@@ -1,5 +1,6 @@
 package io.github.stoplag.driver;
 
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
@@ -22,9 +23,11 @@ public final class LogNormalReaction extends ReactionDistribution {
     private final double sigma;
 
     private LogNormalReaction(double mu, double sigma) {
-        super(LogNormalDistribution.of(
-                Check.inRange("mean of the logarithm of seconds", mu, -7, 4, ""),
-                Check.above("standard deviation of the logarithm of seconds", sigma, 0, 3, "")));
+        super(
+                new Distribution.LogNormal(
+                        Check.inRange("mean of the logarithm of seconds", mu, -7, 4, ""),
+                        Check.above("standard deviation of the logarithm of seconds", sigma, 0, 3, "")),
+                LogNormalDistribution.of(mu, sigma));
         this.mu = mu;
         this.sigma = sigma;
     }

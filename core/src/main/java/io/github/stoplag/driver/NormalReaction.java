@@ -1,5 +1,6 @@
 package io.github.stoplag.driver;
 
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
@@ -20,7 +21,9 @@ public final class NormalReaction extends ReactionDistribution {
     private final double sdS;
 
     private NormalReaction(double meanS, double sdS) {
-        super(NormalDistribution.of(meanS, sdS));
+        super(
+                new Distribution.TruncatedNormal(meanS, sdS, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY),
+                NormalDistribution.of(meanS, sdS));
         this.meanS = meanS;
         this.sdS = sdS;
     }
@@ -36,6 +39,11 @@ public final class NormalReaction extends ReactionDistribution {
     public static NormalReaction ofMeanAndSd(TimeSpan mean, TimeSpan standardDeviation) {
         return new NormalReaction(
                 time("mean reaction time", mean), time("standard deviation of the reaction time", standardDeviation));
+    }
+
+    @Override
+    public Distribution distribution() {
+        return new Distribution.TruncatedNormal(meanS, sdS, 0, Double.POSITIVE_INFINITY);
     }
 
     @Override

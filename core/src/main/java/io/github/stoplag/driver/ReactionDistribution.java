@@ -1,5 +1,6 @@
 package io.github.stoplag.driver;
 
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
@@ -10,15 +11,28 @@ import org.apache.commons.statistics.distribution.ContinuousDistribution;
 
 /** How a time of reaction spreads over drivers who do react. */
 public abstract sealed class ReactionDistribution implements Evident permits LogNormalReaction, NormalReaction {
-    private final ContinuousDistribution distribution;
+    private final Distribution law;
+    private final ContinuousDistribution moments;
 
-    ReactionDistribution(ContinuousDistribution distribution) {
-        this.distribution = distribution;
+    /** Takes the law, and a library's form of it for density, mean and variance. */
+    ReactionDistribution(Distribution law, ContinuousDistribution moments) {
+        this.law = law;
+        this.moments = moments;
     }
 
     @Override
     public Evidence evidence() {
         return Evidence.of(toString());
+    }
+
+    /**
+     * Gives the law of the time in seconds, for an axis of a sweep say; a normal one, which gives some drivers a time
+     * below zero, is cut there.
+     *
+     * @return the same log-normal, bit by bit, or the normal given that the time is positive
+     */
+    public Distribution distribution() {
+        return law;
     }
 
     /**
@@ -29,7 +43,7 @@ public abstract sealed class ReactionDistribution implements Evident permits Log
      * @throws IllegalArgumentException if the share is not between 0 and 1 or the time is beyond 1e6 s
      */
     public TimeSpan quantile(double probability) {
-        return TimeSpan.seconds(distribution.inverseCumulativeProbability(probability("probability", probability)));
+        return TimeSpan.seconds(law.quantile(probability("probability", probability)));
     }
 
     /**
@@ -39,7 +53,7 @@ public abstract sealed class ReactionDistribution implements Evident permits Log
      * @return the share, 0 to 1
      */
     public double cdf(TimeSpan time) {
-        return distribution.cumulativeProbability(time.inSeconds());
+        return law.cdf(time.inSeconds());
     }
 
     /**
@@ -49,7 +63,7 @@ public abstract sealed class ReactionDistribution implements Evident permits Log
      * @return the density in 1/s
      */
     public double densityPerS(TimeSpan time) {
-        return distribution.density(time.inSeconds());
+        return moments.density(time.inSeconds());
     }
 
     /**
@@ -58,7 +72,7 @@ public abstract sealed class ReactionDistribution implements Evident permits Log
      * @return the mean
      */
     public TimeSpan mean() {
-        return TimeSpan.seconds(distribution.getMean());
+        return TimeSpan.seconds(moments.getMean());
     }
 
     /**
@@ -67,7 +81,7 @@ public abstract sealed class ReactionDistribution implements Evident permits Log
      * @return the standard deviation
      */
     public TimeSpan standardDeviation() {
-        return TimeSpan.seconds(Math.sqrt(distribution.getVariance()));
+        return TimeSpan.seconds(Math.sqrt(moments.getVariance()));
     }
 
     /**

@@ -66,6 +66,16 @@ public record Range(String name, double lo, boolean open, double hi, String unit
     }
 
     /**
+     * Gives the same range of the quantity under another name: one quantity stands in many places.
+     *
+     * @param newName the name for messages, for example {@code follower speed}
+     * @return the range
+     */
+    public Range as(String newName) {
+        return new Range(newName, lo, open, hi, unit);
+    }
+
+    /**
      * Says whether a value is in the range.
      *
      * @param value the value

@@ -94,6 +94,9 @@ public final class Ranges {
     /** The gap between two vehicles that do not touch, (0, 1e5] m. */
     public static final Range APART = GAP.withoutLowerEnd();
 
+    /** The time gap between two vehicles: gap over the follower's speed, [0, 300] s. */
+    public static final Range TIME_GAP = Range.closed("time gap", 0, 300, "s");
+
     /** The gravity of a road, [1, 30] m/s². */
     public static final Range GRAVITY = Range.closed("gravity", 1, 30, "m/s²");
 

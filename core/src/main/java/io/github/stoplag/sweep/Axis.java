@@ -1,5 +1,6 @@
 package io.github.stoplag.sweep;
 
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.source.Source;
 import java.util.Arrays;

@@ -1,5 +1,6 @@
 package io.github.stoplag.sweep;
 
+import io.github.stoplag.chance.Distribution;
 import java.util.function.DoubleUnaryOperator;
 
 /**

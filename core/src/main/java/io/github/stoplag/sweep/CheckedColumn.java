@@ -13,12 +13,19 @@ final class CheckedColumn {
     // how many of the values are known to be in range
     private int known;
 
-    /** Takes the input's name, its range and what to say where it is left. */
-    CheckedColumn(List<String> inputs, String name, double lo, double hi, String reason) {
-        at = inputs.indexOf(name);
-        this.lo = lo;
-        this.hi = hi;
-        this.reason = reason;
+    /** Takes a column that lamps share. */
+    CheckedColumn(List<String> inputs, PairColumn column) {
+        this(inputs, column, "");
+    }
+
+    /** Takes a column of a lamp. */
+    CheckedColumn(List<String> inputs, PairColumn column, String lamp) {
+        at = inputs.indexOf(column.column(lamp));
+        lo = column.range().open()
+                ? Math.nextUp(column.range().lo())
+                : column.range().lo();
+        hi = column.range().hi();
+        reason = column.refusal();
     }
 
     /** Checks rows and gives them, or what stands for an input that is absent; not to be changed. */

@@ -1,5 +1,6 @@
 package io.github.stoplag.sweep;
 
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.kernel.GapKernel;
 import io.github.stoplag.quantity.Numbers;
 import java.util.Arrays;
@@ -33,12 +34,12 @@ import java.util.stream.Stream;
  */
 public final class ConditionalContact implements Model {
     private static final double LEAST_SHARE = 1e-3;
-    private static final String TIME_GAP = "time_gap_s";
+    private static final double LARGEST_GAP_M = PairColumn.GAP.range().hi();
 
     private final Plan plan;
     private final List<String> lamps;
     private final List<String> inputs;
-    private final String gapColumn;
+    private final PairColumn gapColumn;
     private final CdfTable gap;
     private final double longest;
     private final double below;
@@ -47,16 +48,16 @@ public final class ConditionalContact implements Model {
     private ConditionalContact(Plan plan, PairModel pair, Axis gapAxis, Distribution distribution) {
         this.plan = plan.without(gapAxis.column());
         lamps = pair.lamps();
-        gapColumn = gapAxis.column();
+        gapColumn = PairColumn.gapOf(plan);
         inputs = pair.inputs().stream()
-                .filter(column -> !column.equals(gapColumn))
+                .filter(column -> !column.equals(gapColumn.column()))
                 .toList();
         gap = CdfTable.of(distribution);
-        longest = gapColumn.equals(TIME_GAP) ? PairModel.LARGEST_TIME_GAP_S : PairModel.LARGEST_GAP_M;
+        longest = gapColumn.range().hi();
         below = distribution.cdf(-Double.MIN_VALUE);
         share = distribution.cdf(longest) - below;
         if (!(share >= LEAST_SHARE)) {
-            throw new IllegalArgumentException("at least 0.001 of the distribution of " + gapColumn
+            throw new IllegalArgumentException("at least 0.001 of the distribution of " + gapColumn.column()
                     + " must lie in [0, " + Numbers.text(longest) + "], got " + Numbers.text(share));
         }
     }
@@ -73,7 +74,7 @@ public final class ConditionalContact implements Model {
     public static ConditionalContact of(Plan plan, String... lamps) {
         PairModel pair = PairModel.of(plan, lamps);
         Axis axis = plan.axes().stream()
-                .filter(a -> a.column().equals(TIME_GAP) || a.column().equals("gap_m"))
+                .filter(a -> a.column().equals(PairColumn.gapOf(plan).column()))
                 .findFirst()
                 .orElseThrow();
         boolean correlated = plan.correlations().stream()
@@ -104,8 +105,24 @@ public final class ConditionalContact implements Model {
         return lamps;
     }
 
-    static String probabilityColumn(String lamp) {
+    /**
+     * Gives the name of the output that is a lamp's contact probability.
+     *
+     * @param lamp the lamp
+     * @return {@code contact_probability_<lamp>}
+     */
+    public static String probabilityColumn(String lamp) {
         return "contact_probability_" + lamp;
+    }
+
+    /**
+     * Gives the name of the output that is the gap needed with a lamp.
+     *
+     * @param lamp the lamp
+     * @return {@code gap_needed_<lamp>_m}
+     */
+    public static String gapNeededColumn(String lamp) {
+        return "gap_needed_" + lamp + "_m";
     }
 
     @Override
@@ -116,7 +133,7 @@ public final class ConditionalContact implements Model {
     @Override
     public List<String> outputs() {
         return lamps.stream()
-                .flatMap(lamp -> Stream.of(probabilityColumn(lamp), "gap_needed_" + lamp + "_m"))
+                .flatMap(lamp -> Stream.of(probabilityColumn(lamp), gapNeededColumn(lamp)))
                 .toList();
     }
 
@@ -126,14 +143,14 @@ public final class ConditionalContact implements Model {
     }
 
     private final class OnOneThread implements Evaluator {
-        private final PairColumns pair = new PairColumns(inputs, lamps.size());
+        private final PairColumns pair = new PairColumns(inputs, lamps);
         private final double[] farM = new double[RowBlock.ROWS];
         private final double[] timeS = new double[RowBlock.ROWS];
         private final double[] closingMps = new double[RowBlock.ROWS];
 
         OnOneThread() {
             // from the largest gap there is, the smallest gap tells how much of it was needed
-            Arrays.fill(farM, PairModel.LARGEST_GAP_M);
+            Arrays.fill(farM, LARGEST_GAP_M);
         }
 
         @Override
@@ -145,7 +162,7 @@ public final class ConditionalContact implements Model {
                 double[] neededM = outputs[2 * lamp + 1];
                 pair.outcomes(lamp, count, columns, farM, timeS, neededM, closingMps, rejects);
                 for (int i = 0; i < count; i++) {
-                    neededM[i] = PairModel.LARGEST_GAP_M - neededM[i];
+                    neededM[i] = LARGEST_GAP_M - neededM[i];
                 }
                 probabilities(count, neededM, probability);
             }
@@ -153,7 +170,7 @@ public final class ConditionalContact implements Model {
 
         private void probabilities(int count, double[] neededM, double[] probability) {
             double[] followerMps = pair.followerMps();
-            boolean inTime = gapColumn.equals(TIME_GAP);
+            boolean inTime = gapColumn == PairColumn.TIME_GAP;
             double perShare = 1 / share;
             for (int i = 0; i < count; i++) {
                 // the kernel's rule: a touch is no contact; a follower that stands needs no gap

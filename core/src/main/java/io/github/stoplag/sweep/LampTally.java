@@ -23,8 +23,8 @@ public final class LampTally {
     }
 
     void add(RowBlock rows) {
-        double[] closingMps = rows.column(PairModel.closingColumn(lamp));
-        double[] gapM = rows.column(PairModel.gapColumn(lamp));
+        double[] closingMps = rows.column(PairOutput.CLOSING_SPEED.column(lamp));
+        double[] gapM = rows.column(PairOutput.SMALLEST_GAP.column(lamp));
         int valid = 0;
         int contactCount = 0;
         // written always, kept on contact: no branch for the processor to guess

@@ -10,7 +10,6 @@ import java.util.List;
  * kernel.
  */
 final class PairColumns {
-    static final int FIRST_LATENCY = PairModel.NEEDED.size();
     private static final int ROWS = RowBlock.ROWS;
 
     private final int frictionAt;
@@ -37,25 +36,20 @@ final class PairColumns {
     private double[] leaderMps2 = zero;
     private double[] followerMps2 = zero;
 
-    PairColumns(List<String> inputs, int lamps) {
-        frictionAt = inputs.indexOf("friction_ratio");
-        gradeAt = inputs.indexOf("grade_ratio");
-        respondsAt = inputs.indexOf(PairModel.RESPONDS);
-        speed = new CheckedColumn(inputs, "speed_mps", 0, 150, "speed must be in [0, 150] m/s");
-        followerSpeed =
-                new CheckedColumn(inputs, "follower_speed_mps", 0, 150, "follower speed must be in [0, 150] m/s");
-        reaction = new CheckedColumn(inputs, "reaction_s", 0, 30, "reaction time must be in [0, 30] s");
-        deadTime = new CheckedColumn(inputs, "brake_dead_time_s", 0, 10, "brake dead time must be in [0, 10] s");
-        buildUp = new CheckedColumn(inputs, "brake_build_up_s", 0, 10, "brake build-up time must be in [0, 10] s");
-        followerDecel = new CheckedColumn(
-                inputs, "follower_decel_mps2", 0, 200, "follower deceleration must be in [0, 200] m/s²");
-        leaderDecel =
-                new CheckedColumn(inputs, "leader_decel_mps2", 0, 200, "leader deceleration must be in [0, 200] m/s²");
-        latency = new CheckedColumn[lamps];
-        for (int lamp = 0; lamp < lamps; lamp++) {
-            latency[lamp] = new CheckedColumn(
-                    inputs, inputs.get(FIRST_LATENCY + lamp), 0, 30, "lamp latency must be in [0, 30] s");
-        }
+    PairColumns(List<String> inputs, List<String> lamps) {
+        frictionAt = inputs.indexOf(PairColumn.FRICTION.column());
+        gradeAt = inputs.indexOf(PairColumn.GRADE.column());
+        respondsAt = inputs.indexOf(PairColumn.RESPONDS.column());
+        speed = new CheckedColumn(inputs, PairColumn.SPEED);
+        followerSpeed = new CheckedColumn(inputs, PairColumn.FOLLOWER_SPEED);
+        reaction = new CheckedColumn(inputs, PairColumn.REACTION);
+        deadTime = new CheckedColumn(inputs, PairColumn.DEAD_TIME);
+        buildUp = new CheckedColumn(inputs, PairColumn.BUILD_UP);
+        followerDecel = new CheckedColumn(inputs, PairColumn.FOLLOWER_DECEL);
+        leaderDecel = new CheckedColumn(inputs, PairColumn.LEADER_DECEL);
+        latency = lamps.stream()
+                .map(lamp -> new CheckedColumn(inputs, PairColumn.LATENCY, lamp))
+                .toArray(CheckedColumn[]::new);
     }
 
     /** Checks and derives all columns but the gap, in this order, and the latencies. */
@@ -97,10 +91,10 @@ final class PairColumns {
         double[] grade = gradeAt < 0 ? zero : columns[gradeAt];
         for (int i = 0; i < count; i++) {
             double allowedMps2 = Double.POSITIVE_INFINITY;
-            if (!(friction[i] > 0 && friction[i] <= 2)) {
-                rejects.reject(i, "friction coefficient must be in (0, 2]");
-            } else if (!(grade[i] >= -0.5 && grade[i] <= 0.5)) {
-                rejects.reject(i, "grade must be in [-0.5, 0.5]");
+            if (!PairColumn.FRICTION.range().contains(friction[i])) {
+                rejects.reject(i, PairColumn.FRICTION.refusal());
+            } else if (!PairColumn.GRADE.range().contains(grade[i])) {
+                rejects.reject(i, PairColumn.GRADE.refusal());
             } else {
                 allowedMps2 = StopKernel.decelerationMps2(friction[i], grade[i], Deceleration.STANDARD_GRAVITY_MPS2);
                 if (!(allowedMps2 > 0)) {

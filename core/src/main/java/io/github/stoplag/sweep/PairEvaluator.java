@@ -12,13 +12,12 @@ final class PairEvaluator implements Model.Evaluator {
     private final double[] none = new double[RowBlock.ROWS];
     private final double[] derivedGapM = new double[RowBlock.ROWS];
 
-    PairEvaluator(List<String> inputs, int lamps) {
-        this.lamps = lamps;
+    PairEvaluator(List<String> inputs, List<String> lamps) {
+        this.lamps = lamps.size();
         pair = new PairColumns(inputs, lamps);
-        hasTimeGap = inputs.contains("time_gap_s");
-        gap = new CheckedColumn(inputs, "gap_m", 0, PairModel.LARGEST_GAP_M, "gap must be in [0, 1e5] m");
-        timeGap = new CheckedColumn(
-                inputs, "time_gap_s", 0, PairModel.LARGEST_TIME_GAP_S, "time gap must be in [0, 300] s");
+        hasTimeGap = inputs.contains(PairColumn.TIME_GAP.column());
+        gap = new CheckedColumn(inputs, PairColumn.GAP);
+        timeGap = new CheckedColumn(inputs, PairColumn.TIME_GAP);
     }
 
     @Override
@@ -27,10 +26,11 @@ final class PairEvaluator implements Model.Evaluator {
         double[] gapM = gaps(count, columns, rejects);
         pair.limit(count, columns, rejects);
         for (int lamp = 0; lamp < lamps; lamp++) {
-            double[] contact = outputs[4 * lamp];
-            double[] closingMps = outputs[4 * lamp + 1];
-            pair.outcomes(
-                    lamp, count, columns, gapM, outputs[4 * lamp + 3], outputs[4 * lamp + 2], closingMps, rejects);
+            double[] contact = PairOutput.CONTACT.of(outputs, lamp);
+            double[] closingMps = PairOutput.CLOSING_SPEED.of(outputs, lamp);
+            double[] smallestGapM = PairOutput.SMALLEST_GAP.of(outputs, lamp);
+            double[] timeS = PairOutput.EVENT_TIME.of(outputs, lamp);
+            pair.outcomes(lamp, count, columns, gapM, timeS, smallestGapM, closingMps, rejects);
             for (int i = 0; i < count; i++) {
                 // an int first, which needs no branch for the processor to guess
                 int hit = closingMps[i] >= 0 ? 1 : 0;

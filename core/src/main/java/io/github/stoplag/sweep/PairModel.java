@@ -1,5 +1,6 @@
 package io.github.stoplag.sweep;
 
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.driver.DriverResponse;
 import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
@@ -11,60 +12,17 @@ import java.util.stream.Stream;
  * A leader that brakes and a follower that sees one of several stop lamps: contact, closing speed and smallest gap for
  * each lamp on the same draws.
  *
- * <p>Columns of the plan; the model takes those that are there:
+ * <p>Columns of the plan: {@link PairColumn}; the model takes those that are there. Outputs per lamp:
+ * {@link PairOutput}. The leader brakes in every scenario: see {@link #STATEMENT}.
  *
- * <table>
- * <caption>Columns</caption>
- * <tr><th>column</th><th>what</th><th>if absent</th></tr>
- * <tr><td>{@code speed_mps}</td><td>the leader's speed</td><td>needed</td></tr>
- * <tr><td>{@code follower_speed_mps}</td><td>the follower's speed</td><td>the leader's</td></tr>
- * <tr><td>{@code gap_m} or {@code time_gap_s}</td><td>the gap, or gap over the follower's speed</td><td>one
- * needed</td></tr>
- * <tr><td>{@code reaction_s}</td><td>perception-reaction time from the light's detection to the foot on the
- * brake</td><td>needed</td></tr>
- * <tr><td>{@code lamp_latency_<lamp>_s}</td><td>from the lamp's circuit closing to its light being
- * detected</td><td>needed for each lamp</td></tr>
- * <tr><td>{@code follower_decel_mps2}</td><td>the follower's full deceleration</td><td>needed</td></tr>
- * <tr><td>{@code leader_decel_mps2}</td><td>the leader's full deceleration</td><td>the follower's</td></tr>
- * <tr><td>{@code brake_dead_time_s}</td><td>pedal to first deceleration, both</td><td>0</td></tr>
- * <tr><td>{@code brake_build_up_s}</td><td>first to full deceleration, both</td><td>0</td></tr>
- * <tr><td>{@code responds_ratio}</td><td>1 where the follower responds to the lamp, 0 where it never brakes, see
- * {@link #responding}</td><td>1</td></tr>
- * <tr><td>{@code friction_ratio}, {@code grade_ratio}</td><td>the road, which limits both decelerations; uphill
- * positive</td><td>no limit; level</td></tr>
- * </table>
- *
- * <p>Outputs per lamp: {@code contact_<lamp>} (1 or 0), {@code closing_speed_<lamp>_mps} (NaN without contact), {@code
- * smallest_gap_<lamp>_m} (0 on contact), {@code event_time_<lamp>_s}. The leader brakes in every scenario: see
- * {@link #STATEMENT}.
- *
- * <p>Rejected: speeds outside [0, 150] m/s, reaction times and lamp latencies outside [0, 30] s, brake dead and
- * build-up times outside [0, 10] s, time gaps outside [0, 300] s, decelerations outside [0, 200] m/s², gaps outside [0,
- * 1e5] m, values of {@code responds_ratio} other than 0 and 1, friction outside (0, 2], grades outside [−0.5, 0.5], and
- * roads whose friction does not outweigh the downgrade.
+ * <p>Rejected: values outside the range of their {@link PairColumn}, values of {@code responds_ratio} other than 0 and
+ * 1, and roads whose friction does not outweigh the downgrade.
  */
 public final class PairModel implements Model {
     /** What a contact probability from this model says, and what it does not. */
     public static final String STATEMENT =
             "Conditional probability under the plan's assumptions: the share of the drawn scenarios, in each of which the leader"
                     + " brakes and nobody steers away, that end in contact. It is not a crash rate and no proof of safety.";
-
-    /** The column that says whether the follower responds. */
-    static final String RESPONDS = "responds_ratio";
-
-    static final double LARGEST_GAP_M = 1e5;
-    static final double LARGEST_TIME_GAP_S = 300;
-    static final List<String> NEEDED = List.of("speed_mps", "reaction_s", "follower_decel_mps2");
-    static final List<String> OPTIONAL = List.of(
-            "follower_speed_mps",
-            "leader_decel_mps2",
-            "brake_dead_time_s",
-            "brake_build_up_s",
-            "friction_ratio",
-            "grade_ratio",
-            "gap_m",
-            "time_gap_s",
-            RESPONDS);
 
     private final List<String> lamps;
     private final List<String> inputs;
@@ -86,26 +44,26 @@ public final class PairModel implements Model {
      *     gap and time gap are there, or there is a grade without friction
      */
     public static PairModel of(Plan plan, String... lamps) {
-        List<String> needed = new ArrayList<>(NEEDED);
-        for (String lamp : lamps) {
-            needed.add(latencyColumn(lamp));
+        List<String> names = List.of(lamps);
+        if (names.stream().distinct().count() != lamps.length) {
+            throw new IllegalArgumentException("lamps must have different names, got " + names);
         }
-        if (Stream.of(lamps).distinct().count() != lamps.length) {
-            throw new IllegalArgumentException("lamps must have different names, got " + List.of(lamps));
-        }
+        List<String> needed = Stream.of(PairColumn.values())
+                .filter(column -> column.isNeeded() || column == PairColumn.LATENCY)
+                .flatMap(column -> column.columns(names).stream())
+                .toList();
         List<String> columns = plan.columns();
-        boolean oneGap = columns.contains("gap_m") != columns.contains("time_gap_s");
-        boolean road = columns.contains("friction_ratio") || !columns.contains("grade_ratio");
+        boolean oneGap = columns.contains(PairColumn.GAP.column()) != columns.contains(PairColumn.TIME_GAP.column());
+        boolean road = columns.contains(PairColumn.FRICTION.column()) || !columns.contains(PairColumn.GRADE.column());
         if (lamps.length == 0 || !columns.containsAll(needed) || !oneGap || !road) {
             throw new IllegalArgumentException("a pair needs at least one lamp, the columns " + needed
                     + ", one of gap_m and time_gap_s, and friction_ratio with grade_ratio; got " + columns);
         }
         return new PairModel(
-                List.of(lamps),
-                Stream.concat(needed.stream(), OPTIONAL.stream().filter(columns::contains))
-                        .toList(),
+                names,
+                PairColumn.taken(names, columns),
                 plan.axes().stream()
-                        .filter(axis -> axis.column().equals(RESPONDS))
+                        .filter(axis -> axis.column().equals(PairColumn.RESPONDS.column()))
                         .mapToDouble(PairModel::shareOfOnes)
                         .findFirst()
                         .orElse(1));
@@ -126,7 +84,7 @@ public final class PairModel implements Model {
      * @throws IllegalArgumentException if the share is out of range
      */
     public static Axis responding(double shareRatio) {
-        return Axis.drawn("responds", "ratio", new Distribution.Bernoulli(shareRatio));
+        return PairColumn.RESPONDS.drawn(new Distribution.Bernoulli(shareRatio));
     }
 
     /**
@@ -149,25 +107,9 @@ public final class PairModel implements Model {
             return "Only " + share + ", the other " + Numbers.text(100 * (1 - respondingRatio), 4)
                     + " % never brake; all shares are of both together.";
         }
-        return inputs.contains(RESPONDS)
+        return inputs.contains(PairColumn.RESPONDS.column())
                 ? share + ", as the plan says."
                 : share + ", because the plan says nothing of drivers who do not: all shares are of those who respond.";
-    }
-
-    static String latencyColumn(String lamp) {
-        return "lamp_latency_" + lamp + "_s";
-    }
-
-    static String contactColumn(String lamp) {
-        return "contact_" + lamp;
-    }
-
-    static String closingColumn(String lamp) {
-        return "closing_speed_" + lamp + "_mps";
-    }
-
-    static String gapColumn(String lamp) {
-        return "smallest_gap_" + lamp + "_m";
     }
 
     /**
@@ -177,6 +119,24 @@ public final class PairModel implements Model {
      */
     public List<String> lamps() {
         return lamps;
+    }
+
+    /**
+     * Gives the lamp that the others are compared with.
+     *
+     * @return the first
+     */
+    public String reference() {
+        return lamps.get(0);
+    }
+
+    /**
+     * Gives the lamps that are compared with the first.
+     *
+     * @return all others in order, possibly none
+     */
+    public List<String> others() {
+        return lamps.subList(1, lamps.size());
     }
 
     static int lampIndex(List<String> lamps, String name) {
@@ -202,13 +162,13 @@ public final class PairModel implements Model {
                             + " within the time that was watched.");
         }
         texts.add("Straight lane, constant deceleration after a linear build-up, constant speed until the brakes act.");
-        if (!inputs.contains("follower_speed_mps")) {
+        if (!inputs.contains(PairColumn.FOLLOWER_SPEED.column())) {
             texts.add("Both vehicles have the same speed.");
         }
-        if (!inputs.contains("leader_decel_mps2")) {
+        if (!inputs.contains(PairColumn.LEADER_DECEL.column())) {
             texts.add("Both vehicles brake equally hard.");
         }
-        if (!inputs.contains("brake_dead_time_s") || !inputs.contains("brake_build_up_s")) {
+        if (!inputs.contains(PairColumn.DEAD_TIME.column()) || !inputs.contains(PairColumn.BUILD_UP.column())) {
             texts.add("A brake dead time or build-up that is not in the plan is 0 s.");
         }
         return texts;
@@ -222,13 +182,12 @@ public final class PairModel implements Model {
     @Override
     public List<String> outputs() {
         return lamps.stream()
-                .flatMap(lamp -> Stream.of(
-                        contactColumn(lamp), closingColumn(lamp), gapColumn(lamp), "event_time_" + lamp + "_s"))
+                .flatMap(lamp -> Stream.of(PairOutput.values()).map(output -> output.column(lamp)))
                 .toList();
     }
 
     @Override
     public Evaluator evaluator() {
-        return new PairEvaluator(inputs, lamps.size());
+        return new PairEvaluator(inputs, lamps);
     }
 }

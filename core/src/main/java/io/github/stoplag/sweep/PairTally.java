@@ -44,9 +44,9 @@ public final class PairTally implements SavableTally<PairTally> {
         scenarios += rows.count();
         lamps.forEach(lamp -> lamp.add(rows));
         for (int i = 0; i < names.size(); i++) {
-            double[] first = rows.column(PairModel.contactColumn(names.get(i)));
+            double[] first = rows.column(PairOutput.CONTACT.column(names.get(i)));
             for (int j = i + 1; j < names.size(); j++) {
-                count(first, rows.column(PairModel.contactColumn(names.get(j))), rows.count(), joint[i][j]);
+                count(first, rows.column(PairOutput.CONTACT.column(names.get(j))), rows.count(), joint[i][j]);
             }
         }
     }

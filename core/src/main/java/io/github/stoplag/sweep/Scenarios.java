@@ -1,5 +1,7 @@
 package io.github.stoplag.sweep;
 
+import io.github.stoplag.chance.Distribution;
+import io.github.stoplag.chance.StandardNormal;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;

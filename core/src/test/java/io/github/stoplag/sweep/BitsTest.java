@@ -2,6 +2,8 @@ package io.github.stoplag.sweep;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.stoplag.chance.Distribution;
+import io.github.stoplag.chance.Empirical;
 import java.io.BufferedOutputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;

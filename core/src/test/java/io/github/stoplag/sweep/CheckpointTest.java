@@ -3,6 +3,8 @@ package io.github.stoplag.sweep;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import io.github.stoplag.chance.Distribution;
+import io.github.stoplag.chance.Empirical;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.DataInputStream;

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.stoplag.chance.Distribution;
+import io.github.stoplag.chance.Empirical;
 import io.github.stoplag.driver.LogNormalReaction;
 import io.github.stoplag.driver.ReactionStudy;
 import io.github.stoplag.kernel.GapEvent;
@@ -53,7 +55,7 @@ class ConditionalContactTest {
             Plan plan = Plan.of(Design.random(DRAWS), 71)
                     .axis(Axis.drawn("speed", "mps", new Distribution.Uniform(10, 35)))
                     .axis(Axis.drawn("time_gap", "s", new Distribution.LogNormal(mu, sigma)))
-                    .axis(Axis.drawn("reaction", "s", Distribution.LogNormal.of(reaction)))
+                    .axis(Axis.drawn("reaction", "s", reaction.distribution()))
                     .axis(Axis.drawn("follower_decel", "mps2", new Distribution.TruncatedNormal(6, 1.5, 3, 9)))
                     .axis(Axis.constant("lamp_latency_slow", "s", lags[0]))
                     .axis(Axis.constant("lamp_latency_instant", "s", lags[1]));

@@ -4,9 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.stoplag.chance.Distribution;
+import io.github.stoplag.chance.Empirical;
+import io.github.stoplag.chance.StandardNormal;
+import io.github.stoplag.driver.ChosenDeceleration;
+import io.github.stoplag.driver.DecelerationStudy;
 import io.github.stoplag.driver.DriverResponse;
 import io.github.stoplag.driver.LogNormalReaction;
 import io.github.stoplag.driver.ReactionStudy;
+import io.github.stoplag.quantity.Deceleration;
+import io.github.stoplag.quantity.TimeSpan;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -70,8 +77,37 @@ class DistributionTest {
     @Test
     void publishedReactionIsTakenOver() {
         LogNormalReaction reaction = LogNormalReaction.ofLogParameters(0.17, 0.44);
-        assertThat(Distribution.LogNormal.of(reaction).quantile(0.85))
-                .isCloseTo(reaction.quantile(0.85).inSeconds(), within(1e-12));
+        for (int i = 1; i < 1000; i++) {
+            double p = i / 1000.0;
+            double quantileS = reaction.distribution().quantile(p);
+            assertThat(reaction.quantile(p).inSeconds()).isEqualTo(quantileS);
+            assertThat(reaction.cdf(TimeSpan.seconds(quantileS)))
+                    .isEqualTo(reaction.distribution().cdf(quantileS));
+        }
+    }
+
+    @Test
+    void publishedDecelerationLawIsAnAxisWithATextOfItsOwn() {
+        ChosenDeceleration chosen =
+                DecelerationStudy.published("unexpected-1997").upTo(Deceleration.mps2(7));
+        Distribution law = chosen.distribution();
+        TruncatedNormalDistribution library = TruncatedNormalDistribution.of(0.55 * 9.80665, 0.07 * 9.80665, 0, 7);
+        for (int i = 1; i < 1000; i++) {
+            double p = i / 1000.0;
+            assertThat(law.quantile(p)).isCloseTo(library.inverseCumulativeProbability(p), within(1e-9));
+            assertThat(chosen.quantile(p).inMps2()).isEqualTo(law.quantile(p));
+        }
+        Plan plan = Plan.of(Design.random(10), 4);
+        String digest = plan.axis(PairColumn.FOLLOWER_DECEL.drawn(law)).digest();
+        assertThat(digest)
+                .isEqualTo(plan.axis(PairColumn.FOLLOWER_DECEL.drawn(DecelerationStudy.published("unexpected-1997")
+                                .upTo(Deceleration.mps2(7))
+                                .distribution()))
+                        .digest())
+                .isNotEqualTo(plan.axis(PairColumn.FOLLOWER_DECEL.drawn(DecelerationStudy.published("unexpected-1997")
+                                .upTo(Deceleration.mps2(6.9))
+                                .distribution()))
+                        .digest());
     }
 
     @Test
@@ -181,10 +217,10 @@ class DistributionTest {
         DriverResponse normal = ReactionStudy.published("brake-lamps-in-traffic-1993")
                 .response()
                 .orElseThrow();
-        assertThat(Distribution.of(normal.reaction()))
+        assertThat(normal.reaction().distribution())
                 .isEqualTo(new Distribution.TruncatedNormal(1.25, 0.46, 0, Double.POSITIVE_INFINITY));
         LogNormalReaction fit = LogNormalReaction.ofLogParameters(0.17, 0.44);
-        assertThat(Distribution.of(fit)).isEqualTo(new Distribution.LogNormal(0.17, 0.44));
+        assertThat(fit.distribution()).isEqualTo(new Distribution.LogNormal(0.17, 0.44));
     }
 
     @Test

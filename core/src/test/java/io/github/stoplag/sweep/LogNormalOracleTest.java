@@ -2,6 +2,7 @@ package io.github.stoplag.sweep;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.driver.LogNormalReaction;
 import io.github.stoplag.driver.ReactionStudy;
 import io.github.stoplag.source.Standing;
@@ -52,7 +53,7 @@ class LogNormalOracleTest {
         double[] lags = {0, 0.25};
         Plan plan = Plan.of(Design.random(DRAWS), seed)
                 .axis(Axis.drawn("speed", "mps", new Distribution.Uniform(10, 35)))
-                .axis(Axis.drawn("reaction", "s", Distribution.LogNormal.of(reaction)))
+                .axis(Axis.drawn("reaction", "s", reaction.distribution()))
                 .axis(Axis.drawn("time_gap", "s", new Distribution.LogNormal(muGap, sigmaGap)))
                 .axis(Axis.drawn("follower_decel", "mps2", new Distribution.TruncatedNormal(6, 1.5, 3, 9)))
                 .axis(Axis.constant("lamp_latency_instant", "s", lags[0]))

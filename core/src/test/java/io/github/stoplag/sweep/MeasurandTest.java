@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.kernel.StopKernel;
 import io.github.stoplag.quantity.Numbers;
 import java.util.Arrays;

@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.stoplag.chance.Distribution;
+import io.github.stoplag.chance.Empirical;
+import io.github.stoplag.chance.StandardNormal;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.Set;

@@ -3,6 +3,7 @@ package io.github.stoplag.sweep;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.kernel.GapEvent;
 import io.github.stoplag.kernel.GapKernel;
 import java.util.ArrayList;

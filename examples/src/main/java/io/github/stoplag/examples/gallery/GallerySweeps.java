@@ -1,5 +1,6 @@
 package io.github.stoplag.examples.gallery;
 
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.examples.draw.DistributionChart;
 import io.github.stoplag.examples.draw.Figure;
 import io.github.stoplag.examples.draw.LineChart;
@@ -10,7 +11,6 @@ import io.github.stoplag.examples.lampswap.Scenario;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.sweep.Axis;
 import io.github.stoplag.sweep.Design;
-import io.github.stoplag.sweep.Distribution;
 import io.github.stoplag.sweep.Histogram;
 import io.github.stoplag.sweep.Interval;
 import io.github.stoplag.sweep.LampTally;

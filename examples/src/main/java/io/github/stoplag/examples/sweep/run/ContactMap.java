@@ -1,7 +1,7 @@
 package io.github.stoplag.examples.sweep.run;
 
+import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.sweep.Axis;
-import io.github.stoplag.sweep.Distribution;
 import io.github.stoplag.sweep.Plan;
 import io.github.stoplag.sweep.Proportion;
 import io.github.stoplag.sweep.RowBlock;

@@ -1,5 +1,7 @@
 package io.github.stoplag.examples.sweep.run;
 
+import io.github.stoplag.chance.Distribution;
+import io.github.stoplag.chance.Empirical;
 import io.github.stoplag.driver.DriverResponse;
 import io.github.stoplag.driver.LogNormalReaction;
 import io.github.stoplag.driver.ReactionStudy;
@@ -10,8 +12,6 @@ import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
 import io.github.stoplag.sweep.Axis;
-import io.github.stoplag.sweep.Distribution;
-import io.github.stoplag.sweep.Empirical;
 import io.github.stoplag.sweep.PairModel;
 import java.math.BigDecimal;
 import java.math.RoundingMode;

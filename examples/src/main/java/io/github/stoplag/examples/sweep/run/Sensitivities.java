@@ -1,9 +1,9 @@
 package io.github.stoplag.examples.sweep.run;
 
+import io.github.stoplag.chance.Distribution;
+import io.github.stoplag.chance.Empirical;
 import io.github.stoplag.sweep.Axis;
 import io.github.stoplag.sweep.Design;
-import io.github.stoplag.sweep.Distribution;
-import io.github.stoplag.sweep.Empirical;
 import io.github.stoplag.sweep.OneAtATime;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.Plan;

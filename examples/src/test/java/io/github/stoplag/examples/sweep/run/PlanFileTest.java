@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.data.Offset.offset;
 
+import io.github.stoplag.chance.Distribution;
+import io.github.stoplag.chance.Empirical;
 import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.lamp.FilamentLamp;
@@ -15,8 +17,6 @@ import io.github.stoplag.sight.IntegratingEye;
 import io.github.stoplag.sweep.Axis;
 import io.github.stoplag.sweep.ColumnTally;
 import io.github.stoplag.sweep.Design;
-import io.github.stoplag.sweep.Distribution;
-import io.github.stoplag.sweep.Empirical;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.Plan;
 import io.github.stoplag.sweep.Sweep;

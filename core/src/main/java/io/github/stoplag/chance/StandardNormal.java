@@ -1,12 +1,14 @@
-package io.github.stoplag.sweep;
+package io.github.stoplag.chance;
 
 /**
  * The standard normal distribution from {@code StrictMath} and plain arithmetic, so that a plan's values have the same
  * bits on every JDK; a library that calls {@code Math.exp} gives no such promise.
+ *
+ * <p>Internal: it is public for the library's other packages, not for users.
  */
 // the coefficients stand as published, with more digits than a double holds
 @SuppressWarnings("FloatingPointLiteralPrecision")
-final class StandardNormal {
+public final class StandardNormal {
     private static final double[] A = {
         3.3871328727963666080, 1.3314166789178437745e2, 1.9715909503065514427e3, 1.3731693765509461125e4,
         4.5921953931549871457e4, 6.7265770927008700853e4, 3.3430575583588128105e4, 2.5090809287301226727e3
@@ -56,14 +58,17 @@ final class StandardNormal {
     /**
      * The quantile z with Φ(z) = p: Wichura's algorithm AS 241, PPND16, Applied Statistics 37, 1988 (coefficients from
      * memory, tested against an independent implementation). Infinite at 0 and 1.
+     *
+     * @param probability the share below, [0, 1]
+     * @return the quantile z
      */
-    static double quantile(double p) {
-        double q = p - 0.5;
+    public static double quantile(double probability) {
+        double q = probability - 0.5;
         if (Math.abs(q) <= 0.425) {
             double r = 0.180625 - q * q;
             return q * polynomial(A, r) / polynomial(B, r);
         }
-        double z = lowerTail(Math.min(p, 1 - p));
+        double z = lowerTail(Math.min(probability, 1 - probability));
         return q < 0 ? z : -z;
     }
 
@@ -94,8 +99,12 @@ final class StandardNormal {
 
     /**
      * Φ(x): ½ + φ(x) (x + x³/3 + x⁵/15 + …) in the middle, Laplace's continued fraction for Mills' ratio in the tails.
+     *
+     * @param value the value x
+     * @return the share below it
      */
-    static double cdf(double x) {
+    public static double cdf(double value) {
+        double x = value;
         double density = StrictMath.exp(-0.5 * x * x) / SQRT_TWO_PI;
         if (Math.abs(x) > 3) {
             double fraction = 0;

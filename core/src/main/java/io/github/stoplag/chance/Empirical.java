@@ -1,4 +1,4 @@
-package io.github.stoplag.sweep;
+package io.github.stoplag.chance;
 
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;

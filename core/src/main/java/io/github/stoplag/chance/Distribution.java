@@ -1,7 +1,5 @@
-package io.github.stoplag.sweep;
+package io.github.stoplag.chance;
 
-import io.github.stoplag.driver.LogNormalReaction;
-import io.github.stoplag.driver.ReactionDistribution;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
@@ -10,8 +8,8 @@ import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 
 /**
- * How the values of an axis spread, given by its quantile function x(p) with P(X ≤ x(p)) = p and the inverse of that,
- * the cumulative distribution function F(x). Values are in the axis's unit.
+ * How values spread, those of a sweep's axis say, given by the quantile function x(p) with P(X ≤ x(p)) = p and the
+ * inverse of that, the cumulative distribution function F(x). Values are in one unit, the axis's.
  *
  * <p>Those of the library use {@code StrictMath} and plain arithmetic: the same bits on every JDK. A law of one's own
  * needs {@link #quantile}, {@link #cdf} and {@link #canonical}; it should keep to the same arithmetic if its draws are
@@ -100,22 +98,6 @@ public interface Distribution {
     }
 
     /**
-     * Takes a law of reaction times in seconds; a normal one, which gives some drivers a time below zero, is cut there.
-     *
-     * @param reaction the published or fitted law
-     * @return the same log-normal, or the normal given that the time is positive
-     */
-    static Distribution of(ReactionDistribution reaction) {
-        return reaction instanceof LogNormalReaction fit
-                ? LogNormal.of(fit)
-                : new TruncatedNormal(
-                        reaction.mean().inSeconds(),
-                        reaction.standardDeviation().inSeconds(),
-                        0,
-                        Double.POSITIVE_INFINITY);
-    }
-
-    /**
      * Says whether the quantile function bends smoothly and costs enough to be worth a table.
      *
      * @return true for the log-normal and the truncated normal
@@ -141,16 +123,6 @@ public interface Distribution {
         public LogNormal {
             Check.inRange("mean of the logarithm", mu, -50, 50, "");
             Check.above("standard deviation of the logarithm", sigma, 0, 5, "");
-        }
-
-        /**
-         * Takes over a time of reaction in seconds.
-         *
-         * @param reaction the published or fitted log-normal
-         * @return the same distribution
-         */
-        public static LogNormal of(LogNormalReaction reaction) {
-            return new LogNormal(reaction.mu(), reaction.sigma());
         }
 
         @Override
