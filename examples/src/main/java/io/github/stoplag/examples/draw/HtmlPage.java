@@ -32,7 +32,9 @@ public final class HtmlPage {
             table.many tr{border-bottom:2px solid var(--line);padding:.5rem 0}
             table.many td{border:0;padding:.1rem 0 .1rem 8.2rem;text-indent:-8.2rem}
             table.many td::before{content:attr(data-of);display:inline-block;width:8.2rem;text-indent:0;font-weight:600}}
-            @media print{table.whole{break-inside:avoid}figure,tr{break-inside:avoid}h2,h3{break-after:avoid}pre{white-space:pre-wrap}}
+            @media print{table.whole{break-inside:avoid}figure,tr{break-inside:avoid}h2,h3{break-after:avoid}
+            pre{white-space:pre-wrap}figure svg{max-height:11cm}figure{margin:.5rem 0}body{font-size:.9rem;padding:0}
+            th,td{padding-top:.15rem;padding-bottom:.15rem}}
             """;
 
     /** A table of so many rows is kept on one printed page. */
@@ -132,7 +134,7 @@ public final class HtmlPage {
     }
 
     /** Keeps a number and its unit, and feet and their inches, on one line. */
-    private static String unbroken(String text) {
+    public static String unbroken(String text) {
         return text.replaceAll("(?<=[0-9]) (?=(km/h|mph|m|ft|in|ms|s)\\b)", NO_BREAK_SPACE)
                 .replaceAll("(?<=ft) (?=[0-9])", NO_BREAK_SPACE);
     }

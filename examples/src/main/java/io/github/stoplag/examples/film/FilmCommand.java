@@ -98,9 +98,9 @@ public final class FilmCommand extends ProgramCommand {
     @Option(
             names = "--speed",
             paramLabel = "SPEED",
-            defaultValue = "100 km/h",
-            description =
-                    "speed of the vehicle behind, such as \"60 mph\"; may stand several times; default: ${DEFAULT-VALUE}")
+            split = ",",
+            defaultValue = "30 mph,60 mph",
+            description = "speeds of the vehicle behind; default: ${DEFAULT-VALUE}")
     private List<Speed> speeds = new ArrayList<>();
 
     @Mixin

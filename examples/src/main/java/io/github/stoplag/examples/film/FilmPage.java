@@ -3,7 +3,6 @@ package io.github.stoplag.examples.film;
 import io.github.stoplag.examples.draw.Figure;
 import io.github.stoplag.examples.draw.HtmlPage;
 import io.github.stoplag.examples.draw.Markup;
-import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.examples.file.Resource;
 import io.github.stoplag.examples.lamps.Criterion;
@@ -21,7 +20,7 @@ final class FilmPage {
     private final FilmReading reading;
     private final FilmStudy study;
     private final List<Criterion> criteria;
-    private final List<Speed> speeds;
+    private final FilmAnswer answer;
     private final Markup out;
     private final HtmlPage page;
 
@@ -29,7 +28,7 @@ final class FilmPage {
         this.reading = reading;
         this.study = study;
         this.criteria = criteria;
-        this.speeds = speeds;
+        this.answer = new FilmAnswer(study, criteria, speeds);
         this.out = out;
         this.page = new HtmlPage(out);
     }
@@ -55,29 +54,40 @@ final class FilmPage {
                     .close()
                     .line();
         }
+        first();
         page.paragraph(FilmText.title(reading, study) + ". Times are from the " + FilmText.zero(study) + ".");
-        road();
         figures.forEach(page::figure);
+        road();
         moments();
         budget();
         notes();
     }
 
+    private void first() {
+        for (FilmAnswer.Said said : answer.first()) {
+            out.open("div", "class", "answer").element("p", said.heading()).open("ul");
+            for (List<String> line : said.lines()) {
+                out.open("li").text(line.get(0) + ": ").element("strong", HtmlPage.unbroken(line.get(1)));
+                for (int i = 2; i < line.size(); i++) {
+                    out.text(HtmlPage.unbroken("; " + answer.header("").get(i) + " " + line.get(i)));
+                }
+                out.close();
+            }
+            out.close();
+            if (reading.coded()) {
+                out.element("p", FilmText.NOT_HELD);
+            }
+            out.close().line();
+        }
+    }
+
     private void road() {
-        page.heading("What it means on the road");
-        page.paragraph(
-                "Extra distance: what a vehicle behind travels between the moments at which both lamps are seen.");
-        page.table(
-                List.of("lamp", "moment", "after " + study.reference().label(), "speed", "extra distance"),
-                study.differences().stream()
-                        .flatMap(d -> speeds.stream()
-                                .map(speed -> List.of(
-                                        d.lamp(),
-                                        d.moment(),
-                                        Text.digits(1000 * d.timeS()) + " ms (" + FilmCharts.interval(d.loS(), d.hiS())
-                                                + ")",
-                                        Text.speed(speed),
-                                        FilmText.metres(d, speed)))));
+        if (!answer.differences().isEmpty()) {
+            page.heading("What it means on the road");
+            page.paragraph("How much later than " + study.reference().label()
+                    + ", and how far a vehicle behind travels meanwhile, with the interval that holds 95 %.");
+            page.table(answer.header("moment"), answer.differences().stream());
+        }
     }
 
     private void moments() {
@@ -88,7 +98,7 @@ final class FilmPage {
                         .map(row -> List.of(
                                 row.lamp(),
                                 row.direction(),
-                                row.moment(),
+                                answer.named(row.moment(), true),
                                 ms(row.estimate().valueS()),
                                 String.format(
                                         Locale.ROOT,

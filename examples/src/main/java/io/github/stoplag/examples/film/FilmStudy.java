@@ -54,15 +54,18 @@ final class FilmStudy {
      * By how much later a lamp has a moment than the reference.
      *
      * @param lamp the lamp
+     * @param rising whether both come on, not go out
      * @param moment the moment's name in tables
      * @param timeS the difference in seconds
      * @param uncertaintyS its standard uncertainty in seconds
      * @param loS lower end of the coverage interval in seconds
      * @param hiS upper end of the coverage interval in seconds
      */
-    record Difference(String lamp, String moment, double timeS, double uncertaintyS, double loS, double hiS) {
-        static Difference of(String lamp, String moment, FilmedMoment later) {
-            return new Difference(lamp, moment, later.valueS(), later.standardUncertaintyS(), later.loS(), later.hiS());
+    record Difference(
+            String lamp, boolean rising, String moment, double timeS, double uncertaintyS, double loS, double hiS) {
+        static Difference of(String lamp, boolean rising, String moment, FilmedMoment later) {
+            return new Difference(
+                    lamp, rising, moment, later.valueS(), later.standardUncertaintyS(), later.loS(), later.hiS());
         }
     }
 
@@ -190,17 +193,21 @@ final class FilmStudy {
     private void compare() {
         for (Change change : changes) {
             Optional<Change> other = changes.stream()
-                    .filter(c -> c.lamp.equals(reference.label()) && c.filmed.rising() && change.filmed.rising())
+                    .filter(c -> c.lamp.equals(reference.label()) && c.filmed.rising() == change.filmed.rising())
                     .findFirst();
             if (other.isEmpty() || change.lamp.equals(reference.label())) {
                 continue;
             }
             for (double level : LEVELS) {
                 differences.add(Difference.of(
-                        change.lamp, levelName(level), change.counted.levelAfter(other.get().counted, level)));
+                        change.lamp,
+                        change.filmed.rising(),
+                        levelName(level),
+                        change.counted.levelAfter(other.get().counted, level)));
             }
             rows.stream()
-                    .filter(row -> row.lamp.equals(change.lamp) && row.rising && row.moment.startsWith("seen_"))
+                    .filter(row ->
+                            change.filmed.rising() && row.lamp.equals(change.lamp) && row.moment.startsWith("seen_"))
                     .forEach(row -> rows.stream()
                             .filter(r -> r.lamp.equals(reference.label()) && r.rising && r.moment.equals(row.moment))
                             .findFirst()
@@ -217,6 +224,7 @@ final class FilmStudy {
         double timeS = own.valueS() - other.valueS();
         return new Difference(
                 row.lamp,
+                true,
                 row.moment,
                 timeS,
                 Math.hypot(own.standardUncertaintyS(), other.standardUncertaintyS()),
@@ -238,12 +246,12 @@ final class FilmStudy {
             marked.add(new Row(mark.lamp(), mark.rising(), mark.moment(), since));
             mark.marked().evidence().caveats().forEach(caveat -> caveats.add(caveat.text()));
             marks.stream()
-                    .filter(other -> mark.rising() && other.rising())
+                    .filter(other -> mark.rising() == other.rising())
                     .filter(other -> other.lamp().equals(reference.label())
                             && !mark.lamp().equals(other.lamp()))
                     .filter(other -> other.moment().equals(mark.moment()))
                     .map(other -> mark.marked().after(other.marked()))
-                    .forEach(later -> differences.add(Difference.of(mark.lamp(), mark.moment(), later)));
+                    .forEach(later -> differences.add(Difference.of(mark.lamp(), mark.rising(), mark.moment(), later)));
         }
     }
 

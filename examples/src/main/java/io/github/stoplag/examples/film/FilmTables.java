@@ -36,13 +36,14 @@ final class FilmTables {
     static String differences(FilmStudy study, List<Speed> speeds) {
         return CsvText.of(
                 joined(
-                        joined(List.of("lamp", "reference", "moment"), ESTIMATE),
+                        joined(List.of("lamp", "reference", "direction", "moment"), ESTIMATE),
                         List.of("speed_kmh", "extra_m", "standard_uncertainty_m", "lo_m", "hi_m")),
                 study.differences().stream()
                         .flatMap(d -> speeds.stream()
                                 .map(speed -> List.of(
                                         d.lamp(),
                                         study.reference().label(),
+                                        d.rising() ? "on" : "off",
                                         d.moment(),
                                         seconds(d.timeS()),
                                         seconds(d.uncertaintyS()),

@@ -4,7 +4,6 @@ import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.examples.file.Heading;
 import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.film.FilmedMoment;
-import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,12 +16,24 @@ final class FilmText {
             "A model is no proof of safety: a lamp that is seen earlier says nothing of its type approval, of the"
                     + " circuit it hangs on, or of crashes; local codes and licensed practice decide.";
 
+    /** Stands beside the numbers, not only among the reservations. */
+    static final String NOT_HELD = "In brackets what holds 95 %, without the error of a film coded with loss.";
+
     private FilmText() {}
 
     static List<String> of(
             FilmReading reading, FilmStudy study, List<Criterion> criteria, List<Speed> speeds, boolean invented) {
         List<String> lines = new ArrayList<>();
         lines.add(title(reading, study) + (invented ? " (" + Heading.INVENTED_DATA + ")" : ""));
+        FilmAnswer answer = new FilmAnswer(study, criteria, speeds);
+        for (FilmAnswer.Said said : answer.first()) {
+            lines.add("");
+            lines.add(said.heading());
+            lines.addAll(FilmAnswer.columns(headed(answer.header("seen by"), said.lines())));
+        }
+        if (reading.coded()) {
+            lines.add(NOT_HELD);
+        }
         lines.add("");
         lines.add("Moments in ms from the " + zero(study) + ", standard uncertainty u, interval that holds 95 %:");
         lines.add(
@@ -33,9 +44,10 @@ final class FilmText {
         lines.add("");
         criteria.forEach(criterion -> lines.addAll(
                 Text.wrapped("seen_" + criterion.word() + ": ", criterion.meaning() + ", " + criterion.criterion())));
-        lines.add("");
-        for (FilmStudy.Difference difference : study.differences()) {
-            speeds.forEach(speed -> lines.addAll(Text.wrapped("", sentence(study, difference, speed))));
+        List<List<String>> differences = answer.differences();
+        if (!differences.isEmpty()) {
+            lines.add("");
+            lines.addAll(FilmAnswer.columns(headed(answer.header("all moments"), differences)));
         }
         lines.add("");
         study.caveats().forEach(caveat -> lines.addAll(Text.wrapped("- ", caveat)));
@@ -66,16 +78,8 @@ final class FilmText {
         return "first light of " + study.reference().label() + " (going out: from its first loss of light)";
     }
 
-    /** Says what a difference is on the road. */
-    static String sentence(FilmStudy study, FilmStudy.Difference d, Speed speed) {
-        return d.lamp() + " " + d.moment() + ": " + Text.digits(1000 * d.timeS()) + " ms after "
-                + study.reference().label() + " (" + FilmCharts.interval(d.loS(), d.hiS()) + "); at "
-                + Text.speed(speed) + " " + metres(d, speed);
-    }
-
-    static String metres(FilmStudy.Difference d, Speed speed) {
-        return Numbers.fixed(speed.inMps() * d.timeS(), 2) + " m of travel ("
-                + Numbers.fixed(speed.inMps() * d.loS(), 2) + " to " + Numbers.fixed(speed.inMps() * d.hiS(), 2)
-                + " m)";
+    private static List<List<String>> headed(List<String> header, List<List<String>> rows) {
+        return Stream.concat(Stream.of(header.subList(0, rows.get(0).size())), rows.stream())
+                .toList();
     }
 }
