@@ -8,6 +8,7 @@ import io.github.stoplag.examples.gallery.GalleryCommand;
 import io.github.stoplag.examples.lampswap.LampSwapCommand;
 import io.github.stoplag.examples.onset.OnsetCommand;
 import io.github.stoplag.examples.program.Build;
+import io.github.stoplag.examples.program.CompletionCommand;
 import io.github.stoplag.examples.program.Typed;
 import io.github.stoplag.examples.rules.StoppingTablesCommand;
 import io.github.stoplag.examples.sweep.SweepCommand;
@@ -35,6 +36,7 @@ import picocli.CommandLine.ParameterException;
             SweepCommand.class,
             ExplainCommand.class,
             WorksheetCommand.class,
+            CompletionCommand.class,
             CommandLine.HelpCommand.class
         },
         mixinStandardHelpOptions = true,

@@ -24,8 +24,8 @@ public abstract class OutputCommand implements Callable<Integer> {
     @Option(
             names = "--out",
             paramLabel = "DIR",
-            defaultValue = "${sys:stoplag.output:-examples/target}/${COMMAND-NAME}",
-            description = "folder for the results, replaced as a whole; default: examples/target/${COMMAND-NAME}")
+            defaultValue = "${sys:stoplag.output:-stoplag-results}/${COMMAND-NAME}",
+            description = "folder for the results, replaced as a whole; default: ${DEFAULT-VALUE}")
     private Path out = Path.of("");
 
     /** Gives the folder asked for. */
