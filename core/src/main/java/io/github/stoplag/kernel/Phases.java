@@ -70,7 +70,7 @@ final class Phases {
         if (tauS > 0) {
             store(startMps2, jerk);
         }
-        if (tauS <= durationS) {
+        if (tauS <= durationS && tauS < Double.POSITIVE_INFINITY) {
             advance(startMps2, jerk, tauS);
             rest();
         } else if (durationS < Double.POSITIVE_INFINITY) {

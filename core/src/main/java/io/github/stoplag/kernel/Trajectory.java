@@ -1,5 +1,6 @@
 package io.github.stoplag.kernel;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Ranges;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,7 +40,25 @@ public final class Trajectory {
      * @param decelMps2 the deceleration at its start, in m/s²
      * @param jerkMps3 the rate of change of deceleration, in m/s³
      */
-    public record Phase(double startS, double positionM, double speedMps, double decelMps2, double jerkMps3) {}
+    public record Phase(double startS, double positionM, double speedMps, double decelMps2, double jerkMps3) {
+        /**
+         * Checks that the phase is one a vehicle can be in.
+         *
+         * @param startS when it starts, not negative
+         * @param positionM the position at its start, not negative
+         * @param speedMps the speed at its start, not negative
+         * @param decelMps2 the deceleration at its start
+         * @param jerkMps3 the rate of change of deceleration
+         * @throws IllegalArgumentException if a value is not finite, or one of the first three is negative
+         */
+        public Phase {
+            Check.inRange("start of a phase", startS, 0, Double.MAX_VALUE, "s");
+            Check.inRange("position at the start of a phase", positionM, 0, Double.MAX_VALUE, "m");
+            Check.inRange("speed at the start of a phase", speedMps, 0, Double.MAX_VALUE, "m/s");
+            Check.inRange("deceleration of a phase", decelMps2, -Double.MAX_VALUE, Double.MAX_VALUE, "m/s²");
+            Check.inRange("jerk of a phase", jerkMps3, -Double.MAX_VALUE, Double.MAX_VALUE, "m/s³");
+        }
+    }
 
     /**
      * Starts describing a motion.
@@ -127,7 +146,7 @@ public final class Trajectory {
     }
 
     /**
-     * Gives the phases in order; the rest after a stop is the last one.
+     * Gives the phases in order: the rest after a stop is the last one, and a motion that never stops has none.
      *
      * @return the phases, at least one
      */

@@ -6,6 +6,8 @@ import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * One filament of a catalogued signal bulb.
@@ -31,6 +33,36 @@ public record BulbFilament(
         LuminousFlux clearFlux,
         Optional<Double> lifeHours,
         Source source) {
+    private static final double SMALL_W = 15;
+    private static final Pattern TOLERANCE = Pattern.compile("±([0-9.]+) %");
+    private static final Pattern MOST = Pattern.compile("max ([0-9.]+) W");
+
+    /**
+     * Gives the usual tolerance of the watts drawn where none is published for a bulb: ±6 % from 15 W, ±10 % below, as
+     * in older editions of UN Regulation No. 37 (seen for P21/5W, R5W, R10W and T4W; assumed of others).
+     *
+     * @param drawn the watts drawn
+     * @return the tolerance, a plain ratio
+     */
+    public static double usualToleranceRatio(Power drawn) {
+        return drawn.inWatts() < SMALL_W ? 0.1 : 0.06;
+    }
+
+    /**
+     * Gives the most that a bulb within its rule draws at the test voltage: what a fuse and a wire must bear.
+     *
+     * @return the highest value published, or the power drawn plus the tolerance, published or else usual
+     */
+    public Power mostPower() {
+        Matcher most = MOST.matcher(powerRule);
+        if (most.matches()) {
+            return Power.watts(Double.parseDouble(most.group(1)));
+        }
+        Matcher tolerance = TOLERANCE.matcher(powerRule);
+        double ratio = tolerance.matches() ? Double.parseDouble(tolerance.group(1)) / 100 : usualToleranceRatio(power);
+        return Power.watts(power.inWatts() * (1 + ratio));
+    }
+
     /**
      * Builds the filament's model from the rating: the power drawn at the test voltage, temperature from the clear
      * flux.

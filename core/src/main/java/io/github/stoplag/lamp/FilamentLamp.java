@@ -252,6 +252,46 @@ public final class FilamentLamp {
         return Power.watts(wire.lossW(temperature.inKelvin(), ambient.inKelvin()));
     }
 
+    /**
+     * What may be otherwise than a rating tells, each as a factor on what is taken: 1 leaves it.
+     *
+     * @param powerRatio on the power drawn at the design voltage
+     * @param lightRatio on the flux, which decides the filament's temperature
+     * @param coilFactorRatio on the coil factor
+     * @param gasLossRatio on the gas-loss share
+     */
+    public record Variation(double powerRatio, double lightRatio, double coilFactorRatio, double gasLossRatio) {}
+
+    /**
+     * Builds the same bulb as it may also be.
+     *
+     * @param by what is otherwise
+     * @param tables the tables of tungsten
+     * @return a lamp whose temperature gives the light of this one times the ratio
+     * @throws IllegalArgumentException if the factors lead out of a range of {@link Builder}
+     */
+    public FilamentLamp varied(Variation by, TungstenTables tables) {
+        Power power = Power.watts(ratedPower.inWatts() * by.powerRatio());
+        return new Builder(ratedVoltage, power)
+                .fill(fill)
+                .ratedFlux(LuminousFlux.lumens(predictedFlux().inLumens() * by.lightRatio()))
+                .coilFactor(wire.coilFactor() * by.coilFactorRatio())
+                .gasLossShare(wire.gasLossShare() * by.gasLossRatio())
+                .lightLossShare(wire.lightLossShare())
+                .tungsten(tables)
+                .build();
+    }
+
+    /** {@return whether its light is as published, not what volts, watts and life tell} */
+    public boolean fluxRated() {
+        return givenFlux.isPresent();
+    }
+
+    /** {@return the tables of tungsten it is computed with} */
+    public TungstenTables tungsten() {
+        return wire.tungsten();
+    }
+
     /** {@return what the bulb is filled with} */
     public BulbFill fill() {
         return fill;
@@ -328,6 +368,7 @@ public final class FilamentLamp {
         private OptionalDouble gasLossShare = OptionalDouble.empty();
         private OptionalDouble lightLossShare = OptionalDouble.empty();
         private double coilFactor = 0.72;
+        private TungstenTables tungsten = TungstenTables.FITS;
 
         private Builder(Voltage ratedVoltage, Power ratedPower) {
             Check.inRange("rated voltage", ratedVoltage.inVolts(), 0.5, 300, "V");
@@ -346,6 +387,7 @@ public final class FilamentLamp {
             same.gasLossShare = gasLossShare;
             same.lightLossShare = lightLossShare;
             same.coilFactor = coilFactor;
+            same.tungsten = tungsten;
             return same;
         }
 
@@ -447,6 +489,17 @@ public final class FilamentLamp {
         }
 
         /**
+         * Sets the tables of tungsten to compute with.
+         *
+         * @param tables the tables, {@link TungstenTables#FITS} unless set
+         * @return this builder
+         */
+        public Builder tungsten(TungstenTables tables) {
+            tungsten = tables;
+            return this;
+        }
+
+        /**
          * {@return this builder after it has set the share of the filament's light that glass, cap and supports keep
          * back}
          *
@@ -524,6 +577,7 @@ public final class FilamentLamp {
                     : ratedPower.inWatts() < SMALL_W ? SMALL_GAS_LOSS : GAS_LOSS;
             double usualLightLoss = evacuated ? Math.min(MOST_LIGHT_LOSS, LIGHT_LOSS + DARK_ENDS_V / volt) : LIGHT_LOSS;
             return new FilamentWire(
+                    tungsten,
                     volt,
                     ratedPower.inWatts(),
                     filamentK,

@@ -267,7 +267,7 @@ public final class FilamentOnset implements OnsetCurve {
         }
         lines.add("heat loss: radiation and a loss linear in temperature difference, Carlà, Am. J. Phys. 81 (2013) 512"
                 + " (seen)");
-        lines.addAll(Tungsten.basis());
+        lines.addAll(lamp.tungsten().basis());
         lines.add("light: Planck, tungsten spectral emissivity of Pon & Hessler 1984 (seen), CIE 1924 V(λ) (seen), "
                 + conditions.lens() + (conditions.lens() == Lens.RED ? " (assumed transmission)" : ""));
         lines.add(course);

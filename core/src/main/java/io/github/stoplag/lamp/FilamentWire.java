@@ -11,6 +11,7 @@ final class FilamentWire {
     static final double DESIGN_AMBIENT_K = 300;
     private static final double STEFAN_BOLTZMANN = 5.670374419e-8;
 
+    private final TungstenTables tungsten;
     private final double filamentK;
     private final double gasLossShare;
     private final double coilFactor;
@@ -25,19 +26,21 @@ final class FilamentWire {
     private final double massKg;
 
     FilamentWire(
+            TungstenTables tungsten,
             double ratedV,
             double ratedW,
             double filamentK,
             double gasLossShare,
             double coilFactor,
             double lightLossShare) {
+        this.tungsten = tungsten;
         this.filamentK = filamentK;
         this.lightLossShare = lightLossShare;
         this.gasLossShare = gasLossShare;
         this.coilFactor = coilFactor;
         this.ratedW = ratedW;
         ratedOhm = ratedV * ratedV / ratedW;
-        double hotResistivityOhmM = Tungsten.resistivityOhmM(filamentK);
+        double hotResistivityOhmM = tungsten.resistivityOhmM(filamentK);
         ohmPerOhmM = ratedOhm / hotResistivityOhmM;
         radiatingAreaM2 = ratedW * (1 - gasLossShare) / exitanceWPerM2(filamentK, DESIGN_AMBIENT_K);
         gasLossWPerK = ratedW * gasLossShare / (filamentK - DESIGN_AMBIENT_K);
@@ -45,6 +48,10 @@ final class FilamentWire {
         diameterM = Math.cbrt(4 * hotResistivityOhmM * wireAreaM2 / (Math.PI * Math.PI * ratedOhm));
         lengthM = wireAreaM2 / (Math.PI * diameterM);
         massKg = Tungsten.densityKgPerM3(filamentK) * wireAreaM2 * diameterM / 4;
+    }
+
+    TungstenTables tungsten() {
+        return tungsten;
     }
 
     double filamentK() {
@@ -95,15 +102,15 @@ final class FilamentWire {
     }
 
     double resistanceOhm(double temperatureK) {
-        return ohmPerOhmM * Tungsten.resistivityOhmM(temperatureK);
+        return ohmPerOhmM * tungsten.resistivityOhmM(temperatureK);
     }
 
     double heatCapacityJPerK(double temperatureK) {
-        return massKg * Tungsten.specificHeatJPerKgK(temperatureK);
+        return massKg * tungsten.specificHeatJPerKgK(temperatureK);
     }
 
-    private static double exitanceWPerM2(double temperatureK, double ambientK) {
-        return Tungsten.totalEmissivityRatio(temperatureK)
+    private double exitanceWPerM2(double temperatureK, double ambientK) {
+        return tungsten.totalEmissivityRatio(temperatureK)
                 * STEFAN_BOLTZMANN
                 * (fourth(temperatureK) - fourth(ambientK));
     }

@@ -16,9 +16,8 @@ import java.util.Map;
  * sources stand in {@code tungsten_polynomials.csv} and {@code tungsten_spectral_emissivity.csv} beside this class.
  *
  * <p>Symbols: T temperature in K, λ wavelength in nm. Possible range of T: [200, 3695] K, up to the melting point; the
- * fits were validated in {@link #validity()}. Published total emissivities differ by ±8 % between sources. The choice
- * of tables moves the times of a filament by 5 to 11 % (the classic ones of 1925 and 1927 against these: derived); a
- * budget of uncertainty holds it as an input of its own, beside coil factor and filament temperature.
+ * fits were validated in {@link #validity()}. Published total emissivities differ by ±8 % between sources:
+ * {@link TungstenTables} computes a filament with others, to tell what the choice is worth.
  */
 public final class Tungsten {
     /** Melting point in kelvin (Tolias 2017; NIST-JANAF 1998). */
@@ -124,7 +123,7 @@ public final class Tungsten {
                 Source.seen("Tolias, Nucl. Mater. Energy 13 (2017)", "resistivity and total emissivity fits"));
     }
 
-    private static double checked(double temperatureK) {
+    static double checked(double temperatureK) {
         return Check.inRange("tungsten temperature", temperatureK, LOWEST_K, MELTING_POINT_K, "K");
     }
 

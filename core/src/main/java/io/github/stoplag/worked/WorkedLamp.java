@@ -5,7 +5,6 @@ import static io.github.stoplag.worked.Expression.number;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.FilamentOnset;
 import io.github.stoplag.lamp.SupplyConditions;
-import io.github.stoplag.lamp.Tungsten;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
@@ -186,7 +185,7 @@ public final class WorkedLamp {
                         "specific heat of tungsten" + where,
                         rounded(
                                 style,
-                                Tungsten.specificHeatJPerKgK(at.inKelvin()),
+                                lamp.tungsten().specificHeatJPerKgK(at.inKelvin()),
                                 Unit.JOULE_PER_KILOGRAM_KELVIN,
                                 "tungsten data")));
     }

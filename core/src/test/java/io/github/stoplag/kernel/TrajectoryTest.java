@@ -2,6 +2,7 @@ package io.github.stoplag.kernel;
 
 import static io.github.stoplag.Refusals.assertMessage;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
@@ -27,6 +28,27 @@ class TrajectoryTest {
         assertThat(stop.phases()).hasSize(2);
         assertThat(stop.restS().orElseThrow()).isCloseTo(Math.sqrt(0.5), within(1e-15));
         assertThat(stop.restPositionM().orElseThrow()).isCloseTo(2 * Math.sqrt(0.5) / 3, within(1e-15));
+    }
+
+    @Test
+    void motionThatNeverStopsHasNoPhaseOfRest() {
+        assertThat(Trajectory.startingAt(20).build().phases()).containsExactly(new Trajectory.Phase(0, 0, 20, 0, 0));
+        assertThat(Trajectory.startingAt(20).changeTo(-2, 0).build().phases())
+                .containsExactly(new Trajectory.Phase(0, 0, 20, -2, 0));
+    }
+
+    @Test
+    void phaseThatNoVehicleCanBeInIsRefused() {
+        assertThatThrownBy(() -> new Trajectory.Phase(Double.POSITIVE_INFINITY, 0, 20, 0, 0))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("start of a phase must be in [0, ");
+        assertThatThrownBy(() -> new Trajectory.Phase(0, Double.NaN, 20, 0, 0))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("position at the start of a phase must be in [0, ")
+                .hasMessageEndingWith(" m, got NaN m");
+        assertThatThrownBy(() -> new Trajectory.Phase(0, 0, -1, 0, 0)).hasMessageStartingWith("speed at the start");
+        assertThatThrownBy(() -> new Trajectory.Phase(0, 0, 1, Double.NaN, 0)).hasMessageStartingWith("deceleration");
+        assertThatThrownBy(() -> new Trajectory.Phase(0, 0, 1, 0, Double.NaN)).hasMessageStartingWith("jerk");
     }
 
     @Test

@@ -278,4 +278,24 @@ class BulbCatalogueTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("voltage to rerate filament 12.8 V 26.88 W to must be above 0 V, got 0 V");
     }
+
+    /** UN R37 and directive sheets: the highest value published, or rated watts plus tolerance. */
+    @Test
+    void mostPowerIsWhatTheRuleAllows() {
+        assertThat(BulbCatalogue.published("P21/5W").major().mostPower().inWatts())
+                .isCloseTo(26.5, within(1e-12));
+        assertThat(BulbCatalogue.published("P21W").major().mostPower().inWatts())
+                .isEqualTo(26.5);
+        assertThat(BulbCatalogue.published("R5W").major().mostPower().inWatts()).isCloseTo(5.5, within(1e-12));
+        assertThat(BulbCatalogue.published("1157").major().mostPower().inWatts())
+                .as("typical watts take the usual tolerance")
+                .isCloseTo(26.88 * 1.06, within(1e-9));
+        for (BulbRating bulb : BulbCatalogue.published()) {
+            assertThat(bulb.major().mostPower().inWatts())
+                    .as("%s", bulb)
+                    .isBetween(
+                            1.05 * bulb.major().power().inWatts(),
+                            1.12 * bulb.major().power().inWatts());
+        }
+    }
 }

@@ -26,6 +26,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class FilamentOnsetTest {
     private static final Voltage DESIGN = Voltage.volts(13.5);
+    // temperatures are given: the second methods below take them as inputs, whatever a rating would tell
     private static final FilamentLamp BULB = FilamentLamp.builder(DESIGN, Power.watts(26))
             .filamentTemperature(Temperature.kelvin(2800))
             .build();

@@ -83,7 +83,13 @@ class PublishedLampFiguresTest extends PublishedTableTest {
             entry(
                     "flux",
                     () -> FilamentLamp.builder(Voltage.volts(13.5), Power.watts(25))
-                            .filamentTemperature(Temperature.kelvin(2800))
+                            .build()
+                            .predictedFlux()
+                            .inLumens()),
+            entry(
+                    "flux_by_life",
+                    () -> FilamentLamp.builder(Voltage.volts(13.5), Power.watts(25))
+                            .lifeHours(250)
                             .build()
                             .predictedFlux()
                             .inLumens()),
@@ -108,7 +114,6 @@ class PublishedLampFiguresTest extends PublishedTableTest {
 
     private static FilamentOnset mains() {
         return FilamentLamp.builder(Voltage.volts(230), Power.watts(100))
-                .filamentTemperature(Temperature.kelvin(2800))
                 .build()
                 .switchOn(SupplyConditions.of(Voltage.volts(230)));
     }

@@ -3,19 +3,14 @@ package io.github.stoplag.sight;
 import static java.util.Map.entry;
 
 import io.github.stoplag.PublishedTableTest;
-import io.github.stoplag.lamp.FilamentLamp;
+import io.github.stoplag.lamp.LaboratoryLamps;
 import io.github.stoplag.lamp.LedLamp;
-import io.github.stoplag.lamp.Lens;
 import io.github.stoplag.lamp.OnsetCurve;
-import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Illuminance;
 import io.github.stoplag.quantity.Luminance;
 import io.github.stoplag.quantity.LuminousIntensity;
-import io.github.stoplag.quantity.Power;
-import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
-import io.github.stoplag.quantity.Voltage;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -28,10 +23,7 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
 class PublishedSightFiguresTest extends PublishedTableTest {
     private static final Distance NAUTICAL_MILE = Distance.metres(1852);
     private static final TimeSpan A = TimeSpan.seconds(0.2);
-    private static final OnsetCurve FILAMENT = FilamentLamp.builder(Voltage.volts(13.5), Power.watts(26))
-            .filamentTemperature(Temperature.kelvin(2800))
-            .build()
-            .switchOn(SupplyConditions.of(Voltage.volts(12.8)).withLens(Lens.RED));
+    private static final OnsetCurve FILAMENT = LaboratoryLamps.standard();
     private static final OnsetCurve LED = LedLamp.of(TimeSpan.seconds(0), TimeSpan.seconds(0));
 
     private static final Map<String, DoubleSupplier> COMPUTED = Map.ofEntries(

@@ -7,6 +7,7 @@ import io.github.stoplag.circuit.LampFeed;
 import io.github.stoplag.circuit.WireRun;
 import io.github.stoplag.examples.circuit.CircuitSection.Row;
 import io.github.stoplag.examples.draw.Text;
+import io.github.stoplag.examples.lamps.FilamentInput;
 import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Numbers;
@@ -145,39 +146,50 @@ final class FeedParts {
     static CircuitSection fuse(CircuitStudy study) {
         CircuitScenario scenario = study.scenario();
         Voltage highest = scenario.supply().highest();
-        double bulbA = study.filament().current(highest).inAmperes();
-        double inrushA = study.inrush().inAmperes();
+        FilamentInput bulb = scenario.filament();
+        // a bulb of more watts at the same temperature draws more by their ratio at every voltage and temperature
+        double mostRatio = bulb.mostPower().inWatts() / bulb.lamp().ratedPower().inWatts();
+        double ratedA = study.filament().current(highest).inAmperes();
+        double mostA = mostRatio * ratedA;
+        double inrushA = mostRatio * study.inrush().inAmperes();
         int lamps = scenario.stopLamps();
         Fuse.Load before =
-                scenario.fuse().carry(Current.amperes((lamps + 1) * bulbA), Current.amperes((lamps + 1) * inrushA));
+                scenario.fuse().carry(Current.amperes((lamps + 1) * mostA), Current.amperes((lamps + 1) * inrushA));
         double ledA = lamps * study.ledAtMost().current(highest).inAmperes();
-        Fuse.Load after = scenario.fuse().carry(Current.amperes(ledA + bulbA), Current.amperes(ledA + inrushA));
+        Fuse.Load after = scenario.fuse().carry(Current.amperes(ledA + mostA), Current.amperes(ledA + inrushA));
         double faultA = LampFeed.of(scenario.harness().resistance())
                 .shortCircuitCurrent(scenario.supply().lowest())
                 .inAmperes();
-        String basis = "all lamps on at " + highest;
+        String most = "all lamps on at " + highest + ", bulbs of " + bulb.mostPower() + ": " + bulb.mostFrom();
+        String rated =
+                "all lamps on at " + highest + ", bulbs of " + bulb.lamp().ratedPower() + " as rated";
         return new CircuitSection(
                 "Fuse",
                 List.of(
                         "With " + lamps + " filament stop lamps and the added lamp it is " + word(before) + ".",
                         "With LED stop lamps, their resistors and the added filament lamp it is " + word(after) + ".",
-                        "Loads are of the watts the bulb draws as rated; bulbs at the upper end of their tolerance draw about"
-                                + " 6 % more: leave room.",
+                        "Both are judged with bulbs of " + bulb.mostPower() + " (" + bulb.mostFrom() + ").",
                         "A short circuit at the lamp draws at least " + Text.digits(faultA) + " A, "
                                 + Text.digits(faultA / scenario.fuse().rating().inAmperes()) + " times its rating."),
                 List.of(
                         Row.of("steady load allowed", before.continuousLimit().inAmperes(), "A", "share of the rating"),
                         Row.of(
-                                "steady load with filament stop lamps",
+                                "most steady load with filament stop lamps",
                                 before.load().inAmperes(),
                                 "A",
-                                basis),
-                        Row.of("steady load with LED stop lamps", after.load().inAmperes(), "A", basis),
+                                most),
+                        Row.of("the same of bulbs as rated", (lamps + 1) * ratedA, "A", rated),
                         Row.of(
-                                "inrush with filament stop lamps",
+                                "most steady load with LED stop lamps",
+                                after.load().inAmperes(),
+                                "A",
+                                most),
+                        Row.of("the same of a bulb as rated", ledA + ratedA, "A", rated),
+                        Row.of(
+                                "most inrush with filament stop lamps",
                                 (lamps + 1) * inrushA,
                                 "A",
-                                "cold filaments at " + highest),
+                                "cold filaments at " + highest + ", bulbs of " + bulb.mostPower()),
                         Row.of(
                                 "current of a short circuit at the lamp",
                                 faultA,

@@ -3,6 +3,7 @@ package io.github.stoplag.examples.file;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
@@ -119,6 +120,10 @@ public record Key<T>(
      */
     public static Key<LuminousIntensity> intensity(String name, @Nullable String fallback, double lo, double hi) {
         return new Key<>(name, fallback, LuminousIntensity::parse, LuminousIntensity::inCandela, lo, hi, "cd");
+    }
+
+    public static Key<LuminousFlux> flux(String name, @Nullable String fallback, double lo, double hi) {
+        return new Key<>(name, fallback, LuminousFlux::parse, LuminousFlux::inLumens, lo, hi, "lm");
     }
 
     public static Key<Double> ratio(String name, @Nullable String fallback, double lo, double hi) {

@@ -5,8 +5,11 @@ import io.github.stoplag.examples.file.Key;
 import io.github.stoplag.examples.file.Keys;
 import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.lamp.BulbCatalogue;
+import io.github.stoplag.lamp.BulbFilament;
 import io.github.stoplag.lamp.BulbRating;
 import io.github.stoplag.lamp.FilamentLamp;
+import io.github.stoplag.quantity.LuminousFlux;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
@@ -18,10 +21,12 @@ import java.util.stream.Stream;
  * The filament bulb of a scenario: a bulb of the catalogue, or what it draws at its design voltage.
  *
  * @param lamp the bulb
+ * @param mostPower the most a bulb of its rating draws at its design voltage
+ * @param mostFrom where that comes from
  * @param origin where its rating comes from
  * @param keys the keys that decide it, that of its design voltage first
  */
-public record FilamentInput(FilamentLamp lamp, String origin, List<String> keys) {
+public record FilamentInput(FilamentLamp lamp, Power mostPower, String mostFrom, String origin, List<String> keys) {
     private static final String NO_BULB = "none";
 
     /** What a bulb is rated. */
@@ -36,6 +41,7 @@ public record FilamentInput(FilamentLamp lamp, String origin, List<String> keys)
 
     private static final Key<Temperature> TEMPERATURE =
             MODEL.add(Key.kelvin("filament.temperature", "model", 2200, 3200));
+    private static final Key<LuminousFlux> FLUX = MODEL.add(Key.flux("filament.flux", "model", 0.5, 20_000));
     private static final Key<Double> GAS_LOSS = MODEL.add(Key.ratio("filament.gas-loss-share", "model", 0, 0.5));
     private static final Key<Double> COIL_FACTOR = MODEL.add(Key.ratio("filament.coil-factor", "model", 0.5, 1));
 
@@ -87,6 +93,7 @@ public record FilamentInput(FilamentLamp lamp, String origin, List<String> keys)
 
     private static FilamentLamp.Builder told(ScenarioFile file, FilamentLamp.Builder lamp) {
         file.find(TEMPERATURE).ifPresent(lamp::filamentTemperature);
+        file.find(FLUX).ifPresent(lamp::ratedFlux);
         file.find(GAS_LOSS).ifPresent(lamp::gasLossShare);
         file.find(COIL_FACTOR).ifPresent(lamp::coilFactor);
         return lamp;
@@ -101,7 +108,13 @@ public record FilamentInput(FilamentLamp lamp, String origin, List<String> keys)
         FilamentLamp lamp = file.making(
                 withModel(keys),
                 () -> more.apply(FilamentLamp.builder(voltage, power)).build());
-        return new FilamentInput(lamp, power + " at " + voltage + ", given", keys);
+        double tolerance = BulbFilament.usualToleranceRatio(power);
+        return new FilamentInput(
+                lamp,
+                Power.watts(power.inWatts() * (1 + tolerance)),
+                "+" + Numbers.text(100 * tolerance) + " %, as older editions of UN R37 allow (assumed)",
+                power + " at " + voltage + ", given",
+                keys);
     }
 
     private static FilamentInput catalogued(
@@ -111,6 +124,8 @@ public record FilamentInput(FilamentLamp lamp, String origin, List<String> keys)
                 withModel(List.of(key)), () -> more.apply(rating.majorLamp()).build());
         return new FilamentInput(
                 lamp,
+                rating.major().mostPower(),
+                "most that " + rating + " draws, " + rating.major().powerRule(),
                 rating + ", " + rating.major().power() + " (" + rating.major().powerRule() + ") and "
                         + rating.major().clearFlux() + " at " + rating.major().testVoltage() + ": "
                         + rating.major().source(),

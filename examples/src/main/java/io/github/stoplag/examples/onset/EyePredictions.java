@@ -14,6 +14,7 @@ import io.github.stoplag.sight.IntegratingEye;
 import io.github.stoplag.sight.LampSignal;
 import io.github.stoplag.sight.ModifiedAllard;
 import io.github.stoplag.sight.Threshold;
+import io.github.stoplag.sweep.FilamentUncertainty;
 import java.util.Map;
 import java.util.function.DoubleSupplier;
 
@@ -63,6 +64,13 @@ final class EyePredictions {
                                 - seenMs(eye, signal(LaboratoryLamps.led(), RIG_CD))),
                 entry("driver_notices", () -> meanMs(eye, standard)),
                 entry("night_over_day", () -> nightOverDay(eye, standard)));
+    }
+
+    /** Which unknown of the laboratory's bulb moves the moment it is seen, and how far. */
+    static FilamentUncertainty.Budget filamentSeen() {
+        Detector eye = IntegratingEye.of(LaboratoryLamps.EYE_TIME_CONSTANT, LaboratoryLamps.EYE_THRESHOLD);
+        return FilamentUncertainty.of(LaboratoryLamps.bulb())
+                .budget("mean_time_seen_s", lamp -> meanMs(eye, lamp.switchOn(LaboratoryLamps.conditions())) / 1000);
     }
 
     private static double gainMs(Detector eye, OnsetCurve lamp) {

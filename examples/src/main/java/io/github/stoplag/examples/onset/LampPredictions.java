@@ -12,6 +12,7 @@ import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Voltage;
+import io.github.stoplag.sweep.FilamentUncertainty;
 import java.util.Map;
 import java.util.function.DoubleSupplier;
 
@@ -44,6 +45,16 @@ final class LampPredictions {
                 entry("draw_major", () -> drawnW(combined.majorLamp().build())),
                 entry("draw_minor", () -> drawnW(combined.minorLamp().build())),
                 entry("draw_from_flux", LampPredictions::wattsFromFlux));
+    }
+
+    /** Which unknown of the laboratory's bulb moves its time to half of the light, and how far. */
+    static FilamentUncertainty.Budget halfLight() {
+        return FilamentUncertainty.of(LaboratoryLamps.bulb())
+                .budget(
+                        "time_to_half_s",
+                        lamp -> lamp.switchOn(LaboratoryLamps.conditions())
+                                .timeToLevelS(0.5)
+                                .orElseThrow());
     }
 
     static double levelMs(OnsetCurve onset, double level) {

@@ -3,6 +3,7 @@ package io.github.stoplag.examples.onset;
 import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.lamp.LaboratoryLamps;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.sweep.FilamentUncertainty.Budget;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -13,6 +14,7 @@ import java.util.stream.Collectors;
 final class OnsetText {
     private static final String COURSE = "  %-22s %8s %8s %8s %8s   %8s %8s";
     private static final String PREDICTION = "  %10s %10s %-7s %7s  %-6s ";
+    private static final String BUDGET = "  %-26s %16s %30s";
     private static final String FLASH = "  %-9s %5s Hz %10s %10s %10s %10s   %s";
 
     private OnsetText() {}
@@ -27,6 +29,7 @@ final class OnsetText {
                         + LaboratoryLamps.EYE_THRESHOLD + "."));
         courses(lines, courses);
         predictions(lines, predictions);
+        budgets(lines);
         flashes(lines, flashes);
         lines.add("");
         lines.add("What it rests on");
@@ -85,8 +88,10 @@ final class OnsetText {
         lines.addAll(Text.wrapped(
                 "  ",
                 "known: seen, mem = from memory, der = derived, trade = common practice without a source. Volts, watts and"
-                        + " life tell a bulb's light from 3 W (above 16 V from 10 W), up to 3000 h, without halogen. Outside,"
-                        + " nothing is claimed; the error there: "
+                        + " life tell a bulb's light from 3 W (above 16 V from 10 W), up to 3000 h, without halogen: there "
+                        + missed(Predictions.fluxes())
+                        + ". Outside, where nothing is claimed, "
+                        + missed(Predictions.fluxesOutOfRange()) + "; their errors: "
                         + Predictions.fluxesOutOfRange().stream()
                                 .map(prediction -> prediction.quantity()
                                                 .split(" ", 3)[2]
@@ -94,6 +99,45 @@ final class OnsetText {
                                         + percent(prediction.relativeError().orElseThrow()))
                                 .collect(Collectors.joining(", "))
                         + "."));
+    }
+
+    private static String missed(List<Prediction> fluxes) {
+        long off = fluxes.stream()
+                .filter(prediction -> Math.abs(prediction.relativeError().orElseThrow()) > 0.25)
+                .count();
+        return off + " of " + fluxes.size() + " fluxes are off by more than 25 %";
+    }
+
+    private static void budgets(List<String> lines) {
+        lines.add("");
+        lines.add(format(BUDGET, "standard uncertainty (ms)", "50 % of light", "seen, mean of 42 cd and 5 cd"));
+        Budget half = LampPredictions.halfLight();
+        Budget seen = EyePredictions.filamentSeen();
+        for (int i = 0; i < half.contributions().size(); i++) {
+            String input = half.contributions().get(i).input();
+            lines.add(format(
+                    BUDGET,
+                    "- " + input.replace("_ratio", "").replace('_', ' '),
+                    signedMs(half.contributions().get(i).contribution()),
+                    signedMs(seen.contributions().get(i).contribution())));
+        }
+        lines.add(format(
+                BUDGET,
+                "all together",
+                Numbers.fixed(1000 * half.time().standardUncertainty(), 1),
+                Numbers.fixed(1000 * seen.time().standardUncertainty(), 1)));
+        lines.add(format(BUDGET, "the time, 95 % interval", interval(half), interval(seen)));
+        half.basis().forEach(item -> lines.addAll(Text.wrapped("  - ", item)));
+    }
+
+    private static String signedMs(double seconds) {
+        return (seconds < 0 ? "" : "+") + Numbers.fixed(1000 * seconds, 1);
+    }
+
+    private static String interval(Budget budget) {
+        return Numbers.fixed(1000 * budget.time().value(), 0) + " ["
+                + Numbers.fixed(1000 * budget.time().coverage().lo(), 0) + ", "
+                + Numbers.fixed(1000 * budget.time().coverage().hi(), 0) + "]";
     }
 
     private static String percent(double ratio) {

@@ -76,7 +76,7 @@ final class Predictions {
     }
 
     /** Predicts each bulb's flux from volts, watts and life alone, where these are known to tell it. */
-    private static List<Prediction> fluxes() {
+    static List<Prediction> fluxes() {
         return fluxes(true);
     }
 

@@ -97,7 +97,9 @@ class CircuitRunTest {
         assertThat(figure("resistance there and back with contacts")).isCloseTo(0.3665, within(0.0001));
         assertThat(figure("drop with the filament bulb")).isCloseTo(0.6787, within(0.0005));
         // by the power law 3 × 25/13.5 (16/13.5)^0.55 = 6.100 A of 7.5 A; 9 V/0.3665 ohm = 24.6 A
-        assertThat(figure("steady load with filament stop lamps")).isCloseTo(6.100, within(0.05));
+        assertThat(figure("the same of bulbs as rated")).isCloseTo(6.100, within(0.05));
+        // a fuse must bear bulbs of 26.5 W, the most the sheet of the P21W allows
+        assertThat(figure("most steady load with filament stop lamps")).isCloseTo(6.100 * 26.5 / 25, within(0.05));
         assertThat(figure("current of a short circuit at the lamp")).isCloseTo(24.55, within(0.01));
     }
 
