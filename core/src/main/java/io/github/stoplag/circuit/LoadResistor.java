@@ -1,7 +1,6 @@
 package io.github.stoplag.circuit;
 
 import io.github.stoplag.circuit.OutageVerdict.Outcome;
-import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Resistance;
@@ -45,7 +44,7 @@ public final class LoadResistor {
      * @throws IllegalArgumentException if an argument is outside its range
      */
     public static LoadResistor of(Resistance nominal, double toleranceRatio, ResistorRating rating) {
-        Check.above("load resistance", nominal.inOhms(), 0, 1e6, "Ω");
+        Ranges.LOAD_RESISTANCE.check(nominal.inOhms());
         Ranges.TOLERANCE.check(toleranceRatio);
         return new LoadResistor(nominal, toleranceRatio, rating);
     }

@@ -7,6 +7,7 @@ import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.Mass;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
@@ -371,8 +372,8 @@ public final class FilamentLamp {
         private TungstenTables tungsten = TungstenTables.FITS;
 
         private Builder(Voltage ratedVoltage, Power ratedPower) {
-            Check.inRange("rated voltage", ratedVoltage.inVolts(), 0.5, 300, "V");
-            Check.inRange("rated power", ratedPower.inWatts(), 0.1, 1000, "W");
+            Ranges.RATED_VOLTAGE.check(ratedVoltage.inVolts());
+            Ranges.LAMP_POWER.check(ratedPower.inWatts());
             this.ratedVoltage = ratedVoltage;
             this.ratedPower = ratedPower;
         }

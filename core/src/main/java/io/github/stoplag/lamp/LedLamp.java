@@ -1,6 +1,6 @@
 package io.github.stoplag.lamp;
 
-import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import java.util.OptionalDouble;
@@ -28,9 +28,9 @@ public final class LedLamp implements OnsetCurve, SwitchedLamp {
         this.driverDelay = driverDelay;
         this.riseTime = riseTime;
         this.fallTime = fallTime;
-        delayS = Check.inRange("LED driver delay", driverDelay.inSeconds(), 0, 1, "s");
-        tauS = Check.inRange("LED rise time", riseTime.inSeconds(), 0, 1, "s") / Math.log(9);
-        fallTauS = Check.inRange("LED fall time", fallTime.inSeconds(), 0, 1, "s") / Math.log(9);
+        delayS = Ranges.LED_DELAY.check(driverDelay.inSeconds());
+        tauS = Ranges.LED_RISE.check(riseTime.inSeconds()) / Math.log(9);
+        fallTauS = Ranges.LED_RISE.check("LED fall time", fallTime.inSeconds()) / Math.log(9);
     }
 
     /**

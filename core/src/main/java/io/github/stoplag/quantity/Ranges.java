@@ -106,6 +106,24 @@ public final class Ranges {
     /** A length, or a distance gone, [0, 1e7] m. */
     public static final Range LENGTH = Range.closed("length", 0, 1e7, "m");
 
+    /** A road vehicle from bumper to bumper, a road train included, [1, 100] m. */
+    public static final Range VEHICLE_LENGTH = Range.closed("vehicle length", 1, 100, "m");
+
+    /** The voltage that a lamp is made for, [0.5, 300] V. */
+    public static final Range RATED_VOLTAGE = Range.closed("rated voltage", 0.5, 300, "V");
+
+    /** The power that a lamp is made for, [0.1, 1000] W. */
+    public static final Range LAMP_POWER = Range.closed("rated power", 0.1, 1000, "W");
+
+    /** The resistance of a load resistor, (0, 1e6] Ω. */
+    public static final Range LOAD_RESISTANCE = Range.above("load resistance", 0, 1e6, "Ω");
+
+    /** From the current's start to an LED lamp's driver letting it through, [0, 1] s. */
+    public static final Range LED_DELAY = Range.closed("LED driver delay", 0, 1, "s");
+
+    /** The rise of an LED's light from 10 to 90 %, or its fall from 90 to 10 %, [0, 1] s. */
+    public static final Range LED_RISE = Range.closed("LED rise time", 0, 1, "s");
+
     /** A supply voltage, or a voltage it drives somewhere, [0, 1000] V. */
     public static final Range SUPPLY = Range.closed("supply voltage", 0, 1000, "V");
 

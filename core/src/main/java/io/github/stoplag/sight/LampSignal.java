@@ -3,6 +3,7 @@ package io.github.stoplag.sight;
 import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
@@ -35,7 +36,8 @@ public record LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity, Lum
      * @throws IllegalArgumentException if the sum of the intensities exceeds 1e7 cd
      */
     public LampSignal {
-        LuminousIntensity.candela(finalIntensity.inCandela() + steadyIntensity.inCandela());
+        Ranges.INTENSITY.check(
+                "switched and steady intensity together", finalIntensity.inCandela() + steadyIntensity.inCandela());
     }
 
     /**

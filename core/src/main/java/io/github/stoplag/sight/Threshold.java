@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Illuminance;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
@@ -63,7 +64,7 @@ public final class Threshold implements Evident {
      * @throws IllegalArgumentException if it is out of range
      */
     public static Threshold intensity(LuminousIntensity intensity) {
-        double cd = Check.above("threshold of the eye", intensity.inCandela(), 0, 1e6, "cd");
+        double cd = Ranges.SHINING.check("threshold of the eye", intensity.inCandela());
         return new Threshold(cd, intensity.toString(), 0, List.of());
     }
 

@@ -52,9 +52,9 @@ public record Spelled(NamedUnit unit, String spelling) {
 
     /** Checks that a key of a file reads a value inside its range in every spelling of its quantity. */
     public static <T> void readBy(Key<T> key) {
-        Units units = Units.having(key.unit()).orElseThrow();
-        double wanted = key.lo() + 0.3 * (key.hi() - key.lo());
-        double si = units.unit(key.unit()).toSi(wanted);
+        Units units = Units.having(key.range().unit()).orElseThrow();
+        double wanted = key.range().lo() + 0.3 * (key.range().hi() - key.range().lo());
+        double si = units.unit(key.range().unit()).toSi(wanted);
         each(
                 units,
                 spelled -> assertThat(key.measure().applyAsDouble(key.parse().apply(spelled.text(si))))

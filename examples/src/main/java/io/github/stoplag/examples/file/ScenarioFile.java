@@ -180,11 +180,12 @@ public final class ScenarioFile {
             throw bad(key.name(), text, e.getMessage() + " (allowed: " + key.range() + ")");
         }
         double number = key.measure().applyAsDouble(value);
-        if (!(number >= key.lo() && number <= key.hi())) {
+        if (!key.range().contains(number)) {
             throw bad(
                     key.name(),
                     text,
-                    "must be in " + key.range() + ", got " + (Numbers.text(number) + " " + key.unit()).strip());
+                    "must be in " + key.range() + ", got "
+                            + (Numbers.text(number) + " " + key.range().unit()).strip());
         }
         return value;
     }

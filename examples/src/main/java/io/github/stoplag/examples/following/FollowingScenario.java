@@ -11,6 +11,8 @@ import io.github.stoplag.following.Chain;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Mass;
+import io.github.stoplag.quantity.Range;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import java.util.ArrayList;
@@ -18,6 +20,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A pair or chain of vehicles from a file.
@@ -48,24 +51,24 @@ public record FollowingScenario(
     /** The keys of a vehicle: they also come with its number before them. */
     public static final Keys OF_A_VEHICLE = new Keys();
 
-    private static final Key<Integer> VEHICLES =
-            OF_ALL.add(new Key<>("vehicles", "2", FollowingScenario::parseCount, Integer::doubleValue, 2, 1000, ""));
-    private static final Key<Speed> SPEED =
-            OF_A_VEHICLE.add(new Key<>("speed", null, Speed::parse, Speed::inKmh, 0, 250, "km/h"));
-    private static final Key<TimeSpan> TIME_GAP = OF_A_VEHICLE.add(Key.time("gap", null, 0, 60));
-    private static final Key<Distance> GAP = OF_A_VEHICLE.add(Key.distance("gap", null, 0, 5000));
-    private static final Key<TimeSpan> LATENCY = OF_A_VEHICLE.add(Key.time("lamp-latency", null, 0, 3));
-    private static final Key<TimeSpan> REACTION = OF_A_VEHICLE.add(Key.time("reaction", null, 0, 10));
+    private static final Key<Integer> VEHICLES = OF_ALL.add(count("vehicles", "2", 2));
+    private static final Key<Speed> SPEED = OF_A_VEHICLE.add(Key.speed("speed", Ranges.SPEED));
+    private static final Key<TimeSpan> TIME_GAP = OF_A_VEHICLE.add(Key.time("gap", null, Ranges.TIME_GAP));
+    private static final Key<Distance> GAP = OF_A_VEHICLE.add(Key.distance("gap", null, Ranges.GAP));
+    private static final Key<TimeSpan> LATENCY = OF_A_VEHICLE.add(Key.time("lamp-latency", null, Ranges.LATENCY));
+    private static final Key<TimeSpan> REACTION = OF_A_VEHICLE.add(Key.time("reaction", null, Ranges.REACTION));
     private static final Key<Deceleration> DECELERATION = OF_A_VEHICLE.add(Key.deceleration("deceleration"));
-    private static final Key<TimeSpan> DEAD_TIME = OF_A_VEHICLE.add(Key.time("brake-dead-time", "0.1 s", 0, 3));
-    private static final Key<TimeSpan> BUILD_UP = OF_A_VEHICLE.add(Key.time("brake-build-up", "0.2 s", 0, 3));
-    private static final Key<Distance> LENGTH = OF_A_VEHICLE.add(Key.distance("length", "4.4 m", 1, 30));
+    private static final Key<TimeSpan> DEAD_TIME =
+            OF_A_VEHICLE.add(Key.time("brake-dead-time", "0.1 s", Ranges.DEAD_TIME));
+    private static final Key<TimeSpan> BUILD_UP =
+            OF_A_VEHICLE.add(Key.time("brake-build-up", "0.2 s", Ranges.BUILD_UP));
+    private static final Key<Distance> LENGTH =
+            OF_A_VEHICLE.add(Key.distance("length", "4.4 m", Ranges.VEHICLE_LENGTH));
     private static final Key<Mass> MASS =
-            OF_A_VEHICLE.add(new Key<>("mass", "1400 kg", Mass::parse, Mass::inKg, 100, 60_000, "kg"));
+            OF_A_VEHICLE.add(new Key<>("mass", "1400 kg", Mass::parse, Mass::inKg, Ranges.MASS));
     private static final Key<Double> RESTITUTION = OF_ALL.add(Key.ratio("restitution", "0", 0, 1));
     private static final String RESPONDS = OF_A_VEHICLE.add("responds");
-    private static final Key<Integer> CHANGED = OF_ALL.add(
-            new Key<>("compare.vehicle", null, FollowingScenario::parseCount, Integer::doubleValue, 1, 1000, ""));
+    private static final Key<Integer> CHANGED = OF_ALL.add(count("compare.vehicle", null, 1));
     private static final Key<TimeSpan> CHANGED_LATENCY = OF_ALL.add(LATENCY.named("compare.lamp-latency"));
 
     private static final Pattern OVERRIDE = Pattern.compile("vehicle\\.[1-9][0-9]{0,3}\\.(.+)");
@@ -157,6 +160,15 @@ public record FollowingScenario(
     private static String name(ScenarioFile file, int number, String key) {
         String own = "vehicle." + number + "." + key;
         return file.has(own) ? own : key;
+    }
+
+    private static Key<Integer> count(String name, @Nullable String fallback, int least) {
+        return new Key<>(
+                name,
+                fallback,
+                FollowingScenario::parseCount,
+                Integer::doubleValue,
+                Range.closed(name, least, 1000, ""));
     }
 
     private static Integer parseCount(String text) {

@@ -6,6 +6,7 @@ import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.lamp.LaboratoryLamps;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.sight.Atmosphere;
 import io.github.stoplag.sight.BackgroundLuminance;
@@ -39,10 +40,11 @@ public record Criterion(String word, String meaning, List<String> keys, Detector
     private static final Key<TimeSpan> EYE_TIME =
             KEYS.add(Key.time("detector.eye.time-constant", LaboratoryLamps.EYE_TIME_CONSTANT.toString(), 0.001, 2));
     private static final Key<LuminousIntensity> EYE_THRESHOLD =
-            KEYS.add(Key.intensity("detector.eye.threshold", LaboratoryLamps.EYE_THRESHOLD.toString(), 1e-6, 10_000));
+            KEYS.add(Key.intensity("detector.eye.threshold", LaboratoryLamps.EYE_THRESHOLD.toString(), Ranges.SHINING));
     private static final Key<Distance> DISTANCE = KEYS.add(Key.distance("viewing.distance", "50 m", 1, 2000));
     private static final Key<Distance> VISIBILITY = KEYS.add(Key.distance("viewing.visibility", "model", 10, 100_000));
-    private static final Key<LuminousIntensity> TAIL = KEYS.add(Key.intensity("tail.intensity", "6 cd", 0.1, 1000));
+    private static final Key<LuminousIntensity> TAIL =
+            KEYS.add(Key.intensity("tail.intensity", "6 cd", Ranges.SHINING));
 
     /** Why the moments of different criteria are not of one kind. */
     public static final String SCALES =

@@ -11,6 +11,7 @@ import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.quantity.LuminousFlux;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
 import java.util.List;
@@ -33,8 +34,10 @@ public record FilamentInput(FilamentLamp lamp, Power mostPower, String mostFrom,
     public static final Keys RATING = new Keys();
 
     private static final String BULB = RATING.add("filament.bulb");
-    private static final Key<Voltage> DESIGN_VOLTAGE = RATING.add(Key.voltage("filament.design-voltage", null, 1, 60));
-    private static final Key<Power> DESIGN_POWER = RATING.add(Key.power("filament.design-power", null, 1, 100));
+    private static final Key<Voltage> DESIGN_VOLTAGE =
+            RATING.add(Key.voltage("filament.design-voltage", null, Ranges.RATED_VOLTAGE));
+    private static final Key<Power> DESIGN_POWER =
+            RATING.add(Key.power("filament.design-power", null, Ranges.LAMP_POWER));
 
     /** What the model of a bulb can be told beyond its rating. */
     public static final Keys MODEL = new Keys();

@@ -7,6 +7,7 @@ import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.lamp.LedLamp;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Power;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import java.nio.file.InvalidPathException;
@@ -22,8 +23,8 @@ import java.util.stream.Stream;
  */
 public enum LampKind {
     FILAMENT("design voltage, power drawn there, intensity there", "filament 13.5 V, 26 W, 60 cd", line -> {
-        Voltage voltage = line.field(0, Key.voltage("voltage", null, 1, 60));
-        Power power = line.field(1, Key.power("power", null, 1, 100));
+        Voltage voltage = line.field(0, Key.voltage("voltage", null, Ranges.RATED_VOLTAGE));
+        Power power = line.field(1, Key.power("power", null, Ranges.LAMP_POWER));
         LuminousIntensity intensity = line.intensity(2);
         return LampInput.ofBulb(
                 line.file, FilamentInput.modelled(line.file, line.key, voltage, power), intensity, line.key);
@@ -36,8 +37,8 @@ public enum LampKind {
     LED(
             "delay until current flows, rise from 10 % to 90 %, intensity",
             "led 2 ms, 1 ms, 60 cd", line -> {
-                TimeSpan delay = line.field(0, Key.time("delay", null, 0, 1));
-                TimeSpan rise = line.field(1, Key.time("rise", null, 0, 1));
+                TimeSpan delay = line.field(0, Key.time("delay", null, Ranges.LED_DELAY));
+                TimeSpan rise = line.field(1, Key.time("rise", null, Ranges.LED_RISE));
                 LuminousIntensity intensity = line.intensity(2);
                 return LampInput.led(
                         line.file.making(List.of(line.key), () -> LedLamp.of(delay, rise)), intensity, line.key);
@@ -105,7 +106,7 @@ public enum LampKind {
         }
 
         LuminousIntensity intensity(int at) {
-            return field(at, Key.intensity("intensity", null, 0.1, 10_000));
+            return field(at, Key.intensity("intensity", null, Ranges.SHINING));
         }
 
         /** A file beside this one. */

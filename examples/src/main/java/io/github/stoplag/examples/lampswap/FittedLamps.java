@@ -10,6 +10,7 @@ import io.github.stoplag.examples.lamps.LampKind;
 import io.github.stoplag.lamp.LedLamp;
 import io.github.stoplag.lamp.MeasuredLamp;
 import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import java.util.ArrayList;
 import java.util.List;
@@ -27,17 +28,17 @@ import java.util.stream.IntStream;
 record FittedLamps(List<Named> lamps) {
     static final Keys FILAMENT_KEYS = new Keys();
     private static final Key<LuminousIntensity> FILAMENT_INTENSITY =
-            FILAMENT_KEYS.add(Key.intensity("filament.intensity", null, 0.1, 10_000));
+            FILAMENT_KEYS.add(Key.intensity("filament.intensity", null, Ranges.SHINING));
 
     static {
         FilamentInput.RATING.names().forEach(FILAMENT_KEYS::add);
     }
 
     static final Keys LED_KEYS = new Keys();
-    private static final Key<TimeSpan> LED_DELAY = LED_KEYS.add(Key.time("led.driver-delay", "0 s", 0, 1));
-    private static final Key<TimeSpan> LED_RISE = LED_KEYS.add(Key.time("led.rise-time", null, 0, 1));
+    private static final Key<TimeSpan> LED_DELAY = LED_KEYS.add(Key.time("led.driver-delay", "0 s", Ranges.LED_DELAY));
+    private static final Key<TimeSpan> LED_RISE = LED_KEYS.add(Key.time("led.rise-time", null, Ranges.LED_RISE));
     private static final Key<LuminousIntensity> LED_INTENSITY =
-            LED_KEYS.add(Key.intensity("led.intensity", null, 0.1, 10_000));
+            LED_KEYS.add(Key.intensity("led.intensity", null, Ranges.SHINING));
     static final Keys KEYS = new Keys();
     private static final String PRESENT = KEYS.add("lamp.present");
     private static final String NAME = ".name";

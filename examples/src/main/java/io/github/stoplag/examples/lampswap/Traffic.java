@@ -12,6 +12,7 @@ import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.FrictionCoefficient;
 import io.github.stoplag.quantity.Grade;
+import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.Road;
@@ -23,24 +24,28 @@ import java.util.List;
 /** Reads the speeds, the gaps and both vehicles of a scenario. */
 final class Traffic {
     static final Keys KEYS = new Keys();
-    private static final Key<Speed> SPEED =
-            KEYS.add(new Key<>("speeds", null, Speed::parse, Speed::inKmh, 5, 250, "km/h"));
-    private static final Key<TimeSpan> TIME_GAP = KEYS.add(Key.time("following.gap", null, 0, 10));
-    private static final Key<Distance> DISTANCE_GAP = KEYS.add(Key.distance("following.gap", null, 0, 500));
+    private static final Key<Speed> SPEED = KEYS.add(Key.speed("speeds", Ranges.MOVING));
+    private static final Key<TimeSpan> TIME_GAP = KEYS.add(Key.time("following.gap", null, Ranges.TIME_GAP));
+    private static final Key<Distance> DISTANCE_GAP = KEYS.add(Key.distance("following.gap", null, Ranges.GAP));
     private static final Key<FrictionCoefficient> FRICTION = KEYS.add(
-            new Key<>("road.friction", "0.7", FrictionCoefficient::parse, FrictionCoefficient::inRatio, 0.05, 1.5, ""));
+            new Key<>("road.friction", "0.7", FrictionCoefficient::parse, FrictionCoefficient::inRatio, Ranges.GRIP));
     private static final Key<Grade> GRADE =
-            KEYS.add(new Key<>("road.grade", "0 %", Grade::parse, Grade::inPercent, -30, 30, "%"));
+            KEYS.add(new Key<>("road.grade", "0 %", Grade::parse, Grade::inRatio, Ranges.GRADE));
     private static final Key<Deceleration> LEADER_BRAKING = KEYS.add(Key.deceleration("leader.deceleration"));
-    private static final Key<TimeSpan> LEADER_DEAD_TIME = KEYS.add(Key.time("leader.brake-dead-time", "0.1 s", 0, 3));
-    private static final Key<TimeSpan> LEADER_BUILD_UP = KEYS.add(Key.time("leader.brake-build-up", "0.2 s", 0, 3));
-    private static final Key<Distance> LEADER_LENGTH = KEYS.add(Key.distance("leader.length", "6 m", 1, 30));
-    private static final Key<TimeSpan> REACTION = KEYS.add(Key.time("follower.reaction", null, 0, 10));
+    private static final Key<TimeSpan> LEADER_DEAD_TIME =
+            KEYS.add(Key.time("leader.brake-dead-time", "0.1 s", Ranges.DEAD_TIME));
+    private static final Key<TimeSpan> LEADER_BUILD_UP =
+            KEYS.add(Key.time("leader.brake-build-up", "0.2 s", Ranges.BUILD_UP));
+    private static final Key<Distance> LEADER_LENGTH =
+            KEYS.add(Key.distance("leader.length", "6 m", Ranges.VEHICLE_LENGTH));
+    private static final Key<TimeSpan> REACTION = KEYS.add(Key.time("follower.reaction", null, Ranges.REACTION));
     private static final Key<Deceleration> FOLLOWER_BRAKING = KEYS.add(Key.deceleration("follower.deceleration"));
     private static final Key<TimeSpan> FOLLOWER_DEAD_TIME =
-            KEYS.add(Key.time("follower.brake-dead-time", "0.1 s", 0, 3));
-    private static final Key<TimeSpan> FOLLOWER_BUILD_UP = KEYS.add(Key.time("follower.brake-build-up", "0.2 s", 0, 3));
-    private static final Key<Distance> FOLLOWER_LENGTH = KEYS.add(Key.distance("follower.length", "4.4 m", 1, 30));
+            KEYS.add(Key.time("follower.brake-dead-time", "0.1 s", Ranges.DEAD_TIME));
+    private static final Key<TimeSpan> FOLLOWER_BUILD_UP =
+            KEYS.add(Key.time("follower.brake-build-up", "0.2 s", Ranges.BUILD_UP));
+    private static final Key<Distance> FOLLOWER_LENGTH =
+            KEYS.add(Key.distance("follower.length", "4.4 m", Ranges.VEHICLE_LENGTH));
 
     private static final String FROM_ROAD = "road";
 

@@ -196,7 +196,7 @@ class CircuitRunTest {
             supply.nominal     | 8 V       | must lie between supply.lowest = 9 V and supply.highest = 16 V
             stop-lamps         | 2.5       | must be a whole number
             stop-lamps         | two       | number "two": not a number; write it like 1.5 or 1.5e-3; use a plain number (allowed: [1, 20])
-            resistor.surface-to-ambient | 3.5 | thermal resistance "3.5": missing unit; use K/W (allowed: [0.01, 1000] K/W)
+            resistor.surface-to-ambient | 3.5 | thermal resistance "3.5": missing unit; use K/W (allowed: (0, 1000] K/W)
             filament.bulb      | P99W      | bulb must be one of
             harness.conductor  | string    | must be one of iec-60228-class-2, iec-60228-class-5, iso-6722, solid, awg
             flasher.kind       | clockwork | must be one of load-measuring, thermal, load-independent

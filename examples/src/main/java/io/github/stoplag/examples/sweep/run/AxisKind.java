@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.FrictionCoefficient;
 import io.github.stoplag.quantity.Grade;
+import io.github.stoplag.quantity.Range;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
@@ -91,6 +92,7 @@ record AxisKind(String name, String unit, Key<Double> key) {
 
     private static AxisKind kind(
             String name, String suffix, String unit, double lo, double hi, Function<String, Double> parse) {
-        return new AxisKind(name, suffix, new Key<>(name, null, parse, value -> value, lo, hi, unit));
+        return new AxisKind(
+                name, suffix, new Key<>(name, null, parse, value -> value, Range.closed(name, lo, hi, unit)));
     }
 }

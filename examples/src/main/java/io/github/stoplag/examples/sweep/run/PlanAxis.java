@@ -8,6 +8,7 @@ import io.github.stoplag.driver.ReactionStudy;
 import io.github.stoplag.examples.file.Key;
 import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Range;
 import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
@@ -158,8 +159,10 @@ record PlanAxis(Axis axis, String canonical, List<Caveat> caveats) {
         }
 
         private double number(int at, int of, Key<Double> key) {
+            Range plain =
+                    Range.closed(kind.name(), key.range().lo(), key.range().hi(), "");
             return file.parse(
-                    new Key<>(kind.name(), null, key.parse(), key.measure(), key.lo(), key.hi(), ""),
+                    new Key<>(kind.name(), null, key.parse(), key.measure(), plain),
                     arguments(of, of).get(at));
         }
 

@@ -283,7 +283,7 @@ class PlanFileTest {
             supply = list 11 V, 14 V | gap.source = seen: x | lamp_model_bulb = 13.5 V, 26 W, 60 cd: needs the axis supply and no axis lamp_latency_bulb
             lamp_model_bulb = 13.5 V, 26 W, 60 cd | lamp_latency_bulb = constant 1 ms | supply = list 11 V, 14 V: is not used: no lamp_model_<lamp> follows it
             13.5 V, 26 W, 60 cd | 13.5 V, 26 W | lamp_model_bulb = 13.5 V, 26 W: must be design voltage, power drawn there, intensity there, as in: filament 13.5 V, 26 W, 60 cd
-            13.5 V, 26 W, 60 cd | 135 V, 26 W, 60 cd | lamp_model_bulb = 135 V: must be in [1, 60] V, got 135 V
+            13.5 V, 26 W, 60 cd | 350 V, 26 W, 60 cd | lamp_model_bulb = 350 V: must be in [0.5, 300] V, got 350 V
             eye = 0.1 s, 3 cd | eye = 0.1 s | eye = 0.1 s: must be time constant and threshold, as in: 0.1 s, 3 cd
             """)
     void badLampModelIsNamed(String line, String bad, String complaint) {
