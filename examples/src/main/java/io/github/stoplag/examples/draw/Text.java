@@ -5,6 +5,8 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** Results in the words and units that drivers use, metric and US customary side by side. */
 public final class Text {
@@ -53,5 +55,26 @@ public final class Text {
         }
         lines.add(line.toString());
         return lines;
+    }
+
+    /** Lays rows out in columns. */
+    public static List<String> columns(List<List<String>> rows) {
+        int count = rows.stream().mapToInt(List::size).max().orElse(0);
+        List<Integer> widths = IntStream.range(0, count)
+                .map(i -> rows.stream()
+                        .filter(row -> row.size() > i)
+                        .mapToInt(row -> row.get(i).length())
+                        .max()
+                        .orElse(0))
+                .boxed()
+                .toList();
+        return rows.stream()
+                .map(row -> "  "
+                        + IntStream.range(0, row.size())
+                                .mapToObj(i -> row.get(i)
+                                        + " ".repeat(widths.get(i) - row.get(i).length()))
+                                .collect(Collectors.joining("  "))
+                                .stripTrailing())
+                .toList();
     }
 }

@@ -14,6 +14,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.function.Consumer;
 
 /**
@@ -59,6 +60,28 @@ public final class TextFile {
             throw unreadable(path, e);
         }
         rows(path, header.indexOf(',') < 0 && header.indexOf(';') >= 0 ? ';' : ',', taker);
+    }
+
+    /**
+     * Hands on the rows below the header of a CSV file that a program wrote.
+     *
+     * @param header the heads of its columns
+     * @throws InputException if the header is another or a row has another number of fields, and what the taker throws
+     */
+    public static void table(Path path, List<String> header, Consumer<CsvRecord> taker) {
+        boolean[] begun = {false};
+        rows(path, row -> {
+            if (row.getFieldCount() != header.size()
+                    || (!begun[0] && !row.getFields().equals(header))) {
+                throw new InputException(path + ": line " + row.getStartingLineNumber() + ": must be "
+                        + (begun[0] ? header.size() + " fields, " : "the header ") + String.join(",", header)
+                        + ", got \"" + String.join(",", row.getFields()) + "\"");
+            }
+            if (begun[0]) {
+                taker.accept(row);
+            }
+            begun[0] = true;
+        });
     }
 
     private static void rows(Path path, char separator, Consumer<CsvRecord> taker) {

@@ -8,8 +8,6 @@ import io.github.stoplag.quantity.Speed;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** What a film says in its first lines, and how moments and differences are put in words. */
@@ -124,26 +122,5 @@ final class FilmAnswer {
                 .findFirst()
                 .map(meaning)
                 .orElse("marked: " + word.replace('_', ' ') + (rising ? "" : ", going out"));
-    }
-
-    /** Lays rows out in columns. */
-    static List<String> columns(List<List<String>> rows) {
-        int count = rows.stream().mapToInt(List::size).max().orElse(0);
-        List<Integer> widths = IntStream.range(0, count)
-                .map(i -> rows.stream()
-                        .filter(row -> row.size() > i)
-                        .mapToInt(row -> row.get(i).length())
-                        .max()
-                        .orElse(0))
-                .boxed()
-                .toList();
-        return rows.stream()
-                .map(row -> "  "
-                        + IntStream.range(0, row.size())
-                                .mapToObj(i -> row.get(i)
-                                        + " ".repeat(widths.get(i) - row.get(i).length()))
-                                .collect(Collectors.joining("  "))
-                                .stripTrailing())
-                .toList();
     }
 }

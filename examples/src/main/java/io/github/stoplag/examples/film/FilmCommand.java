@@ -33,6 +33,7 @@ import picocli.CommandLine.Option;
             "  differences.csv  how much later than the reference, in seconds and metres",
             "  marks.csv        marks set by eye, from the same time zero",
             "  curves.csv       light over time with its band",
+            "  caveats.csv      what to keep in mind; lamp-swap reads it with the curves",
             "  grey.csv         grey values as read, which --film takes too",
             "film.html and pictures: regions.svg, on.svg, off.svg, stills_on.svg,",
             "stills_off.svg.",
@@ -45,6 +46,7 @@ public final class FilmCommand extends ProgramCommand {
             "differences.csv",
             "marks.csv",
             "curves.csv",
+            "caveats.csv",
             "grey.csv",
             "film.html",
             "regions.svg",
@@ -144,6 +146,7 @@ public final class FilmCommand extends ProgramCommand {
             files.put("marks.csv", FilmTables.moments(study.marked()));
         }
         files.put("curves.csv", FilmTables.curves(study));
+        files.put("caveats.csv", FilmTables.caveats(study));
         files.put("grey.csv", FilmTables.grey(reading.lamps()));
         files.put("film.html", FilmPage.of(reading, study, seenBy, speeds, figures, invented));
         figures.forEach(figure -> files.put(figure.fileName(), figure.svg()));

@@ -2,6 +2,7 @@ package io.github.stoplag.examples.film;
 
 import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.examples.lamps.Criterion;
+import io.github.stoplag.examples.lamps.Estimated;
 import io.github.stoplag.film.Camera;
 import io.github.stoplag.film.FilmedChange;
 import io.github.stoplag.film.FilmedLamp;
@@ -34,7 +35,7 @@ final class FilmStudy {
     private final List<Row> marked = new ArrayList<>();
     private final List<Difference> differences = new ArrayList<>();
     private final List<Change> changes = new ArrayList<>();
-    private final Set<String> caveats;
+    private final Set<Reservation> caveats = new LinkedHashSet<>();
 
     /**
      * A moment of a lamp.
@@ -70,6 +71,14 @@ final class FilmStudy {
     }
 
     /**
+     * What to keep in mind.
+     *
+     * @param lamp the lamp it concerns, empty for the whole film
+     * @param text what it is
+     */
+    record Reservation(String lamp, String text) {}
+
+    /**
      * A change of a lamp.
      *
      * @param lamp the lamp
@@ -81,7 +90,7 @@ final class FilmStudy {
     private FilmStudy(Camera camera, List<FilmedLamp> filmed, FilmedLamp reference, List<String> caveats) {
         this.camera = camera;
         this.reference = reference;
-        this.caveats = new LinkedHashSet<>(caveats);
+        caveats.forEach(text -> keep("", text));
         filmed.forEach(lamp -> lamps.put(lamp.label(), lamp));
     }
 
@@ -116,22 +125,35 @@ final class FilmStudy {
                     .forEach(change ->
                             study.add(change, light.criteria(), Objects.requireNonNull(intensities.get(lamp.label()))));
         }
-        study.caveats.addAll(filmed.stream()
-                .flatMap(lamp -> lamp.caveats().stream())
-                .map(c -> c.text())
-                .toList());
+        camera.evidence().caveats().forEach(caveat -> study.keep("", caveat.text()));
+        filmed.forEach(lamp -> lamp.caveats().forEach(caveat -> study.keep(lamp.label(), caveat.text())));
         study.compare();
         if (lossy) {
-            study.caveats.add(
+            study.keep(
+                    "",
                     "the film is coded with loss, which the intervals do not hold: the upper half of a slow rise can"
                             + " come out early, by some milliseconds at 90 %");
         }
         if (filmed.size() == 1) {
-            study.caveats.add(
+            study.keep(
+                    "",
                     "the film has one lamp: times are from its own first light; film an LED of the same circuit"
                             + " beside it to know the time before");
         }
+        if (filmed.size() > 1) {
+            study.keep(
+                    "",
+                    "times are from the first light of " + study.reference.label()
+                            + ": what it takes itself from the closing circuit on is not in them");
+        }
         return study;
+    }
+
+    /** Keeps a reservation, of one lamp unless the whole film has it. */
+    private void keep(String lamp, String text) {
+        if (!caveats.contains(new Reservation("", text))) {
+            caveats.add(new Reservation(lamp, text));
+        }
     }
 
     private static FilmedLamp filmed(LampSeries lamp, Camera camera) {
@@ -167,8 +189,10 @@ final class FilmStudy {
                 Optional<FilmedMoment> seen = change.seen(criterion.detector(), intensity, criterion.tail());
                 seen.ifPresent(moment -> rows.add(new Row(filmed.label(), true, "seen_" + criterion.word(), moment)));
                 if (seen.isEmpty()) {
-                    caveats.add("lamp " + filmed.label() + " is not seen by \"" + criterion.word() + "\" ("
-                            + criterion.meaning() + ") at " + intensity);
+                    keep(
+                            filmed.label(),
+                            "lamp " + filmed.label() + " is not seen by \"" + criterion.word() + "\" ("
+                                    + criterion.meaning() + ") at " + intensity);
                 }
             }
         }
@@ -184,9 +208,11 @@ final class FilmStudy {
             return change.since(same.get());
         }
         FilmedMoment zero = zero(change.rising());
-        caveats.add(reference.label() + " does not go " + (change.rising() ? "on" : "out") + " in the film: times of "
-                + change.label() + " " + (change.rising() ? "coming on" : "going out")
-                + " are from the other change of " + reference.label());
+        keep(
+                change.label(),
+                reference.label() + " does not go " + (change.rising() ? "on" : "out") + " in the film: times of "
+                        + change.label() + " " + (change.rising() ? "coming on" : "going out")
+                        + " are from the other change of " + reference.label());
         return change.sinceTime(TimeSpan.seconds(zero.valueS()), TimeSpan.seconds(zero.standardUncertaintyS()));
     }
 
@@ -215,21 +241,20 @@ final class FilmStudy {
         }
     }
 
-    /**
-     * The two are worked out as if nothing were common to them, which makes the interval too wide rather than too
-     * narrow.
-     */
     private static Difference independent(Row row, FilmedMoment other) {
-        FilmedMoment own = row.estimate;
-        double timeS = own.valueS() - other.valueS();
+        Estimated later = estimated(row.estimate).minus(estimated(other));
         return new Difference(
                 row.lamp,
                 true,
                 row.moment,
-                timeS,
-                Math.hypot(own.standardUncertaintyS(), other.standardUncertaintyS()),
-                timeS - Math.hypot(own.valueS() - own.loS(), other.hiS() - other.valueS()),
-                timeS + Math.hypot(own.hiS() - own.valueS(), other.valueS() - other.loS()));
+                later.value(),
+                Math.hypot(row.estimate.standardUncertaintyS(), other.standardUncertaintyS()),
+                later.lo(),
+                later.hi());
+    }
+
+    private static Estimated estimated(FilmedMoment moment) {
+        return new Estimated(moment.valueS(), moment.loS(), moment.hiS());
     }
 
     /** Gives the time zero on the film's clock, from the beginning of frame 0. */
@@ -244,7 +269,7 @@ final class FilmStudy {
         for (FilmMarks.Marked mark : marks) {
             FilmedMoment since = mark.marked().since(zero(mark.rising()));
             marked.add(new Row(mark.lamp(), mark.rising(), mark.moment(), since));
-            mark.marked().evidence().caveats().forEach(caveat -> caveats.add(caveat.text()));
+            mark.marked().evidence().caveats().forEach(caveat -> keep(mark.lamp(), caveat.text()));
             marks.stream()
                     .filter(other -> mark.rising() == other.rising())
                     .filter(other -> other.lamp().equals(reference.label())
@@ -284,7 +309,11 @@ final class FilmStudy {
         return changes;
     }
 
-    List<String> caveats() {
+    List<Reservation> reservations() {
         return List.copyOf(caveats);
+    }
+
+    List<String> caveats() {
+        return caveats.stream().map(Reservation::text).distinct().toList();
     }
 }

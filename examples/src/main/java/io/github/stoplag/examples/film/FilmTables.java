@@ -1,6 +1,7 @@
 package io.github.stoplag.examples.film;
 
 import io.github.stoplag.examples.file.CsvText;
+import io.github.stoplag.examples.lamps.FilmedInput;
 import io.github.stoplag.film.FilmedChange.BandPoint;
 import io.github.stoplag.film.GreySeries;
 import io.github.stoplag.quantity.Numbers;
@@ -70,7 +71,11 @@ final class FilmTables {
                         seconds(point.hiS())));
             }
         }
-        return CsvText.of(List.of("lamp", "direction", "level", "time_s", "lo_s", "hi_s"), rows.stream());
+        return CsvText.of(FilmedInput.CURVES, rows.stream());
+    }
+
+    static String caveats(FilmStudy study) {
+        return CsvText.of(FilmedInput.CAVEATS, study.reservations().stream().map(r -> List.of(r.lamp(), r.text())));
     }
 
     /** The grey values as read, in a form that the program reads too. */

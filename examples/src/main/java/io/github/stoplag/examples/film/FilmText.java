@@ -29,7 +29,7 @@ final class FilmText {
         for (FilmAnswer.Said said : answer.first()) {
             lines.add("");
             lines.add(said.heading());
-            lines.addAll(FilmAnswer.columns(headed(answer.header("seen by"), said.lines())));
+            lines.addAll(Text.columns(headed(answer.header("seen by"), said.lines())));
         }
         if (reading.coded()) {
             lines.add(NOT_HELD);
@@ -47,7 +47,7 @@ final class FilmText {
         List<List<String>> differences = answer.differences();
         if (!differences.isEmpty()) {
             lines.add("");
-            lines.addAll(FilmAnswer.columns(headed(answer.header("all moments"), differences)));
+            lines.addAll(Text.columns(headed(answer.header("all moments"), differences)));
         }
         lines.add("");
         study.caveats().forEach(caveat -> lines.addAll(Text.wrapped("- ", caveat)));

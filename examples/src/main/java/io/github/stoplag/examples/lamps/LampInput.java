@@ -5,7 +5,6 @@ import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.FilamentOnset;
 import io.github.stoplag.lamp.LedLamp;
-import io.github.stoplag.lamp.MeasuredLamp;
 import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.LuminousIntensity;
@@ -80,7 +79,7 @@ public record LampInput(
     }
 
     /** A filmed lamp: the film gives the shape of the rise, the file its intensity. */
-    public static LampInput filmed(MeasuredLamp lamp, LuminousIntensity intensity, String intensityKey) {
+    public static LampInput filmed(OnsetCurve lamp, LuminousIntensity intensity, String intensityKey) {
         Light light = filmed(lamp, intensity, intensity.toString(), intensityKey);
         return new LampInput(intensityKey, intensity, Optional.empty(), supply -> light);
     }
@@ -89,7 +88,7 @@ public record LampInput(
      * This lamp filmed: the film gives the shape of the rise; how bright it ends up stays what it was, for a bulb the
      * intensity at design voltage times the model's light on the supply.
      */
-    public LampInput filmedAs(MeasuredLamp lamp) {
+    public LampInput filmedAs(OnsetCurve lamp) {
         if (bulb.isEmpty()) {
             return filmed(lamp, given, intensityKey);
         }
@@ -101,7 +100,7 @@ public record LampInput(
         });
     }
 
-    private static Light filmed(MeasuredLamp lamp, LuminousIntensity intensity, String origin, String intensityKey) {
+    private static Light filmed(OnsetCurve lamp, LuminousIntensity intensity, String origin, String intensityKey) {
         double end = lamp.relativeIntensity(Double.POSITIVE_INFINITY);
         return new Light(
                 lamp,

@@ -2,7 +2,6 @@ package io.github.stoplag.examples.lamps;
 
 import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.examples.file.Key;
-import io.github.stoplag.examples.file.MeasuredCsv;
 import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.lamp.LedLamp;
 import io.github.stoplag.quantity.LuminousIntensity;
@@ -13,6 +12,7 @@ import io.github.stoplag.quantity.Voltage;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -43,10 +43,18 @@ public enum LampKind {
                 return LampInput.led(
                         line.file.making(List.of(line.key), () -> LedLamp.of(delay, rise)), intensity, line.key);
             }),
-    FILMED("a file time_s,relative_brightness, intensity", "filmed lamp.csv, 60 cd", line -> {
-        LuminousIntensity intensity = line.intensity(1);
-        return LampInput.filmed(MeasuredCsv.read(line.path(0)), intensity, line.key);
-    });
+    FILMED(
+            "a table time_s,relative_brightness, or a folder of the program film and its lamp, intensity",
+            "filmed lamp.csv, 60 cd",
+            line -> {
+                int last = line.fields.size() - 1;
+                LuminousIntensity intensity = line.intensity(last);
+                Optional<String> lamp = last == 1 ? Optional.empty() : Optional.of(line.fields.get(1));
+                return LampInput.filmed(
+                        FilmedInput.read(line.path(0), lamp, line.file.get(FilmedInput.ZERO_DELAY)),
+                        intensity,
+                        line.key);
+            });
 
     private final String fields;
     private final String example;
@@ -79,7 +87,8 @@ public enum LampKind {
                         .orElseThrow(() -> file.bad(key, text, "must start with one of " + words()));
         String rest = figures ? text : text.substring(word.length());
         List<String> fields = Stream.of(rest.split(",", -1)).map(String::strip).toList();
-        if (fields.size() != kind.count || fields.contains("")) {
+        boolean named = kind == FILMED && fields.size() == kind.count + 1;
+        if ((fields.size() != kind.count && !named) || fields.contains("")) {
             throw file.bad(key, text, "must be " + kind.fields + ", as in: " + kind.example);
         }
         return kind.reader.apply(new Line(file, key, fields));

@@ -120,12 +120,12 @@ public final class Charts {
             int candidate = lamp;
             swap.earlier(lamp, 0)
                     .ifPresent(earlier ->
-                            series.add(line(swap, candidate, style(candidate), 0, earlier.inSeconds(), speedIn, in)));
+                            series.add(line(swap, candidate, style(candidate), 0, earlier.value(), speedIn, in)));
         }
         if (swap.lamps().size() == 2) {
             swap.earlier(1, COMPARISON)
-                    .ifPresent(earlier -> series.add(
-                            line(swap, 1, LineChart.COMPARED, COMPARISON, earlier.inSeconds(), speedIn, in)));
+                    .ifPresent(earlier ->
+                            series.add(line(swap, 1, LineChart.COMPARED, COMPARISON, earlier.value(), speedIn, in)));
         }
         Speed top =
                 swap.scenario().legs().get(swap.scenario().legs().size() - 1).speed();

@@ -79,7 +79,7 @@ public record DecisiveInstants(Scenario.Leg leg, List<Group> groups) {
         List<Scenario.Leg> first = swap.scenario().firstLook();
         return Stream.concat(Stream.of(first.get(first.size() - 1)), legs.stream())
                 .filter(leg -> swap.at(leg).stream()
-                                .map(row -> Verdict.of(row.pair()).word())
+                                .map(row -> row.ending().verdict().word())
                                 .distinct()
                                 .count()
                         > 1)
@@ -89,13 +89,14 @@ public record DecisiveInstants(Scenario.Leg leg, List<Group> groups) {
 
     private static Group group(Scenario scenario, LampSwap.Row row, int style) {
         String heading = "With the " + row.lamp().name() + " lamp";
-        return row.pair()
+        return row.ending()
+                .pair()
                 .map(pair -> new Group(heading, style, instants(scenario.follower(), row, pair)))
                 .orElseGet(() -> new Group(heading + ": never seen", style, List.of()));
     }
 
     private static List<Instant> instants(Scenario.Vehicle follower, LampSwap.Row row, Pair pair) {
-        Verdict verdict = Verdict.of(row.pair());
+        Verdict verdict = row.ending().verdict();
         double seenS = row.lamp().seen().orElseThrow().inSeconds();
         double brakeS = seenS
                 + follower.reaction().inSeconds()

@@ -2,8 +2,9 @@ package io.github.stoplag.examples.lampswap;
 
 import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.examples.lamps.Criterion;
+import io.github.stoplag.examples.lamps.Estimated;
 import io.github.stoplag.quantity.Distance;
-import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -29,11 +30,12 @@ final class FirstLook {
      * What a candidate changes.
      *
      * @param lamp its name
+     * @param instead which lamp instead of which
      * @param earlier how much earlier it is seen
      * @param others the same by day, by night, and over all criteria
      * @param speeds what that is at each speed
      */
-    record Change(String lamp, String earlier, String others, List<AtSpeed> speeds) {}
+    record Change(String lamp, String instead, String earlier, String others, List<AtSpeed> speeds) {}
 
     /**
      * What a candidate changes at a speed.
@@ -53,15 +55,21 @@ final class FirstLook {
     private Change change(int lamp) {
         return new Change(
                 swap.lamps().get(lamp).name(),
-                earlier(lamp, 0),
+                called(lamp) + " instead of the " + called(0),
+                earlier(lamp, 0) + uncertainty(lamp),
                 others(lamp),
                 swap.scenario().firstLook().stream()
                         .map(leg -> new AtSpeed(
                                 Text.speed(leg.speed()),
-                                distance(leg, lamp, 0),
-                                swap.verdict(leg, lamp, 0).phrase(),
-                                swap.verdict(leg, 0, 0).phrase()))
+                                distance(leg, lamp),
+                                swap.ending(leg, lamp, 0).phrase(),
+                                swap.ending(leg, 0, 0).phrase()))
                         .toList());
+    }
+
+    private String called(int lamp) {
+        String name = swap.lamps().get(lamp).name();
+        return name.contains("lamp") ? name : name + " lamp";
     }
 
     private String others(int lamp) {
@@ -73,35 +81,57 @@ final class FirstLook {
         double[] all = IntStream.range(0, criteria.size())
                 .mapToObj(criterion -> swap.earlier(lamp, criterion))
                 .flatMap(Optional::stream)
-                .mapToDouble(TimeSpan::inSeconds)
+                .mapToDouble(Estimated::value)
                 .toArray();
         if (all.length > 1) {
             parts.add("over " + all.length + " ways to say when a lamp is seen: "
-                    + inWords(DoubleStream.of(all).min().orElseThrow()) + " to "
-                    + inWords(DoubleStream.of(all).max().orElseThrow()));
+                    + inWords(Estimated.exactly(DoubleStream.of(all).min().orElseThrow()))
+                    + " to "
+                    + inWords(Estimated.exactly(DoubleStream.of(all).max().orElseThrow())));
         }
         return String.join("; ", parts);
     }
 
     private String earlier(int lamp, int criterion) {
         return swap.earlier(lamp, criterion)
-                .map(time -> inWords(time.inSeconds()))
+                .map(FirstLook::inWords)
                 .orElse("no gain to state, as one of the lamps is never seen");
+    }
+
+    private String distance(Scenario.Leg leg, int lamp) {
+        Estimated none = Estimated.exactly(0);
+        return distance(leg, lamp, 0)
+                + forward(swap.earlier(lamp, 0).orElse(none))
+                        .times(leg.speed().inMps())
+                        .between(2, "m");
     }
 
     private String distance(Scenario.Leg leg, int lamp, int criterion) {
         return swap.earlier(lamp, criterion)
-                .map(time -> Text.distance(Distance.metres(leg.speed().inMps() * Math.abs(time.inSeconds())))
-                        + word(time.inSeconds()))
+                .map(time -> Text.distance(Distance.metres(
+                                forward(time).times(leg.speed().inMps()).value()))
+                        + word(time))
                 .orElse("-");
     }
 
-    private static String inWords(double earlierS) {
-        return Text.milliseconds(Math.abs(earlierS)) + word(earlierS);
+    private static String inWords(Estimated earlierS) {
+        Estimated ms = forward(earlierS).times(1000);
+        return ReportText.milliseconds(forward(earlierS)) + word(earlierS) + ms.between(1, "ms");
     }
 
-    private static String word(double earlierS) {
-        return earlierS < 0 ? " later" : " earlier";
+    private String uncertainty(int lamp) {
+        return swap.earlier(lamp, 0)
+                .filter(time -> !time.exact())
+                .map(time -> ", standard uncertainty " + Numbers.text(1000 * time.uncertainty(), 2) + " ms")
+                .orElse("");
+    }
+
+    private static Estimated forward(Estimated earlier) {
+        return earlier.times(earlier.value() < 0 ? -1 : 1);
+    }
+
+    private static String word(Estimated earlier) {
+        return earlier.value() < 0 ? " later" : " earlier";
     }
 
     /** Gives the table: a row for each speed, criterion of the first look, and lamp. */
@@ -127,12 +157,12 @@ final class FirstLook {
                                         swap.lamps().get(lamp).name(),
                                         lamp == 0 ? "-" : signed(lamp, criterion),
                                         lamp == 0 ? "-" : distance(leg, lamp, criterion),
-                                        swap.verdict(leg, lamp, criterion).phrase()))));
+                                        swap.ending(leg, lamp, criterion).phrase()))));
     }
 
     private String signed(int lamp, int criterion) {
         return swap.earlier(lamp, criterion)
-                .map(time -> Text.milliseconds(time.inSeconds()))
+                .map(time -> ReportText.milliseconds(time) + time.times(1000).between(1, "ms"))
                 .orElse("-");
     }
 }

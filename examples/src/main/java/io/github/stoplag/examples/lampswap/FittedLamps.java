@@ -5,10 +5,11 @@ import io.github.stoplag.examples.file.Key;
 import io.github.stoplag.examples.file.Keys;
 import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.examples.lamps.FilamentInput;
+import io.github.stoplag.examples.lamps.FilmedInput;
 import io.github.stoplag.examples.lamps.LampInput;
 import io.github.stoplag.examples.lamps.LampKind;
 import io.github.stoplag.lamp.LedLamp;
-import io.github.stoplag.lamp.MeasuredLamp;
+import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
@@ -26,12 +27,14 @@ import java.util.stream.IntStream;
  * @param lamps the lamp fitted now, then the candidates
  */
 record FittedLamps(List<Named> lamps) {
+    private static final String FILM = ".film";
     static final Keys FILAMENT_KEYS = new Keys();
     private static final Key<LuminousIntensity> FILAMENT_INTENSITY =
             FILAMENT_KEYS.add(Key.intensity("filament.intensity", null, Ranges.SHINING));
 
     static {
         FilamentInput.RATING.names().forEach(FILAMENT_KEYS::add);
+        FILAMENT_KEYS.add("filament" + FILM);
     }
 
     static final Keys LED_KEYS = new Keys();
@@ -39,10 +42,15 @@ record FittedLamps(List<Named> lamps) {
     private static final Key<TimeSpan> LED_RISE = LED_KEYS.add(Key.time("led.rise-time", null, Ranges.LED_RISE));
     private static final Key<LuminousIntensity> LED_INTENSITY =
             LED_KEYS.add(Key.intensity("led.intensity", null, Ranges.SHINING));
+
+    static {
+        LED_KEYS.add("led" + FILM);
+    }
+
     static final Keys KEYS = new Keys();
     private static final String PRESENT = KEYS.add("lamp.present");
     private static final String NAME = ".name";
-    private static final Pattern NUMBERED = Pattern.compile("lamp\\.([1-9][0-9]?)(\\.name)?");
+    private static final Pattern NUMBERED = Pattern.compile("lamp\\.([1-9][0-9]?)(\\.name|\\.film)?");
     private static final int LONGEST_NAME = 16;
     private static final int MOST = 99;
 
@@ -69,17 +77,17 @@ record FittedLamps(List<Named> lamps) {
         boolean alone = IntStream.rangeClosed(1, MOST).noneMatch(number -> file.has("lamp." + number));
         if (alone || FILAMENT_KEYS.names().stream().anyMatch(file::has)) {
             words.add("filament");
-            lamps.add(new Named("filament", filament(file)));
+            lamps.add(new Named("filament", filmed(file, "filament", filament(file))));
         }
         if (alone || LED_KEYS.names().stream().anyMatch(file::has)) {
             words.add("led");
-            lamps.add(new Named("LED", led(file)));
+            lamps.add(new Named("LED", filmed(file, "led", led(file))));
         }
         for (int number = 1; number <= MOST; number++) {
             String key = "lamp." + number;
             if (file.has(key)) {
                 words.add(String.valueOf(number));
-                lamps.add(new Named(name(file, key), LampKind.read(file, key)));
+                lamps.add(new Named(name(file, key), filmed(file, key, LampKind.read(file, key))));
             }
         }
         List<String> names =
@@ -94,6 +102,12 @@ record FittedLamps(List<Named> lamps) {
         }
         lamps.add(0, lamps.remove(words.indexOf(file.word(PRESENT, words.get(0), words))));
         return new FittedLamps(lamps);
+    }
+
+    /** Gives a lamp the rise that a film shows of it, if the file names one; its intensity stays what it was. */
+    private static LampInput filmed(ScenarioFile file, String lamp, LampInput input) {
+        String key = lamp + FILM;
+        return file.has(key) ? input.filmedAs(FilmedInput.beside(file, key)) : input;
     }
 
     private static String name(ScenarioFile file, String key) {
@@ -116,7 +130,7 @@ record FittedLamps(List<Named> lamps) {
     }
 
     /** Puts a filmed lamp in the place of the one fitted now, with the intensity given for that one. */
-    FittedLamps withFilmed(MeasuredLamp film) {
+    FittedLamps withFilmed(OnsetCurve film) {
         List<Named> changed = new ArrayList<>(lamps);
         changed.set(0, new Named("measured", lamps.get(0).input.filmedAs(film)));
         return new FittedLamps(changed);

@@ -1,19 +1,23 @@
 package io.github.stoplag.examples.lampswap;
 
 import io.github.stoplag.examples.draw.Text;
+import io.github.stoplag.examples.lamps.Criterion;
+import io.github.stoplag.examples.lamps.Estimated;
 import io.github.stoplag.examples.lamps.LampInput;
+import io.github.stoplag.film.BandedOnset;
 import io.github.stoplag.following.Pair;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.MeasuredLamp;
 import io.github.stoplag.lamp.OnsetCurve;
-import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.sight.Detection;
 import io.github.stoplag.sight.LampSignal;
 import io.github.stoplag.source.Caveat;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -32,10 +36,17 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
      * @param name a word for tables
      * @param light how its light rises, and how bright it is
      * @param detections when it is seen, by each of the scenario's criteria
+     * @param moments the same in seconds, with the interval of a film; nothing where it is never seen
      */
-    public record Lamp(String name, LampInput.Light light, List<Detection> detections) {
+    public record Lamp(
+            String name, LampInput.Light light, List<Detection> detections, List<Optional<Estimated>> moments) {
         public OnsetCurve onset() {
             return light.onset();
+        }
+
+        /** Says whether its light comes from a film. */
+        boolean filmed() {
+            return light.onset() instanceof MeasuredLamp || light.onset() instanceof BandedOnset;
         }
 
         /** Gives the outcome by the criterion that counts. */
@@ -62,30 +73,33 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
      *
      * @param leg the speed and the gap
      * @param lamp the lamp
-     * @param extraDistance what the follower travels between the moments at which the faster lamp and this one are
+     * @param extraM what the follower travels in metres between the moments at which the faster lamp and this one are
      *     seen; nothing if this one never is
-     * @param pair both vehicles; nothing if the lamp is never seen
+     * @param ending how it ends
      */
-    record Row(Scenario.Leg leg, Lamp lamp, Optional<Distance> extraDistance, Optional<Pair> pair) {}
+    record Row(Scenario.Leg leg, Lamp lamp, Optional<Estimated> extraM, Ending ending) {}
 
     /** Computes the answer. */
     public static LampSwap of(Scenario scenario) {
         List<Lamp> lamps = scenario.lamps().lamps().stream()
                 .map(named -> lamp(scenario, named))
                 .toList();
-        double firstSeenS = firstSeenS(lamps);
+        LampSwap swap = new LampSwap(scenario, lamps, List.of());
         List<Row> rows = new ArrayList<>();
         for (Scenario.Leg leg : scenario.legs()) {
-            for (Lamp lamp : lamps) {
-                rows.add(row(scenario, leg, lamp, firstSeenS));
-            }
+            rows.addAll(swap.at(leg));
         }
         return new LampSwap(scenario, lamps, List.copyOf(rows));
     }
 
-    /** Says whether the lamp fitted now is a filmed one. */
+    /** Says whether a lamp is filmed. */
     boolean filmed() {
-        return lamps.get(0).light.onset() instanceof MeasuredLamp;
+        return lamps.stream().anyMatch(Lamp::filmed);
+    }
+
+    /** Says whether any number of the answer has an interval. */
+    boolean banded() {
+        return lamps.stream().anyMatch(lamp -> lamp.light.onset() instanceof BandedOnset);
     }
 
     /** Says of each lamp what its intensity rests on. */
@@ -116,54 +130,83 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
                                     + "] s: its light hardly exceeds what it takes to be seen",
                             null);
         }
-        return new Lamp(named.name(), light, detections);
+        return new Lamp(named.name(), light, detections, moments(scenario.criteria(), light, detections));
     }
 
-    private static double firstSeenS(List<Lamp> lamps) {
+    private static List<Optional<Estimated>> moments(
+            List<Criterion> criteria, LampInput.Light light, List<Detection> detections) {
+        return IntStream.range(0, criteria.size())
+                .mapToObj(i -> detections
+                        .get(i)
+                        .time()
+                        .map(at -> light.onset() instanceof BandedOnset banded
+                                ? new Estimated(
+                                        at.inSeconds(),
+                                        Math.min(at.inSeconds(), seenS(criteria.get(i), banded.early(), light)),
+                                        Math.max(at.inSeconds(), seenS(criteria.get(i), banded.late(), light)))
+                                : Estimated.exactly(at.inSeconds())))
+                .toList();
+    }
+
+    private static double seenS(Criterion criterion, OnsetCurve onset, LampInput.Light light) {
+        return criterion
+                .detect(LampSignal.of(onset, light.intensity()))
+                .time()
+                .map(TimeSpan::inSeconds)
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    /** Gives the moment of the lamp seen first, by the criterion that counts. */
+    private Estimated first() {
         return lamps.stream()
-                .flatMap(lamp -> lamp.seen().stream())
-                .mapToDouble(TimeSpan::inSeconds)
-                .min()
-                .orElse(0);
+                .flatMap(lamp -> lamp.moments.get(0).stream())
+                .min(Comparator.comparingDouble(Estimated::value))
+                .orElse(Estimated.exactly(0));
     }
 
-    private static Row row(Scenario scenario, Scenario.Leg leg, Lamp lamp, double firstSeenS) {
+    private Row row(Scenario.Leg leg, Lamp lamp) {
+        Estimated first = first();
         return new Row(
                 leg,
                 lamp,
-                lamp.seen().map(at -> Distance.metres(leg.speed().inMps() * (at.inSeconds() - firstSeenS))),
-                pair(scenario, leg, lamp.seen()));
+                lamp.moments
+                        .get(0)
+                        .map(at -> (at == first ? Estimated.exactly(0) : at.minus(first))
+                                .times(leg.speed().inMps())),
+                ending(leg, lamp.moments.get(0)));
     }
 
-    private static Optional<Pair> pair(Scenario scenario, Scenario.Leg leg, Optional<TimeSpan> seen) {
-        return seen.map(at ->
-                Pair.of(scenario.leader().at(leg.speed()), scenario.follower().at(leg.speed()), leg.gap(), at));
+    private Ending ending(Scenario.Leg leg, Optional<Estimated> seen) {
+        return Ending.of(
+                seen,
+                atS -> Pair.of(
+                        scenario.leader().at(leg.speed()),
+                        scenario.follower().at(leg.speed()),
+                        leg.gap(),
+                        TimeSpan.seconds(atS)));
     }
 
     /** Says how it ends at a speed with a lamp, seen by a criterion. */
-    Verdict verdict(Scenario.Leg leg, int lamp, int criterion) {
-        return Verdict.of(pair(scenario, leg, lamps.get(lamp).seen(criterion)));
+    Ending ending(Scenario.Leg leg, int lamp, int criterion) {
+        return ending(leg, lamps.get(lamp).moments.get(criterion));
     }
 
     /** Gives one row for each lamp at a speed. */
     List<Row> at(Scenario.Leg leg) {
-        return lamps.stream()
-                .map(lamp -> row(scenario, leg, lamp, firstSeenS(lamps)))
-                .toList();
+        return lamps.stream().map(lamp -> row(leg, lamp)).toList();
     }
 
     /**
-     * Gives by how much a candidate is seen earlier than the lamp fitted now, negative if later; nothing if one of them
-     * is never seen.
+     * Gives by how many seconds a candidate is seen earlier than the lamp fitted now, negative if later; nothing if one
+     * of them is never seen.
      *
      * @param lamp its place among the lamps
      * @param criterion which of the scenario's criteria to use
      */
-    Optional<TimeSpan> earlier(int lamp, int criterion) {
+    Optional<Estimated> earlier(int lamp, int criterion) {
         return lamps.get(0)
-                .seen(criterion)
-                .flatMap(now -> lamps.get(lamp)
-                        .seen(criterion)
-                        .map(then -> TimeSpan.seconds(now.inSeconds() - then.inSeconds())));
+                .moments
+                .get(criterion)
+                .flatMap(now -> lamps.get(lamp).moments.get(criterion).map(now::minus));
     }
 }

@@ -1,11 +1,10 @@
 package io.github.stoplag.examples.lampswap;
 
 import io.github.stoplag.examples.draw.Figure;
-import io.github.stoplag.examples.file.MeasuredCsv;
 import io.github.stoplag.examples.file.ScenarioFile;
+import io.github.stoplag.examples.lamps.FilmedInput;
 import io.github.stoplag.examples.program.ScenarioCommand;
-import io.github.stoplag.lamp.MeasuredLamp;
-import java.nio.file.Path;
+import io.github.stoplag.lamp.OnsetCurve;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,12 +24,14 @@ import picocli.CommandLine.Option;
         footer = {
             "",
             "Writes summary.html (one page to hand on), report.html, summary.csv and pictures:",
-            "onset.svg, distance_metric.svg, distance_us.svg, road_1.svg, ... (one for each speed).",
+            "onset.svg, distance_metric.svg, distance_us.svg, road_1.svg, ... (one for each speed);",
+            "uncertainty.csv if a lamp comes from the program film.",
             "Exit code: 0 done; 1 failed; 2 an input cannot be used: one line says why,",
             "and nothing is written."
         })
 public final class LampSwapCommand extends ScenarioCommand {
     private static final String SUMMARY = "summary.csv";
+    private static final String UNCERTAINTY = "uncertainty.csv";
     private static final String REPORT = "report.html";
     static final String SUMMARY_PAGE = "summary.html";
     private static final List<String> PICTURES = List.of("onset.svg", "distance_metric.svg", "distance_us.svg");
@@ -38,10 +39,12 @@ public final class LampSwapCommand extends ScenarioCommand {
 
     @Option(
             names = "--measured",
-            paramLabel = "FILE",
-            description = "a filmed lamp in place of the filament lamp: CSV with the header time_s,relative_brightness;"
-                    + " time 0 is when the lamp's circuit closes; it gives the rise, the scenario the candela")
-    private @Nullable Path measured;
+            paramLabel = "FILE[,LAMP]",
+            description =
+                    "a filmed lamp in place of the one fitted now: CSV with the header time_s,relative_brightness,"
+                            + " time 0 when its circuit closes; or a folder that film wrote, and behind a comma the lamp;"
+                            + " it gives the rise, the scenario the candela")
+    private @Nullable String measured;
 
     @Override
     protected String shipped() {
@@ -55,7 +58,7 @@ public final class LampSwapCommand extends ScenarioCommand {
 
     @Override
     protected List<String> fileNames() {
-        return Stream.concat(Stream.of(SUMMARY_PAGE, REPORT, SUMMARY), PICTURES.stream())
+        return Stream.concat(Stream.of(SUMMARY_PAGE, REPORT, SUMMARY, UNCERTAINTY), PICTURES.stream())
                 .toList();
     }
 
@@ -66,7 +69,7 @@ public final class LampSwapCommand extends ScenarioCommand {
 
     @Override
     protected Results results(ScenarioFile file) {
-        MeasuredLamp filmed = measured == null ? null : MeasuredCsv.read(measured);
+        OnsetCurve filmed = measured == null ? null : FilmedInput.read(measured, file.get(FilmedInput.ZERO_DELAY));
         LampSwap swap = LampSwap.of(Scenario.of(file, filmed));
         List<Figure> figures = Stream.concat(Charts.of(swap).stream(), RoadDiagram.all(swap).stream())
                 .toList();
@@ -74,6 +77,9 @@ public final class LampSwapCommand extends ScenarioCommand {
         files.put(SUMMARY_PAGE, SummaryHtml.of(swap, figures.get(0)));
         files.put(REPORT, ReportHtml.of(swap, figures));
         files.put(SUMMARY, SummaryCsv.of(swap));
+        if (swap.banded()) {
+            files.put(UNCERTAINTY, SummaryCsv.uncertainty(swap));
+        }
         figures.forEach(figure -> files.put(figure.fileName(), figure.svg()));
         return new Results(ReportText.of(swap), files);
     }

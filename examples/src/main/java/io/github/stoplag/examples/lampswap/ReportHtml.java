@@ -10,7 +10,9 @@ import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.source.Table;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 
 /** The report as one page that needs nothing else: no script, no network, no other file. */
@@ -85,7 +87,13 @@ final class ReportHtml {
                     .element("span", Heading.INVENTED_DATA, "class", "mark")
                     .text(
                             swap.filmed()
-                                    ? " Vehicles, traffic and the other lamps are made up; the measured lamp is the one filmed."
+                                    ? " Vehicles, traffic and the lamps that are not filmed are made up; filmed: "
+                                            + String.join(
+                                                    ", ",
+                                                    filmed(swap)
+                                                            .map(LampSwap.Lamp::name)
+                                                            .toList())
+                                            + "."
                                     : " Vehicles, traffic and lamps of this scenario are made up to show the method.")
                     .close()
                     .line();
@@ -99,7 +107,7 @@ final class ReportHtml {
         for (FirstLook.Change change : new FirstLook(swap).changes()) {
             out.open("div", "class", "answer")
                     .open("p")
-                    .text(change.lamp() + " lamp instead of the " + now + " lamp: seen ")
+                    .text(change.instead() + ": seen ")
                     .element("strong", change.earlier())
                     .text(".")
                     .close()
@@ -116,6 +124,37 @@ final class ReportHtml {
             out.element("li", change.others() + ".").close().close().line();
         }
         out.close().line();
+        films(swap, out);
+    }
+
+    /** Says of the filmed lamps what their numbers leave open, near the numbers. */
+    private static void films(LampSwap swap, Markup out) {
+        if (!swap.filmed()) {
+            return;
+        }
+        out.element(
+                "p",
+                swap.banded()
+                        ? "Intervals hold 95 % of what the film leaves possible. What they leave out:"
+                        : "The film's file tells no uncertainty: none is in these numbers. Besides:",
+                "class",
+                "films");
+        out.open("ul", "class", "films").line();
+        Map<String, List<String>> lampsByText = new LinkedHashMap<>();
+        filmed(swap)
+                .forEach(lamp -> lamp.onset()
+                        .evidence()
+                        .caveats()
+                        .forEach(caveat -> lampsByText
+                                .computeIfAbsent(caveat.text(), text -> new ArrayList<>())
+                                .add(lamp.name())));
+        lampsByText.forEach((text, lamps) ->
+                out.element("li", String.join(", ", lamps) + ": " + text).line());
+        out.close().line();
+    }
+
+    private static Stream<LampSwap.Lamp> filmed(LampSwap swap) {
+        return swap.lamps().stream().filter(LampSwap.Lamp::filmed);
     }
 
     private void results() {
@@ -125,16 +164,14 @@ final class ReportHtml {
                         + " Gap needed: the smallest gap without contact. Outcome: at the gap kept.");
         page.table(
                 List.of("speed", "lamp", "outcome", "gap kept", "gap needed", "extra distance"),
-                swap.rows().stream().map(row -> {
-                    Verdict verdict = Verdict.of(row.pair());
-                    return List.of(
-                            Text.speed(row.leg().speed()),
-                            row.lamp().name(),
-                            verdict.phrase(),
-                            Text.distance(row.leg().gap()),
-                            ReportText.distance(verdict.gapNeeded()),
-                            ReportText.distance(row.extraDistance()));
-                }));
+                swap.rows().stream()
+                        .map(row -> List.of(
+                                Text.speed(row.leg().speed()),
+                                row.lamp().name(),
+                                row.ending().phrase(),
+                                Text.distance(row.leg().gap()),
+                                ReportText.metres(row.ending().gapNeededM()),
+                                ReportText.metres(row.extraM()))));
     }
 
     private void comparison() {

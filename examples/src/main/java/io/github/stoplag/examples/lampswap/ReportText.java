@@ -2,22 +2,24 @@ package io.github.stoplag.examples.lampswap;
 
 import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.examples.lamps.Criterion;
+import io.github.stoplag.examples.lamps.Estimated;
 import io.github.stoplag.quantity.Distance;
+import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.sight.Detection;
+import io.github.stoplag.source.Caveat;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** The printed report: the answer first, then what it is made of. */
 final class ReportText {
-    private static final String AT_SPEED = "  %-17s %-27s %s";
     private static final String LAMP_ROW = "  %-16s %10s %10s %10s %10s";
-    private static final String SEEN_ROW = "  %-36s %-16s %10s %10s";
-    private static final String ROW = "  %-17s %-16s  %-20s  %-22s  %s";
 
     private ReportText() {}
 
@@ -31,21 +33,21 @@ final class ReportText {
         lamps(swap, lines);
         lines.add("");
         lines.add("By day and by night, at the gap kept:");
-        grouped(new FirstLook(swap).rows(), 2)
-                .forEach(row -> lines.add(format(
-                        "  %-17s %-32s %-16s %8s  %s", row.get(0), row.get(1), row.get(2), row.get(3), row.get(5))));
+        lines.addAll(Text.columns(grouped(new FirstLook(swap).rows(), 2)
+                .map(row -> List.of(row.get(0), row.get(1), row.get(2), row.get(3), row.get(5)))
+                .toList()));
         lines.add("");
-        lines.add(format(SEEN_ROW, "all ways to say when it is seen", "lamp", "seen", "earlier"));
-        grouped(comparison(swap), 1).forEach(row -> lines.add(format(SEEN_ROW, row.toArray())));
+        lines.addAll(Text.columns(Stream.concat(
+                        Stream.of(List.of("all ways to say when it is seen", "lamp", "seen", "earlier")),
+                        grouped(comparison(swap), 1))
+                .toList()));
         lines.addAll(Text.wrapped("  ", Criterion.SCALES));
         lines.add("");
-        lines.add(format(ROW, "speed", "lamp", "extra distance", "gap needed", "outcome at the gap kept"));
-        grouped(swap.rows().stream().map(ReportText::row), 1).forEach(row -> lines.add(format(ROW, row.toArray())));
+        lines.addAll(Text.columns(Stream.concat(
+                        Stream.of(List.of("speed", "lamp", "extra distance", "gap needed", "outcome at the gap kept")),
+                        grouped(swap.rows().stream().map(ReportText::row), 1))
+                .toList()));
         lines.add("");
-        swap.lamps().stream()
-                .flatMap(LampSwap.Lamp::caveats)
-                .distinct()
-                .forEach(caveat -> lines.addAll(Text.wrapped("", "Caveat: " + caveat)));
         lines.add("A gain counts only if the driver behind responds to the lamp's onset; it is not a crash forecast.");
         lines.add("Lamp law, type approval, hot load resistors, fuses: read the cautions in report.html.");
         return lines;
@@ -55,29 +57,38 @@ final class ReportText {
         String now = swap.lamps().get(0).name();
         for (FirstLook.Change change : new FirstLook(swap).changes()) {
             lines.add("");
-            lines.add(change.lamp() + " lamp instead of the " + now + " lamp: seen " + change.earlier());
-            for (FirstLook.AtSpeed at : change.speeds()) {
-                lines.add(format(AT_SPEED, at.speed(), at.distance(), change.lamp() + ": " + at.then()));
-                lines.add(format(AT_SPEED, "", "", now + ": " + at.now()));
-            }
+            lines.add(change.instead() + ": seen " + change.earlier());
+            lines.addAll(Text.columns(change.speeds().stream()
+                    .flatMap(at -> Stream.of(
+                            List.of(at.speed(), at.distance(), change.lamp() + ": " + at.then()),
+                            List.of("", "", now + ": " + at.now())))
+                    .toList()));
             lines.addAll(Text.wrapped("  ", change.others()));
         }
     }
 
     private static void lamps(LampSwap swap, List<String> lines) {
         lines.add(format(LAMP_ROW, "lamp", "10 % light", "90 % light", "seen", "intensity"));
+        Set<Caveat> told = new HashSet<>();
         for (LampSwap.Lamp lamp : swap.lamps()) {
             lines.add(format(
                     LAMP_ROW,
                     lamp.name(),
-                    time(lamp.onset().timeToLevel(0.1)),
-                    time(lamp.onset().timeToLevel(0.9)),
-                    time(lamp.seen()),
+                    level(lamp.onset().timeToLevel(0.1)),
+                    level(lamp.onset().timeToLevel(0.9)),
+                    time(lamp.moments().get(0)),
                     Text.digits(lamp.light().endCd()) + " cd"));
+            lamp.moments().get(0).filter(at -> !at.exact()).ifPresent(at -> lines.add(filmed(at)));
+            lamp.caveats().filter(told::add).forEach(caveat -> lines.addAll(Text.wrapped("    ", "Caveat: " + caveat)));
             if (lamp.detection() instanceof Detection.NeverSeen never) {
                 lines.add("    never seen: " + never.reason());
             }
         }
+    }
+
+    private static String filmed(Estimated at) {
+        return "    filmed: seen after " + milliseconds(at) + at.times(1000).between(1, "ms") + " (95 %), standard"
+                + " uncertainty " + Numbers.text(1000 * at.uncertainty(), 2) + " ms";
     }
 
     /**
@@ -91,22 +102,21 @@ final class ReportText {
                         .mapToObj(lamp -> List.of(
                                 swap.scenario().criteria().get(criterion).scaled(),
                                 swap.lamps().get(lamp).name(),
-                                time(swap.lamps().get(lamp).seen(criterion)),
+                                time(swap.lamps().get(lamp).moments().get(criterion)),
                                 lamp == 0
                                         ? "-"
                                         : swap.earlier(lamp, criterion)
-                                                .map(earlier -> Text.milliseconds(earlier.inSeconds()))
+                                                .map(ReportText::milliseconds)
                                                 .orElse("-"))));
     }
 
     private static List<String> row(LampSwap.Row row) {
-        Verdict verdict = Verdict.of(row.pair());
         return List.of(
                 Text.speed(row.leg().speed()),
                 row.lamp().name(),
-                distance(row.extraDistance()),
-                distance(verdict.gapNeeded()),
-                verdict.phrase());
+                metres(row.extraM()),
+                metres(row.ending().gapNeededM()),
+                row.ending().phrase());
     }
 
     /** Leaves the first fields empty where they are those of the row before. */
@@ -125,12 +135,22 @@ final class ReportText {
         });
     }
 
-    static String distance(Optional<Distance> distance) {
-        return distance.map(d -> d.inMetres() == 0 ? "0" : Text.distance(d)).orElse("-");
+    static String metres(Optional<Estimated> metres) {
+        return metres.map(m -> m.value() == 0 ? "0" : Text.distance(Distance.metres(m.value())) + m.between(2, "m"))
+                .orElse("-");
     }
 
-    private static String time(Optional<TimeSpan> time) {
-        return time.map(t -> Text.milliseconds(t.inSeconds())).orElse("never");
+    private static String level(Optional<TimeSpan> time) {
+        return time(time.map(t -> Estimated.exactly(t.inSeconds())));
+    }
+
+    private static String time(Optional<Estimated> time) {
+        return time.map(ReportText::milliseconds).orElse("never");
+    }
+
+    /** Writes a time, with a decimal more where its interval has one. */
+    static String milliseconds(Estimated time) {
+        return time.exact() ? Text.milliseconds(time.value()) : Numbers.fixed(1000 * time.value(), 1) + " ms";
     }
 
     private static String format(String pattern, Object... values) {

@@ -7,9 +7,10 @@ import io.github.stoplag.examples.file.Keys;
 import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.examples.lamps.FilamentInput;
+import io.github.stoplag.examples.lamps.FilmedInput;
 import io.github.stoplag.examples.lamps.SupplyInput;
 import io.github.stoplag.following.BrakingVehicle;
-import io.github.stoplag.lamp.MeasuredLamp;
+import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
@@ -55,6 +56,7 @@ public record Scenario(
             SupplyInput.KEYS,
             FittedLamps.LED_KEYS,
             FittedLamps.KEYS,
+            FilmedInput.KEYS,
             Criterion.KEYS);
 
     public static final ScenarioFile.Vocabulary VOCABULARY =
@@ -93,7 +95,7 @@ public record Scenario(
      * @param filmed a filmed lamp in the place of the lamp fitted now, if any
      * @throws InputException if a value is missing or impossible
      */
-    public static Scenario of(ScenarioFile file, @Nullable MeasuredLamp filmed) {
+    public static Scenario of(ScenarioFile file, @Nullable OnsetCurve filmed) {
         List<Leg> legs = Traffic.legs(file);
         FittedLamps lamps = FittedLamps.of(file);
         Scenario scenario = new Scenario(
@@ -117,6 +119,8 @@ public record Scenario(
             return "neither vehicle's deceleration is \"road\"";
         } else if (key.startsWith("lamp.")) {
             return "there is no such lamp";
+        } else if (FilmedInput.KEYS.has(key)) {
+            return "no lamp of the file is a filmed one";
         }
         return FittedLamps.FILAMENT_KEYS.has(key)
                 ? FilamentInput.RATING_UNUSED

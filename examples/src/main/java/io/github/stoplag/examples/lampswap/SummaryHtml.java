@@ -12,15 +12,15 @@ import java.util.stream.Stream;
 /** The answer on one printed page, A4 or US letter, to hand on. */
 final class SummaryHtml {
     private static final String STYLE = """
-            @page{margin:11mm 13mm}
+            @page{margin:10mm 12mm}
             @media print{body{padding:0;max-width:none;font-size:8.6pt;line-height:1.28}h1{font-size:14pt;margin:0 0 4pt}
             h2{font-size:11pt;margin:7pt 0 3pt}p,ul{margin:3pt 0}figure{margin:5pt auto;width:88mm}
             .answers{display:grid;grid-template-columns:repeat(auto-fit,minmax(80mm,1fr));gap:4pt}
-            th,td{padding:1.4pt 7pt 1.4pt 0;white-space:nowrap}table{font-size:7.8pt}.answer{padding:2pt 8pt;margin:3pt 0}.answer p,.answer ul{margin:2pt 0}
-            .warn{padding:3pt 8pt 3pt 18pt;font-size:8.2pt}.warn li{margin:1pt 0}}
+            th,td{padding:1pt 6pt 1pt 0;white-space:nowrap}table{font-size:7.4pt}.answer{padding:2pt 8pt;margin:3pt 0}.answer p,.answer ul{margin:2pt 0}
+            .warn{padding:3pt 8pt 3pt 18pt;font-size:8.2pt}.warn li{margin:1pt 0}.films{font-size:7.8pt}td:last-child{white-space:normal}}
             """;
 
-    /** With more lamps the page has no room for the picture. */
+    /** With more lamps, one fewer if a film has its reservations, the page has no room for the picture. */
     private static final int MOST_WITH_PICTURE = 3;
 
     private SummaryHtml() {}
@@ -42,7 +42,7 @@ final class SummaryHtml {
         ReportHtml.answer(swap, out);
         page.heading("By day and by night");
         page.table(FirstLook.HEADER, first.furtherRows());
-        if (swap.lamps().size() <= MOST_WITH_PICTURE) {
+        if (swap.lamps().size() + (swap.banded() ? 1 : 0) <= MOST_WITH_PICTURE) {
             page.figure(figure);
         }
         page.paragraph("Seen above: by " + swap.scenario().criterion().criterion() + ". Driver behind: "

@@ -51,6 +51,11 @@ record Verdict(
                 needed);
     }
 
+    /** Gives the decisive figure alone, the speed in km/h or the gap in metres. */
+    Optional<Double> figure() {
+        return closingSpeed.map(Speed::inKmh).or(() -> smallestGap.map(Distance::inMetres));
+    }
+
     /** Says it in one phrase with the decisive figure. */
     String phrase() {
         return closingSpeed

@@ -82,7 +82,7 @@ class MeasuredRunTest {
         assertThat(run.out()).containsPattern("(?m)^  LED .* 60 cd$");
         assertThat(Files.readString(results.resolve("report.html")))
                 .contains(
-                        "the measured lamp is the one filmed",
+                        "filmed: measured.",
                         "at design voltage times the model's light on this supply, times 0.5, where the film ends")
                 .doesNotContain("traffic and lamps of this scenario are made up");
     }

@@ -7,6 +7,7 @@ import io.github.stoplag.examples.file.Keys;
 import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.examples.lamps.FilamentInput;
+import io.github.stoplag.examples.lamps.FilmedInput;
 import io.github.stoplag.examples.lamps.LampInput;
 import io.github.stoplag.examples.lamps.LampKind;
 import io.github.stoplag.lamp.FilamentLamp;
@@ -60,7 +61,8 @@ final class PlanReader {
                 KEYS,
                 axes,
                 Criterion.KEYS,
-                FilamentInput.MODEL);
+                FilamentInput.MODEL,
+                FilmedInput.KEYS);
     }
 
     static PlanFile read(ScenarioFile file) {
@@ -98,7 +100,7 @@ final class PlanReader {
         if (key.startsWith(AxisKind.LATENCY) || key.startsWith(MODEL)) {
             return "its lamp is not among " + LAMPS;
         }
-        return key.equals(EYE) || Criterion.KEYS.has(key) || FilamentInput.MODEL.has(key)
+        return key.equals(EYE) || Criterion.KEYS.has(key) || FilamentInput.MODEL.has(key) || FilmedInput.KEYS.has(key)
                 ? "no " + MODEL + "<lamp> needs it"
                 : "there is no such axis";
     }
