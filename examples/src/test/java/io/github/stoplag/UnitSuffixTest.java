@@ -46,7 +46,8 @@ class UnitSuffixTest {
             "values?|lo|hi|levels|at|column|inputs|outputs|observations|of|bound|edge|min|max|mean|variance"
                     + "|standardDeviation|standardUncertainty|contribution|estimate|difference|tolerance|loScatter|hiScatter"
                     + "|quantile|upperQuantile|exceedance|parameters|mu|sigma|rho|uniform|first|total"
-                    + "|(first|total)StandardError|varianceReduction|shareUpTo|drawsForStableEnds|RELATIVE_ERROR");
+                    + "|(first|total)StandardError|varianceReduction|shareUpTo|drawsForStableEnds|RELATIVE_ERROR"
+                    + "|degreesOfFreedom|coefficient|correlation(With)?|expanded|scale|peak|inexactness|readings");
     /** Types whose numbers are in a unit that they carry themselves, or that their row has; grey values have none. */
     private static final Set<String> UNIT_BESIDE = Set.of(
             "Check",

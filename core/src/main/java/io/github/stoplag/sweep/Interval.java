@@ -1,6 +1,7 @@
 package io.github.stoplag.sweep;
 
 import io.github.stoplag.chance.StandardNormal;
+import io.github.stoplag.chance.StudentT;
 import io.github.stoplag.quantity.Numbers;
 
 /**
@@ -28,6 +29,19 @@ public record Interval(double lo, double hi, double confidence) {
             throw new IllegalArgumentException("confidence must be in [0.5, 1), got " + Numbers.text(confidence));
         }
         return StandardNormal.quantile(0.5 + 0.5 * confidence);
+    }
+
+    /**
+     * Gives the factor by which a standard uncertainty is multiplied for an interval (JCGM 100:2008, table G.2).
+     *
+     * @param confidence the coverage probability p, [0.5, 1)
+     * @param degreesOfFreedom ν, at least 1; from 1e6 on, infinity included, the normal
+     * @return t_p(ν), the quantile (1 + p)/2 of Student's t
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public static double coverageFactor(double confidence, double degreesOfFreedom) {
+        double z = z(confidence);
+        return degreesOfFreedom >= 1e6 ? z : new StudentT(0, 1, degreesOfFreedom).upperQuantile(0.5 * (1 - confidence));
     }
 
     /**

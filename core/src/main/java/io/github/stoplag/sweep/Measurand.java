@@ -1,6 +1,7 @@
 package io.github.stoplag.sweep;
 
 import io.github.stoplag.chance.Distribution;
+import io.github.stoplag.chance.StudentT;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import java.math.BigDecimal;
@@ -10,7 +11,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
-import java.util.function.DoubleUnaryOperator;
 
 /**
  * A quantity computed from uncertain inputs: its uncertainty by the first-order law of propagation and by propagation
@@ -21,15 +21,22 @@ import java.util.function.DoubleUnaryOperator;
  *   Monte Carlo (JCGM 101):  y = mean, u = standard deviation, the same share cut from both ends of the sorted values
  * </pre>
  *
- * <p>Inputs are independent. The two agree where f is nearly linear over the inputs' spread and the result nearly
- * normal; where they do not, trust the Monte Carlo. {@link MeasurandComparison#verdict()} is the test of JCGM 101.
+ * <p>Correlated inputs: u_c² = Σ Σ uᵢ uⱼ rᵢⱼ to first order; draws are joint, by correlated normal scores, which for
+ * normal inputs is their joint normal law and for others keeps each input's own law. The two ways agree where f is
+ * nearly linear over the inputs' spread and the result nearly normal; where they do not, trust the Monte Carlo. {@link
+ * MeasurandComparison#verdict()} is the test of JCGM 101.
  *
- * <p>Source: JCGM 100:2008 (GUM), 5.1.2 and the numerical form of 5.1.3 note 2; JCGM 101:2008, 7 and 8 (from memory).
- * Tested on the additive models of JCGM 101, 9.2: the models and the figures of 9.2.2 and 9.2.3 are from memory, those
- * of 9.2.3 and 9.2.4 follow from the closed form of a sum of rectangles; its text was not at hand.
+ * <p>Inputs known from few readings have degrees of freedom: {@link #budget} gives those of the result by Welch and
+ * Satterthwaite and the coverage factor k of Student's t.
+ *
+ * <p>Source: JCGM 100:2008 (GUM), 5.1.2, 5.2.2, the numerical form of 5.1.3 note 2, G.4 and G.6.4; JCGM 101:2008, 7, 8
+ * and annex B (from memory). Tested on H.1 and H.2 of the first and 9.2 to 9.5 of the second; the tests tell which of
+ * their figures were seen and which are from memory.
  */
 public final class Measurand {
     private static final int MOST_DRAWS = 20_000_000;
+    /** Four degrees of freedom computed as 3.9999999999 are four. */
+    private static final double ROUNDING = 1e-9;
 
     /** Computes the quantity from one value for each input. */
     @FunctionalInterface
@@ -79,9 +86,17 @@ public final class Measurand {
                 return Numbers.text(value) + ", standard uncertainty 0, " + coverage;
             }
             int place = rounded(standardUncertainty).scale();
-            return at(value, place) + ", standard uncertainty " + at(standardUncertainty, place) + ", ["
+            return valueText() + ", standard uncertainty " + uncertaintyText() + ", ["
                     + at(coverage.lo(), place) + ", " + at(coverage.hi(), place) + "] at "
                     + Numbers.text(100 * coverage.confidence(), 4) + " %";
+        }
+
+        String valueText() {
+            return at(value, rounded(standardUncertainty).scale());
+        }
+
+        String uncertaintyText() {
+            return plain(rounded(standardUncertainty));
         }
 
         private static BigDecimal rounded(double uncertainty) {
@@ -93,8 +108,11 @@ public final class Measurand {
             if (!Double.isFinite(value)) {
                 return Double.toString(value);
             }
-            BigDecimal digits = new BigDecimal(value).setScale(place, RoundingMode.HALF_EVEN);
-            boolean plain = place > -3 && place < 8;
+            return plain(new BigDecimal(value).setScale(place, RoundingMode.HALF_EVEN));
+        }
+
+        static String plain(BigDecimal digits) {
+            boolean plain = digits.scale() > -3 && digits.scale() < 8;
             return digits.signum() == 0 ? "0" : plain ? digits.toPlainString() : digits.toString();
         }
     }
@@ -106,14 +124,17 @@ public final class Measurand {
      * @param standardUncertainty its standard uncertainty
      * @param contribution its part uᵢ of the result's, with the sign of its effect
      */
-    public record Contribution(String input, double standardUncertainty, double contribution) {}
-
-    private record Input(String name, Distribution distribution, double mean, double standardUncertainty) {}
+    public record Contribution(String input, double standardUncertainty, double contribution) {
+        /** {@return the sensitivity coefficient cᵢ: contribution over standard uncertainty} */
+        public double coefficient() {
+            return contribution / standardUncertainty;
+        }
+    }
 
     private final Function function;
-    private final List<Input> inputs;
+    private final MeasurandInputs inputs;
 
-    private Measurand(Function function, List<Input> inputs) {
+    private Measurand(Function function, MeasurandInputs inputs) {
         this.function = function;
         this.inputs = inputs;
     }
@@ -125,12 +146,13 @@ public final class Measurand {
      * @return the measurand
      */
     public static Measurand of(Function function) {
-        return new Measurand(function, List.of());
+        return new Measurand(function, MeasurandInputs.NONE);
     }
 
     /**
      * Adds an input; its estimate and standard uncertainty are the mean and standard deviation of its distribution: of
      * a log-normal exp(μ + σ²/2) and that times √(exp(σ²) − 1), of others by quadrature of the quantile function.
+     * Student's t has its scale as standard uncertainty and its degrees of freedom, as {@link #student} says.
      *
      * <p>The draws of a log-normal with σ above about 2 hardly determine its standard deviation: most of it lies in
      * values too rare to be drawn.
@@ -138,24 +160,24 @@ public final class Measurand {
      * @param name the input with its unit, as in column names
      * @param distribution what is known of it
      * @return the new measurand
+     * @throws IllegalArgumentException if there is an input of this name
      */
     public Measurand input(String name, Distribution distribution) {
-        if (distribution instanceof Distribution.LogNormal d) {
-            double square = d.sigma() * d.sigma();
-            double mean = Math.exp(d.mu() + square / 2);
-            return with(new Input(name, distribution, mean, mean * Math.sqrt(Math.expm1(square))));
-        }
-        Moments moments = new Moments();
-        int points = 200_000;
-        double[] values = new double[points];
-        DoubleUnaryOperator lower = distribution.quantileFunction();
-        DoubleUnaryOperator upper = distribution.upperQuantileFunction();
-        for (int k = 0; k < points; k++) {
-            double p = (k + 0.5) / points;
-            values[k] = p < 0.5 ? lower.applyAsDouble(p) : upper.applyAsDouble((points - k - 0.5) / points);
-        }
-        moments.add(values, points);
-        return with(new Input(name, distribution, moments.mean(), moments.standardDeviation()));
+        return input(name, distribution, Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * Adds an input whose uncertainty is itself uncertain: ν = ½ (Δu/u)⁻² degrees of freedom (JCGM 100:2008, G.4.2,
+     * from memory).
+     *
+     * @param name the input with its unit, as in column names
+     * @param distribution what is known of it
+     * @param degreesOfFreedom ν, at least 1, infinite for an uncertainty that is exact
+     * @return the new measurand
+     * @throws IllegalArgumentException if there is an input of this name, or ν is below 1
+     */
+    public Measurand input(String name, Distribution distribution, double degreesOfFreedom) {
+        return new Measurand(function, inputs.with(MeasurandInputs.Input.of(name, distribution, degreesOfFreedom)));
     }
 
     /**
@@ -165,20 +187,61 @@ public final class Measurand {
      * @param estimate the estimate
      * @param standardUncertainty the standard uncertainty, above 0
      * @return the new measurand
-     * @throws IllegalArgumentException if the uncertainty is not above 0
+     * @throws IllegalArgumentException if the uncertainty is not above 0 or there is an input of this name
      */
     public Measurand normal(String name, double estimate, double standardUncertainty) {
         Check.above("standard uncertainty of " + name, standardUncertainty, 0, 1e9, "");
         double reach = 8 * standardUncertainty;
         Distribution distribution =
                 new Distribution.TruncatedNormal(estimate, standardUncertainty, estimate - reach, estimate + reach);
-        return with(new Input(name, distribution, estimate, standardUncertainty));
+        return new Measurand(
+                function,
+                inputs.with(new MeasurandInputs.Input(
+                        name, distribution, estimate, standardUncertainty, Double.POSITIVE_INFINITY)));
     }
 
-    private Measurand with(Input input) {
-        List<Input> more = new ArrayList<>(inputs);
-        more.add(input);
-        return new Measurand(function, List.copyOf(more));
+    /**
+     * Adds an input known from few readings: to first order u with ν degrees of freedom, in the Monte Carlo Student's t
+     * scaled by u, which spreads more than u (JCGM 101:2008, 6.4.9, from memory).
+     *
+     * @param name the input with its unit, as in column names
+     * @param estimate the estimate, such as the mean of n readings
+     * @param standardUncertainty u, such as their standard deviation over √n, above 0
+     * @param degreesOfFreedom ν, such as n − 1, [1, 1e6]
+     * @return the new measurand
+     * @throws IllegalArgumentException if an argument is out of range or there is an input of this name
+     */
+    public Measurand student(String name, double estimate, double standardUncertainty, double degreesOfFreedom) {
+        Check.above("standard uncertainty of " + name, standardUncertainty, 0, 1e9, "");
+        return input(name, new StudentT(estimate, standardUncertainty, degreesOfFreedom));
+    }
+
+    /**
+     * Adds inputs read at the same time, several times over: mean x̄, standard uncertainty s/√n and n − 1 degrees of
+     * freedom of each, and the correlation of each pair, r = Σ (xₖ − x̄)(yₖ − ȳ)/((n − 1) s_x s_y) (JCGM 100:2008, 4.2
+     * and 5.2.3, from memory).
+     *
+     * @param names the inputs with their units
+     * @param readings for each input its n readings, n at least 2 and the same for all
+     * @return the new measurand
+     * @throws IllegalArgumentException if there are not as many readings of each input, fewer than two, or all readings
+     *     of an input are the same
+     */
+    public Measurand readings(List<String> names, double[]... readings) {
+        return new Measurand(function, inputs.withReadings(names, readings));
+    }
+
+    /**
+     * Lets two inputs depend on each other.
+     *
+     * @param first one input
+     * @param second the other
+     * @param correlation their correlation coefficient r = u(x, y)/(u(x) u(y)), [−1, 1]
+     * @return the new measurand
+     * @throws IllegalArgumentException if r is out of range, an input is not there, or both are the same
+     */
+    public Measurand correlate(String first, String second, double correlation) {
+        return new Measurand(function, inputs.correlate(first, second, correlation));
     }
 
     /**
@@ -190,7 +253,7 @@ public final class Measurand {
     public List<Contribution> contributions() {
         List<Contribution> list = new ArrayList<>();
         for (int i = 0; i < inputs.size(); i++) {
-            double[] at = estimates();
+            double[] at = inputs.estimates();
             double u = inputs.get(i).standardUncertainty();
             at[i] += u;
             double above = value(at);
@@ -198,6 +261,42 @@ public final class Measurand {
             list.add(new Contribution(inputs.get(i).name(), u, 0.5 * (above - value(at))));
         }
         return list;
+    }
+
+    /**
+     * Gives what each input brings in by the other way: the standard deviation of the result while that input alone is
+     * drawn and all others are held at their estimates (JCGM 101:2008, annex B, from memory). It sees what a slope at
+     * the estimate does not, but no joint effect of two inputs.
+     *
+     * @param draws how many for each input, [1000, 2e7]
+     * @param seed the seed
+     * @return the contributions in the order of the inputs, with the sign of the slope
+     * @throws IllegalArgumentException if the draws are out of range or the function gives no finite number
+     */
+    public List<Contribution> contributionsByHolding(int draws, long seed) {
+        List<Contribution> slopes = contributions();
+        List<Contribution> list = new ArrayList<>();
+        for (int i = 0; i < inputs.size(); i++) {
+            Moments moments = new Moments();
+            moments.add(drawn(inputs.onlyVarying(i), draws, seed), draws);
+            double signed =
+                    Math.copySign(moments.standardDeviation(), slopes.get(i).contribution());
+            list.add(new Contribution(inputs.get(i).name(), inputs.get(i).standardUncertainty(), signed));
+        }
+        return list;
+    }
+
+    /**
+     * Computes the quantity from values of the inputs, whatever their uncertainty.
+     *
+     * @param values one value for each input in order
+     * @return the quantity
+     * @throws IllegalArgumentException if their number is not that of the inputs, or the function gives no finite
+     *     number
+     */
+    public double at(double... values) {
+        Check.inRange("number of values", values.length, inputs.size(), inputs.size(), "");
+        return value(values.clone());
     }
 
     private double value(double[] at) {
@@ -216,26 +315,65 @@ public final class Measurand {
         return value;
     }
 
-    private double[] estimates() {
-        return inputs.stream().mapToDouble(Input::mean).toArray();
-    }
-
     /**
-     * Propagates to first order; the interval takes the result as normal.
+     * Propagates to first order; the interval takes the result as normal, or as Student's t where inputs have degrees
+     * of freedom.
      *
      * @param confidence the coverage probability, [0.5, 1)
      * @return value, combined standard uncertainty and expanded interval
-     * @throws IllegalArgumentException if the probability is out of range or the function gives no finite number
+     * @throws IllegalArgumentException as {@link #budget}
      */
     public Estimate firstOrder(double confidence) {
-        double value = value(estimates());
-        double square = 0;
-        for (Contribution c : contributions()) {
-            square += c.contribution() * c.contribution();
+        return budget(confidence).estimate();
+    }
+
+    /**
+     * Propagates to first order and shows the working: contributions, effective degrees of freedom, coverage factor.
+     *
+     * <p>ν = u_c⁴/Σ uᵢ⁴/νᵢ (Welch-Satterthwaite), cut to a whole number for k = t_p(ν). Correlated inputs that were
+     * read together, with the same degrees of freedom, count as one term.
+     *
+     * @param confidence the coverage probability p, [0.5, 1)
+     * @return the budget
+     * @throws IllegalArgumentException if the probability is out of range, the function gives no finite number, the
+     *     correlations contradict each other, or correlated inputs have different degrees of freedom
+     */
+    public UncertaintyBudget budget(double confidence) {
+        double value = value(inputs.estimates());
+        List<Contribution> contributions = contributions();
+        double[] parts =
+                contributions.stream().mapToDouble(Contribution::contribution).toArray();
+        double u = Math.sqrt(Math.max(0, inputs.covariance(parts, parts)));
+        double freedom = inputs.effectiveDegreesOfFreedom(parts, u);
+        double whole = Math.max(1, Math.floor(freedom * (1 + ROUNDING)));
+        double k = Interval.coverageFactor(confidence, whole);
+        Interval interval = new Interval(value - k * u, value + k * u, confidence);
+        return new UncertaintyBudget(new Estimate(value, u, interval), contributions, whole, k);
+    }
+
+    /**
+     * Gives the correlation of two results of the same inputs, to first order: r(y, z) = Σ Σ uᵢ(y) uⱼ(z) rᵢⱼ/(u(y)
+     * u(z)) (JCGM 100:2008, H.2.3, from memory).
+     *
+     * @param other another quantity of the same inputs
+     * @return the correlation coefficient, [−1, 1]
+     * @throws IllegalArgumentException if the inputs are not the same, or one result has no uncertainty
+     */
+    public double correlationWith(Measurand other) {
+        if (!inputs.equals(other.inputs)) {
+            throw new IllegalArgumentException(
+                    "correlated results must have the same inputs, got " + inputs + " and " + other.inputs);
         }
-        double u = Math.sqrt(square);
-        double half = Interval.z(confidence) * u;
-        return new Estimate(value, u, new Interval(value - half, value + half, confidence));
+        double[] mine =
+                contributions().stream().mapToDouble(Contribution::contribution).toArray();
+        double[] theirs = other.contributions().stream()
+                .mapToDouble(Contribution::contribution)
+                .toArray();
+        double square = inputs.covariance(mine, mine) * inputs.covariance(theirs, theirs);
+        if (!(square > 0)) {
+            throw new IllegalArgumentException("correlated results must have standard uncertainties above 0, got 0");
+        }
+        return inputs.covariance(mine, theirs) / Math.sqrt(square);
     }
 
     /**
@@ -249,29 +387,38 @@ public final class Measurand {
      */
     public Estimate monteCarlo(double confidence, int draws, long seed) {
         Interval.z(confidence);
-        return estimate(drawn(draws, seed), confidence);
+        return estimate(drawn(inputs, draws, seed), confidence);
     }
 
-    private double[] drawn(int draws, long seed) {
+    /**
+     * Propagates the distributions; the interval is the shortest that holds the share of the draws (JCGM 101:2008,
+     * 5.3.4 and 7.7, from memory): for a skew result it leaves more out on the side of the long tail.
+     *
+     * @param confidence the coverage probability, [0.5, 1)
+     * @param draws how many, [1000, 2e7]
+     * @param seed the seed
+     * @return mean, standard deviation and shortest interval of the drawn values
+     * @throws IllegalArgumentException if an argument is out of range or the function gives no finite number
+     */
+    public Estimate monteCarloShortest(double confidence, int draws, long seed) {
+        Interval.z(confidence);
+        double[] values = drawn(inputs, draws, seed);
+        Estimate symmetric = estimate(values, confidence);
+        int inside = Math.min(draws - 1, (int) Math.round(confidence * draws));
+        int best = 0;
+        for (int from = 1; from + inside < draws; from++) {
+            best = values[from + inside] - values[from] < values[best + inside] - values[best] ? from : best;
+        }
+        return new Estimate(
+                symmetric.value(),
+                symmetric.standardUncertainty(),
+                new Interval(values[best], values[best + inside], confidence));
+    }
+
+    private double[] drawn(MeasurandInputs varying, int draws, long seed) {
         Check.inRange("draws", draws, 1000, MOST_DRAWS, "");
-        Plan plan = Plan.of(Design.random(draws), seed);
-        for (int i = 0; i < inputs.size(); i++) {
-            plan = plan.axis(Axis.drawn("x" + i, "", inputs.get(i).distribution()));
-        }
-        double[][] columns = new double[inputs.size()][RowBlock.ROWS];
-        double[] at = new double[inputs.size()];
         double[] values = new double[draws];
-        Scenarios scenarios = plan.scenarios();
-        for (int from = 0; from < draws; from += RowBlock.ROWS) {
-            int count = Math.min(RowBlock.ROWS, draws - from);
-            scenarios.fill(from, count, columns);
-            for (int row = 0; row < count; row++) {
-                for (int i = 0; i < at.length; i++) {
-                    at[i] = columns[i][row];
-                }
-                values[from + row] = value(at);
-            }
-        }
+        varying.draw(draws, seed, (index, at) -> values[index] = value(at));
         return values;
     }
 
@@ -312,7 +459,7 @@ public final class Measurand {
      */
     public MeasurandComparison compare(double confidence, int draws, long seed) {
         Estimate first = firstOrder(confidence);
-        double[] values = drawn(draws, seed);
+        double[] values = drawn(inputs, draws, seed);
         Estimate monteCarlo = estimate(values, confidence);
         int cut = cut(draws, confidence);
         return new MeasurandComparison(
