@@ -22,7 +22,8 @@ import org.junit.jupiter.api.Test;
 class UnitSuffixTest {
     private static final String SUFFIXES = "Mps|Mps2|Mps3|S|S2|M|M2|Mm2|Nm|Ratio|Ratios|K|C|V|A|W|Wh|Ohm|OhmM|Cd|Lm|Lx"
             + "|Sr|Kg|J|N|Ns|Hz|Percent|PerS|PerM|PerM3|PerK|PerW|PerKgK|PerMinute|PerSecond|PerYear|PerLumen";
-    private static final Pattern CAMEL = Pattern.compile(".*[a-z0-9](" + SUFFIXES + ")|volts|amperes|hours|perMinute");
+    private static final Pattern CAMEL =
+            Pattern.compile(".*[a-z0-9](" + SUFFIXES + ")|volts|amperes|hours|perMinute|arcMinutes");
     // constants are written as GRAZING_M
     private static final Pattern CONSTANT =
             Pattern.compile(".*_(" + SUFFIXES.toUpperCase(Locale.ROOT) + "|RATIO|PER_[A-Z]+)");

@@ -67,6 +67,11 @@ public final class LedLamp implements OnsetCurve, SwitchedLamp {
         return timeS >= delayS ? risenRatio(0, timeS - delayS) : 0;
     }
 
+    /** The time constant of the fall. */
+    double fallTauS() {
+        return fallTauS;
+    }
+
     private double risenRatio(double fromRatio, double sinceS) {
         return tauS == 0 ? 1 : fromRatio - (1 - fromRatio) * Math.expm1(-sinceS / tauS);
     }

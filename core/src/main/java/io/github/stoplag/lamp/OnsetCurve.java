@@ -34,13 +34,47 @@ public interface OnsetCurve extends Evident {
     double relativeIntensity(double timeS);
 
     /**
-     * Gives the first time at which the light reaches a level.
+     * Gives the first time at which the light reaches a level; unless a curve knows better, by halving the first
+     * stretch between breakpoints that ends above it.
      *
      * @param levelRatio the level relative to the final intensity, in (0, 1)
      * @return the time since switch-on in seconds, or nothing if the curve never reaches the level
      * @throws IllegalArgumentException if the level is outside (0, 1)
      */
-    OptionalDouble timeToLevelS(double levelRatio);
+    default OptionalDouble timeToLevelS(double levelRatio) {
+        checkLevel(levelRatio);
+        double[] knotsS = breakpointsS();
+        double fromS = 0;
+        for (int i = 0; i <= knotsS.length; i++) {
+            double endS = i < knotsS.length ? Math.nextDown(knotsS[i]) : Double.POSITIVE_INFINITY;
+            if (relativeIntensity(fromS) >= levelRatio) {
+                return OptionalDouble.of(fromS);
+            }
+            if (endS > fromS && relativeIntensity(endS) >= levelRatio) {
+                return OptionalDouble.of(crossS(levelRatio, fromS, endS));
+            }
+            fromS = i < knotsS.length ? Math.max(fromS, knotsS[i]) : fromS;
+        }
+        return OptionalDouble.empty();
+    }
+
+    /** Halves a stretch, of which the last has no end. */
+    private double crossS(double levelRatio, double fromS, double endS) {
+        double loS = fromS;
+        double hiS = Math.min(endS, fromS + 1);
+        while (hiS < endS && relativeIntensity(hiS) < levelRatio) {
+            loS = hiS;
+            hiS = Math.min(endS, fromS + 2 * (hiS - fromS));
+        }
+        for (double midS = (loS + hiS) / 2; midS > loS && midS < hiS; midS = (loS + hiS) / 2) {
+            if (relativeIntensity(midS) >= levelRatio) {
+                hiS = midS;
+            } else {
+                loS = midS;
+            }
+        }
+        return hiS;
+    }
 
     /**
      * Gives the time after which the light no longer changes enough to matter: where it has reached 99.9 % of its end
