@@ -9,8 +9,14 @@ import java.util.SplittableRandom;
 
 /** Courses of light that a film leaves possible, each as likely as another, in the film's own clock. */
 final class CourseDraws {
-    /** One possible course. */
-    record Draw(RiseShape shape, double middleS, double riseS, double darkRatio, double switchedRatio) {
+    /** One possible course, with the exposure over the frame interval it goes with, NaN where that is known. */
+    record Draw(
+            RiseShape shape,
+            double middleS,
+            double riseS,
+            double darkRatio,
+            double switchedRatio,
+            double exposureRatio) {
         double timeS(double risenLevel) {
             return middleS + riseS * shape.timeTo(risenLevel);
         }
@@ -27,7 +33,17 @@ final class CourseDraws {
     /** How many courses are kept. */
     static final int KEPT = 1500;
 
-    private static final int SWARM = 500;
+    private static final int SWARM = 400;
+
+    /** A change within a frame or two leaves curved ridges of courses; it costs little. */
+    private static final int SUDDEN_SWARM = 1200;
+
+    private static final int SUDDEN_FRAMES = 3;
+    /** A first look that tells families which the film rules out. */
+    private static final int PILOT = 64;
+
+    private static final int PILOT_BINS_ACROSS = 4;
+    private static final double RULED_OUT = 9;
     private static final long SEED = 6_700_417;
     private static final List<TransferCurve> UNKNOWN =
             List.of(TransferCurve.SRGB, TransferCurve.BT709, TransferCurve.power(2.2));
@@ -45,11 +61,13 @@ final class CourseDraws {
     /** Draws courses; where the transfer curve is unknown, a third of them by each it may be. */
     static CourseDraws of(Switching switching, Camera camera) {
         List<TransferCurve> transfers = camera.transferIsKnown() ? List.of(camera.transfer()) : UNKNOWN;
+        int swarm = switching.high() - switching.low() <= SUDDEN_FRAMES ? SUDDEN_SWARM : SWARM;
         List<Draw> all = new ArrayList<>();
         double[] share = new double[ShapeFamily.COUNT];
         for (TransferCurve transfer : transfers) {
             Camera known = camera.withTransfer(transfer);
-            CourseDraws one = of(new FilmedLight(switching, known), known, SWARM, SEED, KEPT / transfers.size());
+            CourseDraws one =
+                    of(switching, known, transfers.size() == 1 ? swarm : swarm / 2, SEED, KEPT / transfers.size());
             all.addAll(one.draws);
             for (int m = 0; m < share.length; m++) {
                 share[m] += one.familyShare[m] / transfers.size();
@@ -90,40 +108,52 @@ final class CourseDraws {
         return Math.sqrt(Arrays.stream(means).map(m -> (m - mean) * (m - mean)).sum() / curves);
     }
 
-    static CourseDraws of(FilmedLight film, Camera camera, int swarm, long seed, int kept) {
+    static CourseDraws of(Switching switching, Camera camera, int swarm, long seed, int kept) {
+        FilmedLight film = new FilmedLight(switching, camera, FilmedLight.BINS_ACROSS);
+        FilmedLight coarse = new FilmedLight(switching, camera, PILOT_BINS_ACROSS);
         List<ShapeFamily> families = ShapeFamily.all(film.rising);
         CourseTarget[] targets = new CourseTarget[families.size()];
+        double[] pilot = new double[targets.length];
+        for (int m = 0; m < targets.length; m++) {
+            targets[m] = new CourseTarget(film, camera, families.get(m));
+            CourseTarget first = new CourseTarget(coarse, camera, families.get(m));
+            pilot[m] = TemperedSampler.run(first, PILOT, seed + 31 + m).logEvidence();
+        }
+        double best = Arrays.stream(pilot).max().orElseThrow();
         TemperedSampler[] samplers = new TemperedSampler[targets.length];
         double[] log = new double[targets.length];
-        double top = Double.NEGATIVE_INFINITY;
         for (int m = 0; m < targets.length; m++) {
-            ShapeFamily family = families.get(m);
-            targets[m] = new CourseTarget(film, camera, family);
-            samplers[m] = TemperedSampler.run(targets[m], swarm, seed + m);
-            log[m] = Math.log(family.weight()) + samplers[m].logEvidence();
-            top = Math.max(top, log[m]);
+            log[m] = Double.NEGATIVE_INFINITY;
+            if (pilot[m] > best - RULED_OUT) {
+                samplers[m] = TemperedSampler.run(targets[m], swarm, seed + m);
+                log[m] = Math.log(families.get(m).weight()) + samplers[m].logEvidence();
+            }
         }
-        double total = 0;
-        double[] share = new double[log.length];
-        for (int m = 0; m < log.length; m++) {
-            share[m] = Math.exp(log[m] - top);
-            total += share[m];
-        }
+        double[] share = shares(log);
         SplittableRandom random = new SplittableRandom(seed + 101);
         List<Draw> draws = new ArrayList<>();
         double due = random.nextDouble();
         for (int m = 0; m < log.length; m++) {
-            share[m] /= total;
             due += share[m] * kept;
-            int count = m + 1 < log.length ? (int) due : kept - draws.size();
+            int count = Math.min((int) due, kept - draws.size());
             due -= count;
             if (count > 0) {
                 take(targets[m], samplers[m].draws(), count, random, draws);
             }
         }
+        while (draws.size() < kept) {
+            draws.add(draws.get(random.nextInt(draws.size())));
+        }
         // lamps are compared draw by draw: their orders must not go together
         Collections.shuffle(draws, new Random(seed ^ film.fingerprint()));
         return new CourseDraws(List.copyOf(draws), share, 1);
+    }
+
+    private static double[] shares(double[] log) {
+        double top = Arrays.stream(log).max().orElseThrow();
+        double[] share = Arrays.stream(log).map(l -> Math.exp(l - top)).toArray();
+        double total = Arrays.stream(share).sum();
+        return Arrays.stream(share).map(s -> s / total).toArray();
     }
 
     private static void take(
@@ -136,8 +166,14 @@ final class CourseDraws {
             double slope = levels[2] > 0 ? levels[3] / levels[2] : 0;
             double rest = Math.sqrt(Math.max(0, levels[4] - slope * levels[3]));
             double switched = levels[1] + slope * (dark - levels[0]) + rest * random.nextGaussian();
+            RiseShape shape = target.shape(point);
             draws.add(new Draw(
-                    target.shape(point), CourseTarget.middleS(point), CourseTarget.riseS(point), dark, switched));
+                    shape,
+                    target.middleS(point, shape),
+                    CourseTarget.riseS(point),
+                    dark,
+                    switched,
+                    target.exposureRatio(point)));
         }
     }
 }

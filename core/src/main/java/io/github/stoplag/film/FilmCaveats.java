@@ -41,9 +41,13 @@ final class FilmCaveats {
                 .withCaveatIf(
                         clipped > 0,
                         clipped + " of " + (switching.to() - switching.from()) + " frames of " + lamp
-                                + " are clipped: their light counts as at least what they show; intervals of"
-                                + " levels can then be too narrow: 79 to 88 % instead of 95 % held in a small trial at 120"
-                                + " frames/s, and far less at higher rates before the last mend")
+                                + " are clipped: their light counts as at least what they show; how bright the lamp gets"
+                                + " is inferred from the unclipped part of the change")
+                .withCaveatIf(
+                        crushed(switching, camera) > 0,
+                        crushed(switching, camera) + " of " + (switching.to() - switching.from()) + " frames of " + lamp
+                                + " are black: their light counts as at most what black hides; low levels are inferred"
+                                + " from the visible part of the change")
                 .withCaveatIf(
                         riseS < camera.frameInterval().inSeconds(),
                         lamp + (rising ? " rises" : " falls") + " within about a frame interval: the film bounds when,"
@@ -58,6 +62,14 @@ final class FilmCaveats {
         int count = 0;
         for (int i = switching.from(); i < switching.to(); i++) {
             count += FilmedLight.clipped(switching.series(), i, camera) ? 1 : 0;
+        }
+        return count;
+    }
+
+    private static int crushed(Switching switching, Camera camera) {
+        int count = 0;
+        for (int i = switching.from(); i < switching.to(); i++) {
+            count += FilmedLight.crushed(switching.series().grey(i), camera) ? 1 : 0;
         }
         return count;
     }

@@ -68,7 +68,11 @@ public final class FilmedChange implements Evident {
     static FilmedChange of(Switching switching, Camera camera) {
         CourseDraws draws = CourseDraws.of(switching, camera);
         return new FilmedChange(
-                switching, camera, draws, TimeZero.film(switching, camera), FilmCaveats.of(switching, camera, draws));
+                switching,
+                camera,
+                draws,
+                TimeZero.film(switching, camera, draws),
+                FilmCaveats.of(switching, camera, draws));
     }
 
     /** {@return the lamp's name} */
@@ -129,7 +133,7 @@ public final class FilmedChange implements Evident {
                 switching,
                 camera,
                 draws,
-                TimeZero.given(switching, camera, time.inSeconds(), standardUncertainty.inSeconds()),
+                TimeZero.given(switching, camera, draws, time.inSeconds(), standardUncertainty.inSeconds()),
                 evidence.with(Evidence.of("time zero: " + time + " of the film's clock, standard uncertainty "
                         + standardUncertainty + ", given by the caller")));
     }

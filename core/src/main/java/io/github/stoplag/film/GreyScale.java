@@ -83,6 +83,11 @@ public record GreyScale(double black, double white, double top, double step) {
         return (grey - black) / (white - black);
     }
 
+    /** {@return the least grey value a film can hold: at it a pixel is crushed to black} */
+    public double bottom() {
+        return Math.min(0, black);
+    }
+
     /**
      * {@return the grey value of a signal, neither rounded nor clipped}
      *

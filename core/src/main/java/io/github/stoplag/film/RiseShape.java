@@ -15,15 +15,22 @@ import java.util.Arrays;
 final class RiseShape {
     /** The levels between which the speed is straight. */
     static final double[] LEVELS = {
-        0, 0.001, 0.003, 0.01, 0.02, 0.04, 0.07, 0.1, 0.15, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.87, 0.93, 0.97, 0.99
+        0, 0.001, 0.003, 0.01, 0.02, 0.04, 0.07, 0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.55, 0.6, 0.65, 0.7,
+        0.75, 0.8, 0.84, 0.87, 0.9, 0.93, 0.955, 0.975, 0.99, 0.997
     };
 
     private static final int LOW = 7;
-    private static final int MIDDLE = 12;
-    private static final double LEVEL_HIGH = 0.9;
+    private static final int MIDDLE = 15;
+    private static final int HIGH = 24;
     private static final int LAST = LEVELS.length - 1;
     private static final double SMALL = 1e-4;
+    private static final double SERIES = 0.4;
+    /** Of 9 down to 2. */
+    private static final double[] INVERSE_FACTORIALS = {
+        1 / 362880.0, 1 / 40320.0, 1 / 5040.0, 1 / 720.0, 1 / 120.0, 1 / 24.0, 1 / 6.0, 1 / 2.0
+    };
 
+    private final double[] log = new double[LEVELS.length];
     private final double[] speed = new double[LEVELS.length];
     private final double[] slope = new double[LEVELS.length];
     private final double[] at = new double[LEVELS.length];
@@ -33,14 +40,22 @@ final class RiseShape {
     RiseShape set(double[] logSpeed) {
         double top = logSpeed[MIDDLE];
         for (int k = 0; k <= LAST; k++) {
-            speed[k] = Math.exp(Math.max(-60, Math.min(60, logSpeed[k] - top)));
+            log[k] = Math.max(-60, Math.min(60, logSpeed[k] - top));
+            speed[k] = Math.exp(log[k]);
         }
         for (int k = 0; k < LAST; k++) {
-            slope[k] = (speed[k + 1] - speed[k]) / (LEVELS[k + 1] - LEVELS[k]);
-            at[k + 1] = at[k] + within(k, LEVELS[k + 1]);
+            double step = LEVELS[k + 1] - LEVELS[k];
+            slope[k] = (speed[k + 1] - speed[k]) / step;
+            // speed grows as e^(slope t): the logarithms tell the time
+            double growth = log[k + 1] - log[k];
+            double ratio = (speed[k + 1] - speed[k]) / speed[k];
+            at[k + 1] = at[k]
+                    + step
+                            / speed[k]
+                            * (Math.abs(growth) < SMALL ? 1 - growth / 2 + growth * growth / 12 : growth / ratio);
         }
         slope[LAST] = -speed[LAST] / (1 - LEVELS[LAST]);
-        double rise = timeTo(LEVEL_HIGH) - at[LOW];
+        double rise = at[HIGH] - at[LOW];
         double middle = at[MIDDLE];
         for (int k = 0; k <= LAST; k++) {
             speed[k] *= rise;
@@ -51,15 +66,6 @@ final class RiseShape {
             area[k + 1] = area[k] + areaWithin(k, at[k + 1] - at[k]);
         }
         return this;
-    }
-
-    RiseShape copy() {
-        RiseShape copy = new RiseShape();
-        System.arraycopy(speed, 0, copy.speed, 0, speed.length);
-        System.arraycopy(slope, 0, copy.slope, 0, slope.length);
-        System.arraycopy(at, 0, copy.at, 0, at.length);
-        System.arraycopy(area, 0, copy.area, 0, area.length);
-        return copy;
     }
 
     /** The time from the lower end of a piece to a level in it. */
@@ -73,7 +79,15 @@ final class RiseShape {
 
     private double areaWithin(int piece, double time) {
         double mt = slope[piece] * time;
-        double bend = Math.abs(mt) < SMALL ? 0.5 + mt / 6 : (Math.expm1(mt) - mt) / (mt * mt);
+        // (e^mt − 1 − mt)/mt², by its series where that is exact to 1e-10 and quicker
+        double bend = 0;
+        if (Math.abs(mt) < SERIES) {
+            for (double inverse : INVERSE_FACTORIALS) {
+                bend = bend * mt + inverse;
+            }
+        } else {
+            bend = (Math.expm1(mt) - mt) / (mt * mt);
+        }
         return time * (LEVELS[piece] + speed[piece] * time * bend);
     }
 
@@ -90,33 +104,41 @@ final class RiseShape {
         return at[0];
     }
 
-    /** The piece a time lies in, searched upward from a piece known to begin earlier; -1 before the start. */
-    int piece(double time, int from) {
-        int piece = from;
-        while (piece < LAST && at[piece + 1] <= time) {
-            piece++;
+    /** The mean time of the light that is switched, ∫ t dx: where all of it would jump to give the same total. */
+    double centroid() {
+        return at[LAST] - area[LAST] - (1 - LEVELS[LAST]) / slope[LAST];
+    }
+
+    /** The piece a time after the start lies in. */
+    int piece(double time) {
+        int lo = 0;
+        int hi = LAST;
+        while (lo < hi) {
+            int mid = (lo + hi + 1) >>> 1;
+            if (at[mid] <= time) {
+                lo = mid;
+            } else {
+                hi = mid - 1;
+            }
         }
-        return piece;
+        return lo;
     }
 
     double level(double time, int piece) {
-        if (piece < 0) {
-            return 0;
-        }
         double dt = time - at[piece];
         double mt = slope[piece] * dt;
         double mean = Math.abs(mt) < SMALL ? 1 + mt / 2 : Math.expm1(mt) / mt;
         return LEVELS[piece] + speed[piece] * dt * mean;
     }
 
-    /** The integral of x up to a time. */
+    /** The integral of x up to a time in a piece. */
     double area(double time, int piece) {
-        return piece < 0 ? 0 : area[piece] + areaWithin(piece, time - at[piece]);
+        return area[piece] + areaWithin(piece, time - at[piece]);
     }
 
     /** The level at any time. */
     double level(double time) {
-        return time <= at[0] ? 0 : Math.min(1, level(time, piece(time, 0)));
+        return time <= at[0] ? 0 : Math.min(1, level(time, piece(time)));
     }
 
     double[] bends() {

@@ -26,16 +26,32 @@ import org.apache.commons.math3.stat.correlation.Covariance;
  * weight.
  */
 @SuppressWarnings("ArrayRecordComponent") // columns of numbers; nobody compares families
-record ShapeFamily(String name, double weight, double[] mean, double[][] patterns, double shortestS, double longestS) {
+record ShapeFamily(
+        String name,
+        double weight,
+        double[] mean,
+        double[][] patterns,
+        double shortestS,
+        double longestS,
+        boolean mayBeSudden) {
     static final int COUNT = 3;
 
     private static final int LAMPS = 160;
-    private static final int FILAMENT_PATTERNS = 5;
+    private static final int FILAMENT_PATTERNS = 3;
+    /** By how much real filaments may leave the model's courses. */
+    private static final double BEYOND_MODEL = 0.02;
+
     private static final double WIDER = 1.25;
     private static final double STEP = 1e-3;
 
     private static final ShapeFamily ELECTRONIC = new ShapeFamily(
-            "electronic", 0.45, at(x -> Math.log(1 - x)), new double[][] {at(x -> 0.1 * Math.log(1 - x))}, 1e-5, 0.2);
+            "electronic",
+            0.45,
+            at(x -> Math.log(1 - x)),
+            new double[][] {at(x -> 0.1 * Math.log(1 - x))},
+            1e-5,
+            0.2,
+            true);
     private static final ShapeFamily OTHER = new ShapeFamily(
             "other",
             0.1,
@@ -49,7 +65,8 @@ record ShapeFamily(String name, double weight, double[] mean, double[][] pattern
                 at(x -> 0.25 * Math.sin(stretched(x)))
             },
             1e-5,
-            3);
+            3,
+            true);
 
     /** The filament families are worked out when first used. */
     private static final class Filaments {
@@ -106,7 +123,9 @@ record ShapeFamily(String name, double weight, double[] mean, double[][] pattern
             double scale = WIDER * Math.sqrt(Math.max(0, parts.getRealEigenvalue(j)));
             patterns.add(parts.getEigenvector(j).mapMultiply(scale).toArray());
         }
-        return new ShapeFamily("filament", 0.45, mean, patterns.toArray(double[][]::new), 0.02, 2);
+        patterns.add(at(x -> BEYOND_MODEL * Math.cos(0.7 * stretched(x))));
+        patterns.add(at(x -> BEYOND_MODEL * Math.sin(0.7 * stretched(x))));
+        return new ShapeFamily("filament", 0.45, mean, patterns.toArray(double[][]::new), 0.02, 2, false);
     }
 
     /** The times to levels of one bulb of the spread, of the bulb's own numbers drawn by position. */

@@ -131,7 +131,7 @@ public final class SimulatedCamera {
                             * normal(noise, pixel % JITTER_AXIS, frame + 200_000L * (pixel / JITTER_AXIS));
             double grey = scale.grey(camera.transfer().signal(noisy));
             double rounded = scale.step() > 0 ? scale.step() * Math.rint(grey / scale.step()) : grey;
-            double kept = Math.min(scale.top(), Math.max(Math.min(0, scale.black()), rounded));
+            double kept = Math.min(scale.top(), Math.max(scale.bottom(), rounded));
             clipped += kept >= scale.top() ? 1 : 0;
             sum += kept;
         }

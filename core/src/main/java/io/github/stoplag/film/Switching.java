@@ -50,7 +50,8 @@ public record Switching(GreySeries series, boolean rising, int from, int low, in
      * @param series the film of the lamp
      * @param camera the camera that took it
      * @return the switchings in order
-     * @throws IllegalArgumentException if the light never changes beyond its scatter
+     * @throws IllegalArgumentException if the light never changes beyond its scatter, or every frame is clipped or
+     *     black
      */
     public static List<Switching> all(GreySeries series, Camera camera) {
         double[] light = new double[series.size()];
@@ -61,6 +62,7 @@ public record Switching(GreySeries series, boolean rising, int from, int low, in
         double least = Arrays.stream(smooth).min().orElseThrow();
         double greatest = Arrays.stream(smooth).max().orElseThrow();
         double scatter = scatter(light, 0, light.length);
+        refuseIfHidden(series, camera);
         if (!(greatest - least > Math.max(CLEAR * scatter, 1e-4))) {
             throw new IllegalArgumentException("light of " + series.label() + " must change by more than six times its"
                     + " scatter of " + Numbers.text(100 * scatter, 3) + " % of full scale, got a change of "
@@ -74,6 +76,25 @@ public record Switching(GreySeries series, boolean rising, int from, int low, in
                         least + LOW * (greatest - least),
                         least + HIGH * (greatest - least),
                         (least + greatest) / 2));
+    }
+
+    private static void refuseIfHidden(GreySeries series, Camera camera) {
+        int clipped = 0;
+        int crushed = 0;
+        for (int i = 0; i < series.size(); i++) {
+            clipped += FilmedLight.clipped(series, i, camera) ? 1 : 0;
+            crushed += series.grey(i) <= camera.scale().bottom() ? 1 : 0;
+        }
+        if (clipped == series.size()) {
+            throw new IllegalArgumentException("light of " + series.label() + " must leave the end of the grey scale, "
+                    + Numbers.text(camera.scale().top()) + ", got all " + clipped
+                    + " frames clipped: film with a shorter exposure, or take a dimmer part of the lamp as its region");
+        }
+        if (crushed == series.size()) {
+            throw new IllegalArgumentException("light of " + series.label() + " must rise above the least grey value, "
+                    + Numbers.text(camera.scale().bottom()) + ", got all " + crushed
+                    + " frames black: film with a longer exposure, or check the region");
+        }
     }
 
     /**

@@ -28,10 +28,10 @@ final class TemperedSampler {
     }
 
     private static final double KEPT = 0.5;
-    private static final int MOVES = 5;
-    private static final int LAST_MOVES = 8;
+    private static final int MOVES = 4;
+    private static final int LAST_MOVES = 24;
     private static final int BATCHES = 3;
-    private static final int MOVES_BETWEEN = 4;
+    private static final int MOVES_BETWEEN = 6;
     private static final int MOST_STAGES = 80;
 
     private final Target target;

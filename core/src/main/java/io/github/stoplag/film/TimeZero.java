@@ -11,7 +11,6 @@ import io.github.stoplag.sweep.Moments;
  */
 final class TimeZero {
     private static final CounterRandom RANDOM = CounterRandom.of(87_178_291_199L);
-    private static final int EXPOSURE = 0;
     private static final int ROW = 1;
     private static final int GIVEN = 2;
 
@@ -31,11 +30,11 @@ final class TimeZero {
     }
 
     /** The begin of frame 0. */
-    static TimeZero film(Switching own, Camera camera) {
-        return given(own, camera, 0, 0);
+    static TimeZero film(Switching own, Camera camera, CourseDraws draws) {
+        return given(own, camera, draws, 0, 0);
     }
 
-    static TimeZero given(Switching own, Camera camera, double timeS, double standardUncertaintyS) {
+    static TimeZero given(Switching own, Camera camera, CourseDraws draws, double timeS, double standardUncertaintyS) {
         double[] zero = new double[CourseDraws.KEPT];
         double[] exposure = new double[zero.length];
         double[] row = new double[zero.length];
@@ -46,8 +45,8 @@ final class TimeZero {
             double radius = Math.sqrt(-2 * Math.log(RANDOM.uniform(GIVEN, 2L * i)));
             zero[i] = timeS + standardUncertaintyS * radius * Math.cos(2 * Math.PI * RANDOM.uniform(GIVEN, 2L * i + 1));
             if (camera.exposure().isEmpty()) {
-                // the draws take half the interval
-                exposure[i] = (RANDOM.uniform(EXPOSURE, i) - 0.5) * intervalS * (0.5 - camera.exposurePlace());
+                // the draws' times are those of an exposure of half the interval
+                exposure[i] = (draws.draws().get(i).exposureRatio() - 0.5) * intervalS * (0.5 - camera.exposurePlace());
             }
             row[i] = series.middleRow() * unknownRowS(camera, lowest, i);
         }
