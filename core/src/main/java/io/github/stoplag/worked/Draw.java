@@ -26,7 +26,7 @@ final class Draw {
         this.random = new Random(seed);
         this.style = Style.in(units)
                 .withGravity(
-                        units == UnitSystem.METRIC
+                        units.isMetric()
                                 ? Given.of(9.81, Unit.MPS2, "standard gravity, rounded")
                                 : Given.of(32.2, Unit.FTPS2, "standard gravity, rounded"));
     }
@@ -36,7 +36,12 @@ final class Draw {
     }
 
     boolean metric() {
-        return style.units() == UnitSystem.METRIC;
+        return style.units().isMetric();
+    }
+
+    /** Whether road speeds are in km/h: in the United Kingdom they are not, though its lengths are metric. */
+    boolean inKmh() {
+        return style.units().roadSpeed() == Unit.KMH;
     }
 
     /** A round number from lo to hi. */
@@ -56,7 +61,7 @@ final class Draw {
     }
 
     Given speed() {
-        return metric() ? from("40", "130", "5", Unit.KMH) : from("25", "80", "1", Unit.MPH);
+        return inKmh() ? from("40", "130", "5", Unit.KMH) : from("25", "80", "1", Unit.MPH);
     }
 
     Given deceleration() {

@@ -299,7 +299,7 @@ public final class ExerciseSheet {
      */
     public Map<String, String> toQti() {
         String name = "stoplag-" + Long.toUnsignedString(seed) + "-" + variant + "-"
-                + (units == UnitSystem.METRIC ? "metric" : "us")
+                + units.id()
                 + topic.map(each -> "-" + each).orElse("")
                 + difficulty
                         .map(each -> "-" + each.name().toLowerCase(Locale.ROOT))

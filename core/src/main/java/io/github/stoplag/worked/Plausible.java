@@ -4,6 +4,9 @@ import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.worked.Expression.Num;
 import io.github.stoplag.worked.Expression.Symbol;
+import io.github.stoplag.worked.Solution.GivenLine;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -17,6 +20,9 @@ final class Plausible {
     private static final double STEEPEST_RATIO = 0.4;
     private static final double HOTTEST_JUNCTION_C = 150;
     private static final double HOTTEST_SURFACE_C = 350;
+    private static final double FASTEST_KMH = 250;
+    private static final double QUICKEST_S = 0.3;
+    private static final double SLOWEST_S = 4;
     private static final Symbol GRAVITY = Symbol.of("g");
 
     private Plausible() {}
@@ -38,6 +44,38 @@ final class Plausible {
                 + units.deceleration().symbol()
                 + " is above 1 g, more than the tyres of a road vehicle usually hold even"
                 + " on a dry road (common practice, no source): check the numbers that it comes from.");
+    }
+
+    /** What is implausible among the given speeds and reaction times. */
+    static List<Caution> givens(List<GivenLine> lines) {
+        List<Caution> cautions = new ArrayList<>();
+        for (GivenLine line : lines) {
+            Amount amount = line.given().amount();
+            String what = "The " + line.name() + " of " + amount;
+            fast(what, amount).ifPresent(cautions::add);
+            if (line.name().equals("reaction time") && amount.unit().measuresTheSameAs(Unit.SECOND)) {
+                reaction(what, amount.in(Unit.SECOND)).ifPresent(cautions::add);
+            }
+        }
+        return cautions;
+    }
+
+    /** Whether a speed is one that road vehicles do not go. */
+    static Optional<Caution> fast(String what, Amount amount) {
+        return amount.unit().measuresTheSameAs(Unit.MPS) && amount.in(Unit.KMH) > FASTEST_KMH
+                ? caution(what + " is faster than road vehicles usually go, up to 250 km/h or 155 mph (common practice,"
+                        + " no source): check the numbers and their units.")
+                : Optional.empty();
+    }
+
+    private static Optional<Caution> reaction(String what, double seconds) {
+        if (seconds >= QUICKEST_S && seconds <= SLOWEST_S) {
+            return Optional.empty();
+        }
+        return caution(
+                what + (seconds < QUICKEST_S ? " is quicker than drivers react" : " is slower than drivers usually are")
+                        + ", 0.3 to 4 s from the event to the brake (common practice, no source): check the number, and"
+                        + " that it is no gap between vehicles.");
     }
 
     static Optional<Caution> grade(double ratio) {

@@ -85,7 +85,7 @@ final class RuleTemplates {
     }
 
     private static Draft quadratic(Draw d) {
-        Given v = d.metric() ? d.from("40", "160", "1", Unit.KMH) : d.from("25", "100", "1", Unit.MPH);
+        Given v = d.inKmh() ? d.from("40", "160", "1", Unit.KMH) : d.from("25", "100", "1", Unit.MPH);
         double n = v.in(Unit.KMH);
         double mps = v.in(Unit.MPS);
         Unit length = d.style().units().length();
@@ -107,7 +107,7 @@ final class RuleTemplates {
     }
 
     private static Optional<Draft> mfdd(Draw d) {
-        Given v = d.metric() ? d.from("60", "130", "5", Unit.KMH) : d.from("40", "80", "1", Unit.MPH);
+        Given v = d.inKmh() ? d.from("60", "130", "5", Unit.KMH) : d.from("40", "80", "1", Unit.MPH);
         Unit length = d.style().units().length();
         Given sb = d.metric() ? d.from("8", "35", "1", length) : d.from("25", "115", "5", length);
         Given se = d.metric() ? d.from("25", "110", "1", length) : d.from("80", "360", "5", length);

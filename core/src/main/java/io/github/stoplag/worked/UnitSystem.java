@@ -10,6 +10,8 @@ import java.math.BigDecimal;
 public enum UnitSystem {
     /** Metres and seconds; speeds of vehicles are answered in km/h. */
     METRIC("metric", Unit.KMH),
+    /** Metres and seconds; speeds of vehicles are answered in mph, as in the United Kingdom. */
+    BRITISH("UK", Unit.MPH),
     /** Feet and seconds; speeds of vehicles are answered in mph. */
     US_CUSTOMARY("US customary", Unit.MPH);
 
@@ -23,6 +25,24 @@ public enum UnitSystem {
     UnitSystem(String text, Unit road) {
         this.text = text;
         this.road = road;
+    }
+
+    /** Whether lengths are in metres. */
+    boolean isMetric() {
+        return this != US_CUSTOMARY;
+    }
+
+    /**
+     * Gives a short name for files and options.
+     *
+     * @return metric, uk or us
+     */
+    public String id() {
+        return switch (this) {
+            case METRIC -> "metric";
+            case BRITISH -> "uk";
+            case US_CUSTOMARY -> "us";
+        };
     }
 
     /**
@@ -40,7 +60,7 @@ public enum UnitSystem {
      * @return m or ft
      */
     public Unit length() {
-        return this == METRIC ? Unit.METRE : Unit.FOOT;
+        return this == US_CUSTOMARY ? Unit.FOOT : Unit.METRE;
     }
 
     /**
@@ -49,7 +69,7 @@ public enum UnitSystem {
      * @return m/s or ft/s
      */
     public Unit speed() {
-        return this == METRIC ? Unit.MPS : Unit.FTPS;
+        return this == US_CUSTOMARY ? Unit.FTPS : Unit.MPS;
     }
 
     /**
@@ -58,7 +78,7 @@ public enum UnitSystem {
      * @return m/s² or ft/s²
      */
     public Unit deceleration() {
-        return this == METRIC ? Unit.MPS2 : Unit.FTPS2;
+        return this == US_CUSTOMARY ? Unit.FTPS2 : Unit.MPS2;
     }
 
     /** The unit of a temperature that is answered: that of the thermometer which a given temperature was read from. */

@@ -84,4 +84,99 @@ public final class WorkedBraking {
                 v.squared().over(number(2).times(a)).over(v.over(number(2))));
         return w.answer(t, Unit.SECOND);
     }
+
+    /**
+     * Works the stopping time t = t_r + v/a, from the event to rest.
+     *
+     * @param style units and digits
+     * @param speed the speed v
+     * @param reaction the reaction time t_r, in [0, 30] s
+     * @param deceleration the deceleration a, above 0
+     * @return the solution
+     * @throws IllegalArgumentException if a quantity is out of range
+     */
+    public static Solution stoppingTime(Style style, Given speed, Given reaction, Given deceleration) {
+        Ranges.BRAKING.check(deceleration.in(Unit.MPS2));
+        Ranges.REACTION.check(reaction.in(Unit.SECOND));
+        Working w = Working.of(style, "Stopping time", "time from the event to rest");
+        Symbol v = w.given("v", "speed", speed, style.units().speed());
+        Symbol r = w.given("t_r", "reaction time", reaction, Unit.SECOND);
+        Symbol a = w.given("a", "deceleration", deceleration, style.units().deceleration());
+        w.assume(WorkedStop.CONSTANT);
+        Symbol braking = w.step("t_b", "braking time", v.over(a));
+        Symbol t = w.step("t", "stopping time", r.plus(braking));
+        w.checkBy(
+                t,
+                "reaction time, then braking distance over the mean speed",
+                r.plus(v.squared().over(number(2).times(a)).over(v.over(number(2)))));
+        w.caution(WorkedStop.NO_PROOF);
+        return w.answer(t, Unit.SECOND);
+    }
+
+    /**
+     * Works the drag factor that a braking distance shows: f = v²/(2 g s), the mean deceleration over g.
+     *
+     * @param style units, digits and gravity g
+     * @param speed the speed v at the start of braking, above 0
+     * @param distance the braking distance s, above 0
+     * @return the solution
+     * @throws IllegalArgumentException if a quantity is out of range
+     */
+    public static Solution dragFactor(Style style, Given speed, Given distance) {
+        Ranges.MOVING.check(speed.in(Unit.MPS));
+        Check.above("braking distance", distance.in(Unit.METRE), 0, 1e6, "m");
+        Working w = Working.of(style, "Drag factor from a braking distance", "drag factor over the distance");
+        Symbol v = w.given("v", "speed", speed, style.units().speed());
+        Symbol s = w.given("s", "braking distance", distance, style.units().length());
+        Symbol g = w.given("g", "acceleration of free fall", style.gravity());
+        w.assume(WorkedStop.CONSTANT);
+        w.assume("a level road: on a grade the drag factor is the friction with the grade in it");
+        Symbol f =
+                w.step("f", "drag factor", v.squared().over(number(2).times(g).times(s)));
+        w.checkBy(
+                f,
+                "mean speed v/2 for the time t = 2 s/v, deceleration v/t over g",
+                v.over(number(2).times(s).over(v)).over(g));
+        w.caution(WorkedStop.EVIDENCE);
+        return w.answer(f, Unit.NONE);
+    }
+
+    /**
+     * Works the speed that is left after a distance of braking: v_2 = √(v² − 2 a s).
+     *
+     * @param style units and digits
+     * @param speed the speed v at the start of braking
+     * @param deceleration the deceleration a, above 0
+     * @param distance the distance s braked over, shorter than the braking distance to rest
+     * @return the solution
+     * @throws IllegalArgumentException if a quantity is out of range or the vehicle stops before
+     */
+    public static Solution speedLeft(Style style, Given speed, Given deceleration, Given distance) {
+        double mps = Ranges.MOVING.check(speed.in(Unit.MPS));
+        double mps2 = Ranges.BRAKING.check(deceleration.in(Unit.MPS2));
+        Check.inRange(
+                "distance, below the braking distance to rest,",
+                distance.in(Unit.METRE),
+                0,
+                mps * mps / (2 * mps2) * (1 - 1e-9),
+                "m");
+        Working w = Working.of(style, "Speed left after a distance of braking", "speed after the distance");
+        Symbol v = w.given("v", "speed", speed, style.units().speed());
+        Symbol a = w.given("a", "deceleration", deceleration, style.units().deceleration());
+        Symbol s = w.given("s", "distance braked over", distance, style.units().length());
+        w.assume(WorkedStop.CONSTANT);
+        Symbol left = w.step(
+                "v_2",
+                "speed left",
+                v.squared().minus(number(2).times(a).times(s)).root());
+        w.checkBy(
+                left,
+                "braking distance to rest from v, less s, as a braking distance from v_2",
+                number(2)
+                        .times(a)
+                        .times(v.squared().over(number(2).times(a)).minus(s))
+                        .root());
+        w.caution(WorkedStop.NO_PROOF);
+        return w.answer(left, style.units().roadSpeed());
+    }
 }

@@ -13,6 +13,8 @@ import io.github.stoplag.worked.Expression.Ln;
 import io.github.stoplag.worked.Expression.Num;
 import io.github.stoplag.worked.Expression.Symbol;
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /** Worked solutions on what varies: the percentile of a reaction time, the uncertainty of a stopping distance. */
@@ -65,6 +67,48 @@ public final class WorkedDriver {
         w.caution(new Caution(
                 "drivers", "A percentile of one study holds for its drivers and task; a surprised driver is slower."));
         return w.answer(t, Unit.SECOND);
+    }
+
+    /**
+     * Works a percentile of all drivers where a share of them never responds: t_p is the percentile p/r of those who
+     * do.
+     *
+     * @param style units and digits
+     * @param mean the mean m of those who respond, above 0
+     * @param standardDeviation the standard deviation s of those who respond, above 0
+     * @param percentile the percentile p of all drivers, in [1, 99] %, below the responding share
+     * @param responding the share r of drivers who respond, in (0, 100] %
+     * @return the solution
+     * @throws IllegalArgumentException if a quantity is out of range or so many drivers never respond
+     */
+    public static Solution percentileOfAll(
+            Style style, Given mean, Given standardDeviation, Given percentile, Given responding) {
+        double r = Check.above("share of drivers who respond", responding.in(Unit.PERCENT), 0, 100, "%");
+        double p = Check.inRange("percentile", percentile.in(Unit.PERCENT), 1, 99, "%");
+        if (!(p < r)) {
+            throw new IllegalArgumentException("no time is long enough for " + percentile.amount()
+                    + " of all drivers: only " + responding.amount() + " respond at all; ask for less, or for a"
+                    + " percentile of those who respond");
+        }
+        double ofResponding = 100 * p / r;
+        Check.inRange("percentile of the drivers who respond", ofResponding, 1, 99, "%");
+        Given among = Given.of(
+                Rounding.digits(style.carriedDigits()).apply(ofResponding).doubleValue(),
+                Unit.PERCENT,
+                percentile.amount() + " of all over the " + responding.amount() + " who respond");
+        Solution worked = percentile(style, mean, standardDeviation, among);
+        List<String> assumptions = new ArrayList<>(worked.assumptions());
+        assumptions.add(percentile.amount() + " of all drivers are " + among.amount() + " of those who respond");
+        return new Solution(
+                "Percentile of the reaction time of all drivers",
+                worked.units(),
+                worked.givens(),
+                "time within which " + percentile.amount() + " of all drivers have reacted",
+                assumptions,
+                worked.steps(),
+                worked.answer(),
+                worked.checks(),
+                worked.cautions());
     }
 
     /**

@@ -2,6 +2,7 @@ package io.github.stoplag.worked;
 
 import static io.github.stoplag.worked.Expression.number;
 
+import io.github.stoplag.lamp.FilamentDecay;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.FilamentOnset;
 import io.github.stoplag.lamp.SupplyConditions;
@@ -12,6 +13,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.worked.Expression.Symbol;
+import java.util.function.DoublePredicate;
 
 /**
  * Worked solutions on a filament lamp.
@@ -82,13 +84,13 @@ public final class WorkedLamp {
      * @param from the temperature at the start
      * @param to the temperature at the end, for example that of a level of the light, above the start and below the one
      *     at which the supply holds the filament
-     * @param steps how many steps, in [1, 8]
+     * @param steps how many steps, in [1, 16]
      * @return the solution; it answers the time in ms
      * @throws IllegalArgumentException if a quantity is out of range or the filament never gets there
      */
     public static Solution heatingTime(
             Style style, FilamentLamp lamp, Given supply, Given series, Given from, Given to, int steps) {
-        Check.inRange("number of steps", steps, 1, 8, "");
+        Check.inRange("number of steps", steps, 1, 16, "");
         double fromK = Temperature.kelvin(from.in(Unit.KELVIN)).inKelvin();
         FilamentOnset onset =
                 lamp.switchOn(conditions(supply, series).withInitialTemperature(Temperature.kelvin(fromK)));
@@ -123,7 +125,66 @@ public final class WorkedLamp {
         w.compare(
                 total,
                 "heat balance integrated without steps",
-                Amount.of(secondsTo(onset, toK), Unit.SECOND),
+                Amount.of(
+                        passage(
+                                1e-3,
+                                seconds -> onset.temperatureAt(TimeSpan.seconds(seconds))
+                                                .inKelvin()
+                                        < toK),
+                        Unit.SECOND),
+                "linear steps are an approximation; more and smaller steps come closer");
+        w.caution(HOT_FILAMENT);
+        return w.answer(total, Unit.MILLISECOND);
+    }
+
+    /**
+     * Works how long a filament takes after it is switched off to cool from one temperature to a lower one, in equal
+     * linear steps of its temperature with the loss at the middle of each: Δt = m c δT/P_loss.
+     *
+     * @param style the digits
+     * @param lamp the lamp, whose loss and heat capacity at the middle of each step are given quantities
+     * @param from the temperature at switch-off
+     * @param to the temperature at the end, below the start and at least 400 K
+     * @param steps how many steps, in [1, 16]
+     * @return the solution; it answers the time in ms
+     * @throws IllegalArgumentException if a quantity is out of range
+     */
+    public static Solution coolingTime(Style style, FilamentLamp lamp, Given from, Given to, int steps) {
+        Check.inRange("number of steps", steps, 1, 16, "");
+        double fromK = Temperature.kelvin(from.in(Unit.KELVIN)).inKelvin();
+        double toK = Check.inRange("temperature at the end", to.in(Unit.KELVIN), 400, Math.nextDown(fromK), "K");
+        SupplyConditions off = conditions(Given.of(0, Unit.VOLT), Given.of(0, Unit.OHM))
+                .withInitialTemperature(Temperature.kelvin(fromK));
+        Working w = Working.of(style, "Time for a filament to cool, " + lamp.label(), "time from the start to the end");
+        Symbol start = w.given("T_a", "filament temperature at switch-off", from);
+        Symbol end = w.given("T_b", "filament temperature at the end", to);
+        Symbol n = w.given("n", "number of steps", Given.of(steps, Unit.NONE, "chosen"));
+        w.assume("in each step loss and specific heat have their values of its middle");
+        w.assume("the whole filament has one temperature and carries no current after switch-off");
+        Symbol fall = w.step("δT", "fall in each step", start.minus(end).over(n));
+        Expression sum = number(0);
+        for (int i = 1; i <= steps; i++) {
+            String index = steps == 1 ? "" : String.valueOf(i);
+            Balance balance =
+                    balance(w, style, lamp, off, Temperature.kelvin(fromK - (fromK - toK) * (i - 0.5) / steps), index);
+            Symbol time = w.step(
+                    "t_" + i,
+                    "time of step " + i,
+                    balance.mass.times(balance.heat).times(fall).over(balance.loss));
+            sum = i == 1 ? time : sum.plus(time);
+        }
+        Symbol total = steps == 1 ? Symbol.of("t_1") : w.step("t", "time in all", sum);
+        FilamentDecay decay = FilamentDecay.of(lamp, off);
+        w.compare(
+                total,
+                "heat balance integrated without steps",
+                Amount.of(
+                        passage(
+                                1e-3,
+                                seconds -> decay.temperatureAt(TimeSpan.seconds(seconds))
+                                                .inKelvin()
+                                        > toK),
+                        Unit.SECOND),
                 "linear steps are an approximation; more and smaller steps come closer");
         w.caution(HOT_FILAMENT);
         return w.answer(total, Unit.MILLISECOND);
@@ -134,19 +195,19 @@ public final class WorkedLamp {
                 .withSeriesResistance(Resistance.ohms(series.in(Unit.OHM)));
     }
 
-    /** The time at which the onset passes a temperature: bisected, as the temperature rises all the way. */
-    private static double secondsTo(FilamentOnset onset, double kelvin) {
+    /** The time at which a monotone course stops being before its mark: bisected. */
+    private static double passage(double firstS, DoublePredicate before) {
         double lo = 0;
-        double hi = 1e-3;
-        while (onset.temperatureAt(TimeSpan.seconds(hi)).inKelvin() < kelvin) {
+        double hi = firstS;
+        while (before.test(hi)) {
             lo = hi;
             hi *= 2;
         }
         while (hi - lo > 1e-12 * hi) {
             double middle = 0.5 * (lo + hi);
-            boolean below = onset.temperatureAt(TimeSpan.seconds(middle)).inKelvin() < kelvin;
-            lo = below ? middle : lo;
-            hi = below ? hi : middle;
+            boolean early = before.test(middle);
+            lo = early ? middle : lo;
+            hi = early ? hi : middle;
         }
         return hi;
     }

@@ -36,18 +36,18 @@ public final class WorkedRule {
      * @return the solution
      */
     public static Solution aashto(Style style, Given speed) {
-        boolean metric = style.units() == UnitSystem.METRIC;
+        boolean metric = style.units().isMetric();
         AashtoSightDistance rule = metric ? AashtoSightDistance.METRIC : AashtoSightDistance.US_CUSTOMARY;
         Unit length = style.units().length();
         Working w = Working.of(style, rule.name(), "design stopping sight distance");
-        Symbol v = w.given("V", "design speed", speed, style.units().roadSpeed());
+        Symbol v = w.given("V", "design speed", speed, metric ? Unit.KMH : Unit.MPH);
         Symbol t = w.given("t", "reaction time of the rule", Given.of(2.5, Unit.SECOND, "the rule"));
         Symbol a = w.given(
                 "a",
                 "deceleration of the rule",
                 Given.of(metric ? 3.4 : 11.2, style.units().deceleration(), "the rule"));
         w.assume("the rule's own: " + rule.source());
-        w.assume("V in " + style.units().roadSpeed().symbol() + ", t in s, a in "
+        w.assume("V in " + (metric ? "km/h" : "mph") + ", t in s, a in "
                 + style.units().deceleration().symbol() + ", distances in " + length.symbol());
         Symbol reacting = w.numericalStep(
                 "d_r",

@@ -35,6 +35,10 @@ public final class WorkedStop {
             "use",
             "A calculated distance is no proof of safety: drivers, tyres, loads and roads differ. Keep the larger distance that"
                     + " the law and the road ask for.");
+    static final Caution EVIDENCE = new Caution(
+            "evidence",
+            "A figure from marks or a measured stop is an estimate for those who know the case; courts ask for its"
+                    + " uncertainty.");
     static final String CONSTANT = "the deceleration is constant from the first moment of braking";
     private static final String STRAIGHT = "straight road, no air drag, all wheels brake alike";
 
@@ -225,9 +229,7 @@ public final class WorkedStop {
                                 .entrySpeed(Speed.mps(0))
                                 .inMps(),
                         Unit.MPS));
-        w.caution(new Caution(
-                "evidence",
-                "A speed from marks is an estimate for those who know the case; courts ask for its uncertainty."));
+        w.caution(EVIDENCE);
         return w.answer(v, style.units().roadSpeed());
     }
 

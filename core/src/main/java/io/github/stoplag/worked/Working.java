@@ -247,6 +247,9 @@ public final class Working {
         }
         Amount carried = amount(symbol);
         Plausible.deceleration(style.units(), numbers).ifPresent(cautions::add);
+        cautions.addAll(Plausible.givens(givens));
+        Plausible.fast("The answer of " + new Answer(symbol, carried, rounding).printed(), carried)
+                .ifPresent(cautions::add);
         return new Solution(
                 title,
                 style.units(),

@@ -1,6 +1,7 @@
 package io.github.stoplag.examples.teach;
 
 import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.worked.Given;
 import io.github.stoplag.worked.Solution;
 import io.github.stoplag.worked.Style;
@@ -27,7 +28,9 @@ final class ExplainedCircuit {
             throw new InputException("by these figures no load resistor is needed: the LED lamp draws " + led.amount()
                     + " and the monitor takes " + healthy.amount() + " for healthy");
         }
-        Optional<Given> rated = parts.find(Slot.RATED);
+        Optional<Given> rated = named(parts)
+                .map(lamp -> Given.of(lamp.ratedVoltage().inVolts(), Unit.VOLT, "rating of the bulb"))
+                .or(() -> parts.find(Slot.RATED));
         Given supply = rated.isPresent() && parts.find(Slot.SUPPLY).isEmpty()
                 ? parts.orAssume(
                         Slot.SUPPLY,
@@ -35,6 +38,11 @@ final class ExplainedCircuit {
                         "the bulb's rated voltage; a vehicle at rest supplies less, for which the resistor must be smaller")
                 : parts.need(Slot.SUPPLY);
         return WorkedCircuit.loadResistor(style, healthy, led, supply, tolerance(parts));
+    }
+
+    private static Optional<FilamentLamp> named(QuestionParts parts) {
+        return parts.named()
+                .map(name -> ExplainedLamp.bulb(name, parts).majorLamp().build());
     }
 
     private static Given healthy(QuestionParts parts) {
@@ -46,8 +54,11 @@ final class ExplainedCircuit {
             }
             return stated.get();
         }
-        Given power = parts.need(Slot.BULB);
-        Given rated = parts.need(Slot.RATED);
+        Optional<FilamentLamp> bulb = named(parts);
+        Given power = bulb.map(lamp -> Given.of(lamp.ratedPower().inWatts(), Unit.WATT, "rating of the bulb"))
+                .orElseGet(() -> parts.need(Slot.BULB));
+        Given rated = bulb.map(lamp -> Given.of(lamp.ratedVoltage().inVolts(), Unit.VOLT, "rating of the bulb"))
+                .orElseGet(() -> parts.need(Slot.RATED));
         double watts = power.amount().in(Unit.WATT);
         double volts = rated.amount().in(Unit.VOLT);
         if (!(watts > 0 && volts > 0)) {

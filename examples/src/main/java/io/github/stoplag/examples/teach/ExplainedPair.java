@@ -1,22 +1,21 @@
 package io.github.stoplag.examples.teach;
 
-import io.github.stoplag.driver.DriverResponse;
-import io.github.stoplag.driver.LogNormalReaction;
-import io.github.stoplag.driver.ReactionStudy;
 import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.worked.Given;
 import io.github.stoplag.worked.Solution;
 import io.github.stoplag.worked.Style;
 import io.github.stoplag.worked.Unit;
-import io.github.stoplag.worked.WorkedDriver;
+import io.github.stoplag.worked.WorkedChain;
+import io.github.stoplag.worked.WorkedGap;
 import io.github.stoplag.worked.WorkedPair;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
-/** Questions on two vehicles and on drivers. */
+/** Questions on two vehicles and on chains of them. */
 final class ExplainedPair {
     private ExplainedPair() {}
 
@@ -29,11 +28,22 @@ final class ExplainedPair {
                 delay(parts));
         unused(parts, Slot.SPEED, Slot.LEADER_SPEED, Slot.FOLLOWER_SPEED);
         unused(parts, Slot.DECELERATION, Slot.LEADER_DECELERATION, Slot.FOLLOWER_DECELERATION);
-        return parts.find(Slot.GAP).map(gap -> pair.outcome(style, gap)).orElseGet(() -> pair.gapNeeded(style));
+        return gap(parts, pair.followerSpeed())
+                .map(gap -> pair.outcome(style, gap))
+                .orElseGet(() -> pair.gapNeeded(style));
     }
 
     private static Given own(QuestionParts parts, Slot own, Slot both) {
-        return parts.find(own).orElseGet(() -> parts.need(both));
+        return parts.find(own).or(() -> parts.find(both)).orElseGet(() -> asTheOther(parts, own));
+    }
+
+    /** "2 s behind a car at 60 mph": the other is as fast. */
+    private static Given asTheOther(QuestionParts parts, Slot own) {
+        Slot other = own.equals(Slot.LEADER_SPEED) ? Slot.FOLLOWER_SPEED : Slot.LEADER_SPEED;
+        Given speed = parts.takes(other) && parts.find(other).isPresent() && !parts.takes(Slot.CLOSING)
+                ? parts.need(other)
+                : parts.need(Slot.SPEED);
+        return parts.orAssume(own, speed, "both are equally fast");
     }
 
     private static Given deceleration(QuestionParts parts, Slot own) {
@@ -76,40 +86,65 @@ final class ExplainedPair {
         return BigDecimal.valueOf(given.amount().in(Unit.SECOND));
     }
 
-    static Solution percentile(QuestionParts parts, Style style) {
-        Given percentile = parts.need(Slot.PERCENTILE);
-        if (parts.named().isEmpty()) {
-            return WorkedDriver.percentile(style, parts.need(Slot.MEAN), parts.need(Slot.SD), percentile);
+    /** The gap as a length; a time gap is that of the follower's speed. */
+    private static Optional<Given> gap(QuestionParts parts, Given speed) {
+        Optional<Given> time = parts.find(Slot.TIME_GAP);
+        if (time.isPresent() && parts.find(Slot.GAP).isPresent()) {
+            throw new InputException("one gap in metres or in seconds, got "
+                    + parts.need(Slot.GAP).amount() + " and " + time.get().amount());
         }
-        if (parts.find(Slot.MEAN).isPresent() || parts.find(Slot.SD).isPresent()) {
-            throw new InputException("percentile takes a study, or mean and sd, not both");
-        }
-        ReactionStudy study = ReactionStudy.published(parts.named().get());
-        Optional<LogNormalReaction> logNormal = study.response()
-                .map(DriverResponse::reaction)
-                .filter(LogNormalReaction.class::isInstance)
-                .map(LogNormalReaction.class::cast);
-        LogNormalReaction reaction = logNormal.orElseThrow(() -> new InputException("study " + study.id()
-                + " gives no log-normal distribution; those that do: " + String.join(", ", logNormalStudies())));
-        study.caveats().forEach(caveat -> parts.assume(caveat.text()));
-        String from = study.situation() + ": " + study.source();
-        return WorkedDriver.percentile(
-                style,
-                time(reaction.mean().inSeconds(), from),
-                time(reaction.standardDeviation().inSeconds(), from),
-                percentile);
+        return time.map(each -> {
+                    double metres = speed.amount().in(Unit.MPS) * each.amount().in(Unit.SECOND);
+                    return Given.of(
+                            new BigDecimal(metres).round(new MathContext(6)).doubleValue(),
+                            Unit.METRE,
+                            "time gap " + each.amount() + " at " + speed.amount());
+                })
+                .or(() -> parts.find(Slot.GAP));
     }
 
-    private static Given time(double seconds, String from) {
-        return Given.of(new BigDecimal(seconds).round(new MathContext(4)).doubleValue(), Unit.SECOND, from);
+    static Solution gapLength(QuestionParts parts, Style style) {
+        return WorkedGap.ofTime(style, parts.need(Slot.SPEED), parts.need(Slot.TIME_GAP_BARE));
     }
 
-    private static List<String> logNormalStudies() {
-        return ReactionStudy.published().stream()
-                .filter(study -> study.response()
-                        .filter(response -> response.reaction() instanceof LogNormalReaction)
-                        .isPresent())
-                .map(ReactionStudy::id)
-                .toList();
+    static Solution gapTime(QuestionParts parts, Style style) {
+        return WorkedGap.inTime(style, parts.need(Slot.SPEED), parts.need(Slot.GAP));
+    }
+
+    static Solution collision(QuestionParts parts, Style style) {
+        Given gap = parts.need(Slot.GAP);
+        Optional<Given> closing = parts.find(Slot.CLOSING);
+        if (closing.isPresent()) {
+            parts.onlyOne("closing speed or pair of speeds", Slot.CLOSING, Slot.SPEED, Slot.LEADER_SPEED);
+            parts.assume("the closing speed is that of the follower seen from the leader");
+            return WorkedGap.timeToCollision(style, closing.get(), Given.of(0, Unit.MPS, "seen from itself"), gap);
+        }
+        return WorkedGap.timeToCollision(
+                style, own(parts, Slot.FOLLOWER_SPEED, Slot.SPEED), parts.need(Slot.LEADER_SPEED), gap);
+    }
+
+    /** A chain of equal vehicles, equally far apart. */
+    static Solution chain(QuestionParts parts, Style style) {
+        Given count = parts.need(Slot.VEHICLES);
+        double vehicles = count.amount().number().doubleValue();
+        if (!(vehicles >= 2 && vehicles <= 20 && vehicles == Math.rint(vehicles))) {
+            throw new InputException("a chain has 2 to 20 vehicles, got " + count.amount());
+        }
+        Given speed = parts.need(Slot.SPEED);
+        Given reaction = ExplainedStop.reaction(parts, Slot.REACTION_NAMED);
+        Given lamp = parts.orAssume(Slot.LAMP, Given.of(0, Unit.SECOND), "lamps that light at once");
+        ExplainedStop.oneRoad(parts, Slot.DECELERATION);
+        Optional<Given> gap = gap(parts, speed);
+        boolean brakes = parts.road().isPresent()
+                || parts.find(Slot.DECELERATION).isPresent()
+                || parts.find(Slot.FRICTION).isPresent();
+        Given deceleration = gap.isPresent() || brakes
+                ? ExplainedStop.deceleration(parts, Slot.DECELERATION)
+                : Given.of(5, Unit.MPS2, "does not enter");
+        WorkedChain.Vehicle vehicle = new WorkedChain.Vehicle(
+                deceleration, reaction, lamp, gap.orElse(Given.of(0, Unit.METRE, "does not enter")));
+        WorkedChain chain = new WorkedChain(speed, Collections.nCopies((int) vehicles, vehicle));
+        parts.assume("all vehicles are alike and equally far apart, and all drivers react alike");
+        return gap.isPresent() ? chain.tightest(style) : chain.pedalTime(style, (int) vehicles);
     }
 }

@@ -5,11 +5,14 @@ import io.github.stoplag.driver.ReactionStudy;
 import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.worked.Amount;
 import io.github.stoplag.worked.Given;
 import io.github.stoplag.worked.Solution;
 import io.github.stoplag.worked.Style;
 import io.github.stoplag.worked.Unit;
 import io.github.stoplag.worked.WorkedBraking;
+import io.github.stoplag.worked.WorkedDriver;
+import io.github.stoplag.worked.WorkedRoad;
 import io.github.stoplag.worked.WorkedRule;
 import io.github.stoplag.worked.WorkedStop;
 import java.math.BigDecimal;
@@ -45,6 +48,86 @@ final class ExplainedStop {
     static Solution brake(QuestionParts parts, Style style) {
         oneRoad(parts, Slot.DECELERATION);
         return WorkedStop.brakingDistance(style, parts.need(Slot.SPEED), deceleration(parts, Slot.DECELERATION));
+    }
+
+    static Solution brakingTime(QuestionParts parts, Style style) {
+        oneRoad(parts, Slot.DECELERATION);
+        Given speed = parts.need(Slot.SPEED);
+        Given braking = deceleration(parts, Slot.DECELERATION);
+        Optional<Given> reaction = parts.find(Slot.REACTION);
+        if (reaction.isEmpty()) {
+            parts.assume("counted from the brakes on; write reaction 1.5 s to count the driver's reaction too");
+        }
+        return reaction.map(time -> WorkedBraking.stoppingTime(style, speed, time, braking))
+                .orElseGet(() -> WorkedBraking.brakingTime(style, speed, braking));
+    }
+
+    /** The speed left after a distance; with a reaction time only what is left of the distance is braked over. */
+    static Solution speedLeft(QuestionParts parts, Style style) {
+        oneRoad(parts, Slot.DECELERATION);
+        Given speed = parts.need(Slot.SPEED);
+        Given distance = parts.need(Slot.BRAKING_DISTANCE);
+        Given braking = deceleration(parts, Slot.DECELERATION);
+        Optional<Given> reaction = parts.find(Slot.REACTION_NAMED);
+        if (reaction.isEmpty()) {
+            parts.assume("the whole distance is braked over, the driver's reaction lies before it");
+            return left(style, speed, braking, distance);
+        }
+        double leftM = distance.amount().in(Unit.METRE)
+                - speed.amount().in(Unit.MPS) * reaction.get().amount().in(Unit.SECOND);
+        if (!(leftM > 0)) {
+            throw new InputException("the whole distance of " + distance.amount()
+                    + " is gone within the reaction time: the vehicle arrives with its full " + speed.amount());
+        }
+        Unit length = distance.amount().unit();
+        double left = new BigDecimal(
+                        Unit.METRE.equals(length)
+                                ? leftM
+                                : leftM / Amount.of(1, length).in(Unit.METRE))
+                .round(DIGITS)
+                .doubleValue();
+        String from = distance.amount() + " less " + reaction.get().amount() + " at " + speed.amount();
+        return left(style, speed, braking, Given.of(left, length, from));
+    }
+
+    private static Solution left(Style style, Given speed, Given braking, Given distance) {
+        double mps = speed.amount().in(Unit.MPS);
+        double neededM = mps * mps / (2 * braking.amount().in(Unit.MPS2));
+        if (neededM <= distance.amount().in(Unit.METRE)) {
+            throw new InputException("no speed is left: the vehicle stops within " + Numbers.fixed(neededM, 1)
+                    + " m of braking, which is no more than " + distance.amount());
+        }
+        return WorkedBraking.speedLeft(style, speed, braking, distance);
+    }
+
+    static Solution dragFactor(QuestionParts parts, Style style) {
+        return WorkedBraking.dragFactor(style, parts.need(Slot.SPEED), parts.need(Slot.BRAKING_DISTANCE));
+    }
+
+    static Solution uncertainty(QuestionParts parts, Style style) {
+        if (parts.spread(Slot.SPEED).isEmpty()
+                && parts.spread(Slot.REACTION).isEmpty()
+                && parts.spread(Slot.DECELERATION).isEmpty()) {
+            throw new InputException("uncertainty needs the standard uncertainty of a number, written like 60 ± 2 mph");
+        }
+        parts.assume("coverage factor 2: about 95 % of the values, if they are normally distributed");
+        return WorkedDriver.uncertainty(
+                style,
+                uncertain(parts, Slot.SPEED, parts.need(Slot.SPEED)),
+                uncertain(parts, Slot.REACTION, reaction(parts, Slot.REACTION)),
+                uncertain(parts, Slot.DECELERATION, parts.need(Slot.DECELERATION)),
+                2);
+    }
+
+    private static WorkedDriver.Uncertain uncertain(QuestionParts parts, Slot slot, Given value) {
+        return new WorkedDriver.Uncertain(value, parts.spread(slot).orElseGet(() -> {
+            parts.assume("no uncertainty of the " + slot.name() + " given: left out");
+            return Given.of(0, value.amount().unit(), "left out");
+        }));
+    }
+
+    static Solution hydroplane(QuestionParts parts, Style style) {
+        return WorkedRoad.hydroplaning(style, parts.need(Slot.PRESSURE));
     }
 
     static Solution react(QuestionParts parts, Style style) {
@@ -101,11 +184,22 @@ final class ExplainedStop {
             return stated.get();
         }
         RoadWords road = parts.road()
-                .orElseThrow(() -> parts.missing("a surface (" + String.join(", ", RoadWords.words())
-                        + "), a friction coefficient (friction 0.5)"
+                .or(() -> assumedRoad(parts))
+                .orElseThrow(() -> parts.missing("a surface ("
+                        + String.join(", ", RoadWords.words()) + "), a friction coefficient (friction 0.5)"
                         + (parts.takes(Slot.DECELERATION) ? " or a deceleration (7 m/s²)" : "")));
         road.assumptions().forEach(parts::assume);
         return road.friction();
+    }
+
+    /** The road where none is stated; none where the friction is what the answer hangs on, as evidence does. */
+    private static Optional<RoadWords> assumedRoad(QuestionParts parts) {
+        if (!parts.mayAssumeRoad()) {
+            return Optional.empty();
+        }
+        parts.assumeFirst("no surface given: dry asphalt assumed; a wet, snowy or icy road takes far longer, write wet"
+                + " asphalt, snow or ice");
+        return RoadWords.of("dry asphalt");
     }
 
     /** Refuses two statements about how hard the road lets one brake. */

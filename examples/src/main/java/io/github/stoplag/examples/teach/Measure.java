@@ -29,7 +29,9 @@ enum Measure {
     CURRENT(Units.CURRENT, Unit.AMPERE, Ranges.CURRENT::check),
     RESISTANCE(Units.RESISTANCE, Unit.OHM, Ranges.RESISTANCE::check),
     TEMPERATURE(Units.TEMPERATURE, Unit.KELVIN, Ranges.TEMPERATURE::check),
+    PRESSURE(Units.PRESSURE, Unit.of("Pa"), Ranges.PRESSURE::check),
     PERCENT(Units.SHARE, Unit.NONE, share -> share),
+    COUNT(Units.NUMBER, Unit.NONE, count -> count),
     THERMAL_RESISTANCE(Units.THERMAL_RESISTANCE, Unit.KELVIN_PER_WATT, resistance -> resistance);
 
     private static final Pattern UP_OR_DOWN = Pattern.compile("(.*\\S) +(up|uphill|down|downhill)");
@@ -47,10 +49,17 @@ enum Measure {
 
     /** Says whether a text is a number with a unit of this quantity, be the number possible or not. */
     boolean fits(String text) {
+        String plain = this == GRADE ? slope(text) : text;
+        // most texts are of another quantity: no need for the words of a refusal
+        Matcher glued = QuestionText.GLUED.matcher(plain);
+        if (this != DISTANCE
+                && (!glued.matches() || units.find(glued.group(2).strip()).isEmpty())) {
+            return false;
+        }
         try {
             // 0.7 may be a friction coefficient; a grade or a share needs its %
-            NamedUnit unit = units.read(this == GRADE ? slope(text) : text).unit();
-            return this == FRICTION || !unit.symbol().isEmpty();
+            NamedUnit unit = units.read(plain).unit();
+            return this == FRICTION || this == COUNT || !unit.symbol().isEmpty();
         } catch (IllegalArgumentException e) {
             return false;
         }

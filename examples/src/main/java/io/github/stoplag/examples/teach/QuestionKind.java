@@ -2,13 +2,10 @@ package io.github.stoplag.examples.teach;
 
 import io.github.stoplag.worked.Solution;
 import io.github.stoplag.worked.Style;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.BiFunction;
-import java.util.stream.Collectors;
 
-/** What can be asked: the word a question begins with and the parts it takes. */
+/** What can be asked: the words a question that is sure to be understood begins with, and the parts it takes. */
 @SuppressWarnings("ImmutableEnumChecker") // the list is a copy and the function holds no state
 enum QuestionKind {
     STOP(
@@ -33,6 +30,17 @@ enum QuestionKind {
             Slot.DECELERATION,
             Slot.FRICTION,
             Slot.GRADE),
+    BRAKING_TIME(
+            "braking time",
+            "time to rest: from the brakes on, or with a reaction time from the event on",
+            "braking time from 60 mph, dry asphalt",
+            Names.ROAD,
+            ExplainedStop::brakingTime,
+            Slot.SPEED,
+            Slot.REACTION,
+            Slot.DECELERATION,
+            Slot.FRICTION,
+            Slot.GRADE),
     REACT(
             "react",
             "reaction distance",
@@ -48,6 +56,18 @@ enum QuestionKind {
             Names.ROAD,
             ExplainedStop::skid,
             Slot.MARKS,
+            Slot.FRICTION,
+            Slot.GRADE),
+    SPEED_LEFT(
+            "impact speed",
+            "speed left after a distance of braking",
+            "impact speed from 60 km/h, 20 m, dry asphalt",
+            Names.ROAD,
+            ExplainedStop::speedLeft,
+            Slot.SPEED,
+            Slot.BRAKING_DISTANCE,
+            Slot.REACTION_NAMED,
+            Slot.DECELERATION,
             Slot.FRICTION,
             Slot.GRADE),
     LAG(
@@ -68,10 +88,18 @@ enum QuestionKind {
             Slot.SPEED,
             Slot.BRAKING_DISTANCE,
             Slot.BRAKING_TIME),
+    DRAG_FACTOR(
+            "drag factor from",
+            "drag factor of a measured stop",
+            "drag factor from 30 mph, 45 ft",
+            Names.NONE,
+            ExplainedStop::dragFactor,
+            Slot.SPEED,
+            Slot.BRAKING_DISTANCE),
     FOLLOW(
             "follow",
-            "gap needed behind a braking vehicle or, with a gap, what becomes of it",
-            "follow at 60 mph, 30 m, lamp 0.2 s, 1.5 s, wet asphalt",
+            "what becomes of a gap behind a braking vehicle; without one, the gap needed",
+            "follow at 60 mph, gap 2 s, lamp 0.2 s, wet asphalt",
             Names.ROAD,
             ExplainedPair::follow,
             Slot.SPEED,
@@ -81,25 +109,122 @@ enum QuestionKind {
             Slot.LAMP,
             Slot.BRAKES,
             Slot.GAP,
+            Slot.TIME_GAP,
             Slot.DECELERATION,
             Slot.LEADER_DECELERATION,
             Slot.FOLLOWER_DECELERATION,
             Slot.FRICTION,
             Slot.GRADE),
+    NEED(
+            "gap needed",
+            "gap needed behind a braking vehicle",
+            "gap needed at 60 mph, 1.5 s, wet asphalt",
+            Names.ROAD,
+            ExplainedPair::follow,
+            Slot.SPEED,
+            Slot.LEADER_SPEED,
+            Slot.FOLLOWER_SPEED,
+            Slot.REACTION,
+            Slot.LAMP,
+            Slot.BRAKES,
+            Slot.DECELERATION,
+            Slot.LEADER_DECELERATION,
+            Slot.FOLLOWER_DECELERATION,
+            Slot.FRICTION,
+            Slot.GRADE),
+    GAP_LENGTH(
+            "gap length",
+            "length of a time gap",
+            "gap length 2 s at 70 mph",
+            Names.NONE,
+            ExplainedPair::gapLength,
+            Slot.TIME_GAP_BARE,
+            Slot.SPEED),
+    GAP_TIME(
+            "gap in seconds",
+            "time gap of a distance",
+            "gap in seconds 30 m at 100 km/h",
+            Names.NONE,
+            ExplainedPair::gapTime,
+            Slot.GAP,
+            Slot.SPEED),
+    CHAIN(
+            "chain",
+            "when the last of a chain brakes; with a gap, the tightest place",
+            "chain of 5 cars at 100 km/h, gap 40 m, wet asphalt",
+            Names.ROAD,
+            ExplainedPair::chain,
+            Slot.VEHICLES,
+            Slot.SPEED,
+            Slot.REACTION_NAMED,
+            Slot.LAMP,
+            Slot.GAP,
+            Slot.TIME_GAP,
+            Slot.DECELERATION,
+            Slot.FRICTION,
+            Slot.GRADE),
+    COLLISION(
+            "time to collision",
+            "time to collision at constant speeds",
+            "time to collision 30 m, 60 mph, leader 40 mph",
+            Names.STILL,
+            ExplainedPair::collision,
+            Slot.GAP,
+            Slot.SPEED,
+            Slot.LEADER_SPEED,
+            Slot.FOLLOWER_SPEED,
+            Slot.CLOSING),
+    UNCERTAINTY(
+            "uncertainty",
+            "uncertainty of a stopping distance",
+            "uncertainty 100 ± 3 km/h, 1.5 ± 0.3 s, 7 ± 0.5 m/s²",
+            Names.NONE,
+            ExplainedStop::uncertainty,
+            Slot.SPEED,
+            Slot.REACTION,
+            Slot.DECELERATION),
+    HYDROPLANE(
+            "hydroplane",
+            "speed from which a tyre rides on deep water",
+            "hydroplane 32 psi",
+            Names.NONE,
+            ExplainedStop::hydroplane,
+            Slot.PRESSURE),
     PERCENTILE(
             "percentile",
             "percentile of a log-normal reaction time",
             "percentile 85 %, study sivak-1982",
             Names.STUDY,
-            ExplainedPair::percentile,
+            ExplainedDriver::percentile,
             Slot.PERCENTILE,
             Slot.MEAN,
-            Slot.SD),
+            Slot.SD,
+            Slot.RESPONDING),
+    WARM(
+            "warm",
+            "time until a filament lamp gives a share of its light",
+            "warm 21 W at 13.5 V, level 50 %",
+            Names.BULB,
+            ExplainedLamp::warm,
+            Slot.BULB,
+            Slot.RATED,
+            Slot.SUPPLY_OF_LAMP,
+            Slot.SERIES,
+            Slot.LEVEL),
+    OFF(
+            "off",
+            "time until a filament lamp has lost a share of its light",
+            "off 21 W at 13.5 V, level 10 %",
+            Names.BULB,
+            ExplainedLamp::off,
+            Slot.BULB,
+            Slot.RATED,
+            Slot.LEVEL),
     RESISTOR(
             "resistor",
             "largest load resistor that satisfies an outage monitor",
             "resistor 21 W at 13.5 V",
-            Names.NONE,
+            Names.BULB,
             ExplainedCircuit::resistor,
             Slot.BULB,
             Slot.RATED,
@@ -141,7 +266,9 @@ enum QuestionKind {
         NONE,
         ROAD,
         STUDY,
-        RULE
+        RULE,
+        BULB,
+        STILL
     }
 
     private final String word;
@@ -166,13 +293,14 @@ enum QuestionKind {
         this.slots = List.of(slots);
     }
 
-    static Optional<QuestionKind> of(String word) {
-        return Arrays.stream(values()).filter(kind -> kind.word.equals(word)).findFirst();
+    /** Whether a piece is the word with which a question of this kind that is sure to be understood begins. */
+    boolean isWordedBy(QuestionText.Token token) {
+        return token instanceof QuestionText.Word first && first.text().equalsIgnoreCase(word);
     }
 
-    /** Lists the words a question may begin with. */
-    static String words() {
-        return Arrays.stream(values()).map(QuestionKind::word).collect(Collectors.joining(", "));
+    /** Whether its numbers have uncertainties. */
+    boolean isUncertain() {
+        return this == UNCERTAINTY;
     }
 
     String word() {

@@ -14,12 +14,22 @@ import org.jspecify.annotations.Nullable;
 final class QuestionParts {
     private final QuestionKind kind;
     private final Map<Slot, Given> values;
+    private final Map<Slot, Given> spreads;
     private final @Nullable RoadWords road;
     private final @Nullable String named;
+    private final boolean ofAll;
     private final List<String> assumptions = new ArrayList<>();
 
-    QuestionParts(QuestionKind kind, Map<Slot, Given> values, @Nullable RoadWords road, @Nullable String named) {
+    QuestionParts(
+            QuestionKind kind,
+            Map<Slot, Given> values,
+            Map<Slot, Given> spreads,
+            @Nullable RoadWords road,
+            @Nullable String named,
+            boolean ofAll) {
         this.kind = kind;
+        this.spreads = new LinkedHashMap<>(spreads);
+        this.ofAll = ofAll;
         this.values = new LinkedHashMap<>(values);
         this.road = road;
         this.named = named;
@@ -50,9 +60,31 @@ final class QuestionParts {
         return Optional.ofNullable(road);
     }
 
-    /** The name of a study or rule. */
+    /** The uncertainty of a part. */
+    Optional<Given> spread(Slot slot) {
+        return Optional.ofNullable(spreads.get(slot));
+    }
+
+    /** Whether a share is one of all drivers, those who never respond too. */
+    boolean isOfAll() {
+        return ofAll;
+    }
+
+    /** The name of a study, rule or bulb. */
     Optional<String> named() {
         return Optional.ofNullable(named);
+    }
+
+    /** Whether an answer on an assumed road is of use; a speed from marks is not. */
+    boolean mayAssumeRoad() {
+        return kind != QuestionKind.SKID && kind != QuestionKind.SPEED_LEFT;
+    }
+
+    /** States what was assumed before all else. */
+    void assumeFirst(String text) {
+        if (!assumptions.contains(text)) {
+            assumptions.add(0, text);
+        }
     }
 
     void assume(String text) {
@@ -66,7 +98,7 @@ final class QuestionParts {
     }
 
     InputException missing(String what) {
-        return new InputException(kind.word() + " needs " + what + "; e.g. \"" + kind.example() + "\"");
+        return new InputException(kind.word() + " needs " + what);
     }
 
     boolean takes(Slot slot) {

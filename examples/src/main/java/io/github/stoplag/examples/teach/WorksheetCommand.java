@@ -155,7 +155,7 @@ public final class WorksheetCommand extends ProgramCommand {
         List<String> lines = new ArrayList<>();
         for (UnitSystem system : units.systems()) {
             ExerciseSheet sheet = sheet(system);
-            String name = units != UnitChoice.BOTH ? "" : system == UnitSystem.METRIC ? "-metric" : "-us";
+            String name = units != UnitChoice.BOTH ? "" : "-" + system.id();
             if (variants == 1) {
                 files.putAll(SheetFiles.of(sheet, name, choices, formats, made(system, 0)));
             }
@@ -179,7 +179,7 @@ public final class WorksheetCommand extends ProgramCommand {
     /** The words that make the same sheet again, for its key. */
     private String made(UnitSystem system, int version) {
         return "For the teacher. Made by: worksheet --seed " + seed + " --questions " + questions + " --units "
-                + (system == UnitSystem.METRIC ? "metric" : "us")
+                + system.id()
                 + (difficulty == null
                         ? ""
                         : " --difficulty " + difficulty.name().toLowerCase(Locale.ROOT))
