@@ -3,11 +3,12 @@
 # compares them byte by byte. Prints the SHA-256 of each jar; fails if one differs.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
+commit=$(git rev-parse HEAD)
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 for copy in first a-second-one; do
   mkdir "$work/$copy"
-  git archive HEAD | tar -x -C "$work/$copy"
+  git archive "$commit" | tar -x -C "$work/$copy"
   (cd "$work/$copy" && mvn -B -ntp -q -pl core,core/bom,units-adapters verify -DskipTests -Djacoco.skip -Dspotless.check.skip)
   (cd "$work/$copy" && find . -path '*/target/stoplag-*.jar' -print0 | sort -z | xargs -0 sha256sum) > "$work/$copy.sha256"
 done

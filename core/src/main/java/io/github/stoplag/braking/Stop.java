@@ -12,6 +12,7 @@ import io.github.stoplag.road.Road;
 import io.github.stoplag.road.RoadDeceleration;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -76,8 +77,18 @@ public final class Stop implements StopOutcome {
         return of(speed, reaction, response, deceleration, null);
     }
 
-    /** Finds the stop under a deceleration that comes from somewhere: a road, or brakes on a road. */
-    static StopOutcome of(
+    /**
+     * Finds the stop under a deceleration that comes from somewhere: a road, or brakes on a road.
+     *
+     * @param speed the speed at time 0
+     * @param reaction the driver's perception-reaction time, in [0, 30] s
+     * @param response the brake system's answer to the pedal
+     * @param deceleration the deceleration after the build-up
+     * @param origin what the deceleration comes from, null if it is given as such
+     * @return the stop, or that it never stops, as {@link #of(Speed, TimeSpan, BrakeResponse, Deceleration)}
+     * @throws IllegalArgumentException if the reaction time is out of range
+     */
+    public static StopOutcome of(
             Speed speed,
             TimeSpan reaction,
             BrakeResponse response,
@@ -134,6 +145,42 @@ public final class Stop implements StopOutcome {
             String reason, Speed speed, TimeSpan reaction, BrakeResponse response, Evident origin) {
         Ranges.REACTION.check(reaction.inSeconds());
         return new NeverStops(reason, new Stop(speed, reaction, response, Deceleration.mps2(0), origin).evidence());
+    }
+
+    /**
+     * Gives the speed the vehicle stops from.
+     *
+     * @return the speed at time 0
+     */
+    public Speed speed() {
+        return Speed.mps(speedMps);
+    }
+
+    /**
+     * Gives how long the driver takes.
+     *
+     * @return the perception-reaction time
+     */
+    public TimeSpan reaction() {
+        return TimeSpan.seconds(reactionS);
+    }
+
+    /**
+     * Gives how the brakes answer.
+     *
+     * @return the brake response
+     */
+    public BrakeResponse response() {
+        return new BrakeResponse(TimeSpan.seconds(deadS), TimeSpan.seconds(buildUpS));
+    }
+
+    /**
+     * Gives what the deceleration comes from.
+     *
+     * @return a road, or brakes on a road; nothing if it was given as such
+     */
+    public Optional<Evident> origin() {
+        return Optional.ofNullable(origin);
     }
 
     /**
@@ -197,11 +244,9 @@ public final class Stop implements StopOutcome {
      */
     @Override
     public Evidence evidence() {
-        BrakeResponse response = new BrakeResponse(TimeSpan.seconds(deadS), TimeSpan.seconds(buildUpS));
-        TimeSpan reaction = TimeSpan.seconds(reactionS);
         return origin == null
-                ? StopEvidence.of(Speed.mps(speedMps), reaction, response, deceleration())
-                : StopEvidence.of(Speed.mps(speedMps), reaction, response, deceleration(), origin);
+                ? StopEvidence.of(speed(), reaction(), response(), deceleration())
+                : StopEvidence.of(speed(), reaction(), response(), deceleration(), origin);
     }
 
     @Override
@@ -212,6 +257,21 @@ public final class Stop implements StopOutcome {
     @Override
     public Stop orElseThrow() {
         return this;
+    }
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof Stop that
+                && speed().equals(that.speed())
+                && reaction().equals(that.reaction())
+                && response().equals(that.response())
+                && deceleration().equals(that.deceleration())
+                && evidence().equals(that.evidence());
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(speedMps, reactionS, deadS, buildUpS, decelMps2);
     }
 
     @Override

@@ -8,6 +8,12 @@
  *
  * <p>A contact probability found here is conditional: it says how often the drawn scenarios end in contact under the
  * plan's assumptions, given that the leader brakes. It is not a crash rate and proves no safety.
+ *
+ * <p>How sure a share of 30 in 1000 is, by Wilson:
+ *
+ * <pre>{@code
+ * new Proportion(30, 1000).wilson(0.95); // [0.02109, 0.0425] at 95 %
+ * }</pre>
  */
 @NullMarked
 package io.github.stoplag.sweep;

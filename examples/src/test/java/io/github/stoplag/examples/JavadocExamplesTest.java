@@ -91,6 +91,21 @@ class JavadocExamplesTest {
         assertThat(examples().stream().map(Example::type)).containsAll(WITHOUT_ANOTHER_DOOR);
     }
 
+    @Test
+    void everyPackageHasOne() throws IOException {
+        List<String> without = new ArrayList<>();
+        try (Stream<Path> files = Files.walk(SOURCES)) {
+            for (Path file :
+                    files.filter(path -> path.endsWith("package-info.java")).toList()) {
+                if (!TOLD.matcher(Files.readString(file).replaceAll("(?m)^ \\* ?", ""))
+                        .find()) {
+                    without.add(file.toString());
+                }
+            }
+        }
+        assertThat(without).isEmpty();
+    }
+
     /** A bare number is printed with as many digits as the comment has. */
     private static String asTold(String printed, String told) {
         int point = told.indexOf('.');
