@@ -31,7 +31,9 @@ public record Amount(BigDecimal number, Unit unit) {
      * Reads an amount such as {@code 79.3 m}, {@code -3 %}, {@code 1.42×10^−14 m} or {@code 8 ft 10 in}; it reads what
      * {@link #toString()} writes.
      *
-     * <p>The decimal sign is a point, or a comma where it cannot part thousands: {@code 60,5 m}. Units are those of
+     * <p>The decimal sign is a point, or a comma where it cannot part thousands: {@code 60,5 m}, {@code 1.234,5 m}. A
+     * fraction is read, {@code 8 6/7 m}, and words that hedge are passed over: {@code about 72 m}, {@code 23 m
+     * (rounded)}. Units are those of
      * {@link Unit#of(String)}.
      *
      * @param text a number, possibly followed by a unit
@@ -40,7 +42,7 @@ public record Amount(BigDecimal number, Unit unit) {
      *     unit is not known
      */
     public static Amount parse(String text) {
-        return AnswerText.read(text);
+        return AnswerText.read(text).amount();
     }
 
     /**

@@ -1,5 +1,6 @@
 package io.github.stoplag.worked;
 
+import io.github.stoplag.worked.Exercise.AlsoRight;
 import io.github.stoplag.worked.Exercise.Choice;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -99,6 +100,7 @@ final class Draw {
         private final String question;
         private final Solution solution;
         private final List<Choice> mistakes = new ArrayList<>();
+        private final List<AlsoRight> alsoRight = new ArrayList<>();
 
         private Draft(String question, Solution solution) {
             this.question = question;
@@ -108,6 +110,17 @@ final class Draw {
         /** The right answer before it is rounded for print. */
         Amount answer() {
             return solution.answer().carried();
+        }
+
+        /** Accepts the answer of another formula in use, in the coherent unit or the unit of the answer. */
+        Draft alsoRight(String remark, double number, Unit unit) {
+            Amount printed = solution.answer().printed();
+            BigDecimal value =
+                    solution.answer().rounding().apply(Amount.of(number, unit).in(printed.unit()));
+            if (value.compareTo(printed.number()) != 0) {
+                alsoRight.add(new AlsoRight(new Amount(value, printed.unit()), remark));
+            }
+            return this;
         }
 
         /** Adds a wrong answer in the coherent unit or the unit of the answer, unless it is no plausible one. */
@@ -127,6 +140,9 @@ final class Draw {
                     && ratio <= LARGEST_RATIO
                     && apart(value, solution.answer().carried())
                     && apart(printed, right);
+            for (AlsoRight other : alsoRight) {
+                plausible &= apart(value, other.amount()) && apart(printed, other.amount());
+            }
             for (Choice other : mistakes) {
                 plausible &= apart(value, other.amount()) && apart(printed, other.amount());
             }
@@ -143,13 +159,15 @@ final class Draw {
         Optional<Exercise> within(String template, Difficulty difficulty, double lo, double hi) {
             double answer = solution.answer().carried().number().doubleValue();
             boolean checked = solution.checks().stream().allMatch(Solution.Verification::agrees);
-            if (!(answer >= lo && answer <= hi) || mistakes.size() < 2 || !checked) {
+            // whoever rounds the last step gets the printed answer, or the question is drawn again
+            boolean clean = solution.answer().carriesEnough();
+            if (!(answer >= lo && answer <= hi) || mistakes.size() < 2 || !checked || !clean) {
                 return Optional.empty();
             }
             List<Choice> choices = new ArrayList<>(mistakes);
             choices.add(new Choice(solution.answer().printed(), ""));
             Collections.shuffle(choices, random);
-            return Optional.of(new Exercise(template, difficulty, question, solution, choices));
+            return Optional.of(new Exercise(template, difficulty, question, solution, choices, alsoRight));
         }
 
         private boolean apart(double value, Amount other) {

@@ -1,6 +1,9 @@
 package io.github.stoplag.worked;
 
 import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * A question with its worked solution and the wrong answers that common mistakes lead to.
@@ -10,9 +13,26 @@ import java.util.List;
  * @param question the question in words
  * @param solution the worked solution
  * @param choices the right answer and the mistakes in a mixed order
+ * @param alsoRight answers of another formula in use, accepted with a remark
  */
 public record Exercise(
-        String template, Difficulty difficulty, String question, Solution solution, List<Choice> choices) {
+        String template,
+        Difficulty difficulty,
+        String question,
+        Solution solution,
+        List<Choice> choices,
+        List<AlsoRight> alsoRight) {
+    private static final Pattern LETTERED =
+            Pattern.compile("\\s*[(\\[]?(?<letter>\\p{L})(?:\\s*[)\\].:]+|\\s+(?=[~≈+.0-9-])|(?=\\s*$))(?<rest>.*)");
+
+    /**
+     * An answer by another formula in use.
+     *
+     * @param amount the answer as it would be printed
+     * @param remark what to tell who gives it
+     */
+    public record AlsoRight(Amount amount, String remark) {}
+
     /**
      * One choice of a multiple-choice question.
      *
@@ -38,9 +58,24 @@ public record Exercise(
      * @param question the question in words
      * @param solution the worked solution
      * @param choices the right answer and the mistakes in a mixed order
+     * @param alsoRight answers of another formula in use, accepted with a remark
      */
     public Exercise {
         choices = List.copyOf(choices);
+        alsoRight = List.copyOf(alsoRight);
+    }
+
+    /**
+     * Makes an exercise with one right answer.
+     *
+     * @param template the template it was drawn from
+     * @param difficulty how much it asks for
+     * @param question the question in words
+     * @param solution the worked solution
+     * @param choices the right answer and the mistakes in a mixed order
+     */
+    public Exercise(String template, Difficulty difficulty, String question, Solution solution, List<Choice> choices) {
+        this(template, difficulty, question, solution, choices, List.of());
     }
 
     /**
@@ -88,15 +123,47 @@ public record Exercise(
     }
 
     /**
-     * Grades an answer given in words, for example {@code 79.3 m}, {@code 260 ft} or {@code 7.93e1 m}.
+     * Grades an answer as a student writes it: {@code 79.3 m}, {@code 260 ft}, {@code about 72 m}, {@code b)} or
+     * {@code D) 5.18 s}.
      *
-     * @param answer a number and a unit as {@link Amount#parse} reads them
+     * <p>A letter alone is the choice of that letter; a letter before a number must be the one of that number.
+     *
+     * @param answer a letter, or a number and a unit as {@link Amount#parse} reads them, or both
      * @return the grade
-     * @throws IllegalArgumentException if the text holds no such number and unit: empty, {@code NaN}, or with a comma
-     *     that may part thousands
+     * @throws IllegalArgumentException if the text holds no such answer: empty, {@code NaN}, with a comma that may part
+     *     thousands, or with a letter and a number that belong to different choices
      */
     public Grading grade(String answer) {
-        return grade(Amount.parse(answer));
+        Matcher lettered = LETTERED.matcher(answer);
+        if (!lettered.matches()) {
+            return Grading.of(this, AnswerText.read(answer), tolerance());
+        }
+        int index = lettered.group("letter").toUpperCase(Locale.ROOT).charAt(0) - 'A';
+        if (index < 0 || index >= choices.size()) {
+            throw new IllegalArgumentException(
+                    "the choices are A to " + Document.mark(choices.size() - 1) + ", got \"" + answer.strip() + "\"");
+        }
+        Choice choice = choices.get(index);
+        Grading chosen = choice.isRight() ? new Grading.Right() : new Grading.CommonMistake(choice.mistake());
+        String rest = lettered.group("rest").strip();
+        if (rest.isEmpty()) {
+            return chosen;
+        }
+        Grading number = Grading.of(this, AnswerText.read(rest), tolerance());
+        if (number.countsAsRight() != choice.isRight() && !(number instanceof Grading.MissingUnit)) {
+            throw new IllegalArgumentException(
+                    "the letter says " + choice.amount() + ", the number says " + rest + "; one answer is wanted");
+        }
+        return number;
+    }
+
+    /** Whether a number is one of the wrong choices, digit by digit. */
+    boolean isChoice(Amount amount) {
+        return choices.stream()
+                .filter(choice -> !choice.isRight())
+                .map(Choice::amount)
+                .anyMatch(wrong -> wrong.number().compareTo(amount.number()) == 0
+                        && (wrong.unit() == amount.unit() || amount.unit() == Unit.NONE));
     }
 
     /**
@@ -117,6 +184,6 @@ public record Exercise(
      * @return the grade
      */
     public Grading grade(Amount answer, Grading.Tolerance tolerance) {
-        return Grading.of(this, answer, tolerance);
+        return Grading.of(this, AnswerText.Reading.of(answer), tolerance);
     }
 }

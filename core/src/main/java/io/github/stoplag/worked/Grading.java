@@ -2,6 +2,7 @@ package io.github.stoplag.worked;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.worked.Exercise.Choice;
+import java.math.BigDecimal;
 
 /**
  * What becomes of a student's answer.
@@ -49,6 +50,33 @@ public sealed interface Grading {
     record WithinTolerance(double offRatio) implements Grading {}
 
     /**
+     * The answer is the right one rounded rightly to fewer digits than asked for.
+     *
+     * @param digits the significant digits it has
+     * @param near true if it still lies within the tolerance and so counts
+     */
+    record Rounded(int digits, boolean near) implements Grading {}
+
+    /**
+     * The answer is that of another formula in use.
+     *
+     * @param remark which one
+     */
+    record OtherFormula(String remark) implements Grading {}
+
+    /**
+     * Says whether the answer counts as right.
+     *
+     * @return true if it does; a missing unit is the teacher's to judge and does not
+     */
+    default boolean countsAsRight() {
+        return this instanceof Right
+                || this instanceof WithinTolerance
+                || this instanceof OtherFormula
+                || (this instanceof Rounded rounded && rounded.near);
+    }
+
+    /**
      * The number is right, its unit is not.
      *
      * @param wanted the unit asked for
@@ -77,21 +105,21 @@ public sealed interface Grading {
      * for. An answer asked for in kelvin is a difference of temperatures, which may be given in degrees as well.
      *
      * @param exercise the exercise
-     * @param answer the answer
+     * @param read the answer with the digits it was written with
      * @param tolerance how near it must come
      * @return the grade
      */
-    static Grading of(Exercise exercise, Amount answer, Tolerance tolerance) {
+    static Grading of(Exercise exercise, AnswerText.Reading read, Tolerance tolerance) {
+        Amount answer = read.amount();
         Amount printed = exercise.answer();
         Unit wanted = printed.unit();
         double number = answer.number().doubleValue();
         if (!answer.unit().measuresTheSameAs(wanted)) {
-            Grading alone = ofNumber(exercise, number, tolerance);
-            boolean fits = alone instanceof Right || alone instanceof WithinTolerance;
+            Grading alone = rounded(exercise, read, wanted, ofNumber(exercise, number, tolerance), tolerance);
             if (answer.unit() == Unit.NONE) {
-                return fits ? new MissingUnit(wanted) : alone;
+                return alone.countsAsRight() ? new MissingUnit(wanted) : alone;
             }
-            return fits ? new WrongUnit(wanted) : new Wrong();
+            return alone.countsAsRight() ? new WrongUnit(wanted) : new Wrong();
         }
         Grading grade = ofNumber(exercise, answer.in(wanted), tolerance);
         if (wanted == Unit.KELVIN && answer.unit() != wanted && !(grade instanceof Right)) {
@@ -99,17 +127,26 @@ public sealed interface Grading {
                     - Amount.of(0, answer.unit()).in(wanted);
             grade = ofNumber(exercise, number * degree, tolerance);
         }
+        grade = rounded(exercise, read, answer.unit(), grade, tolerance);
         boolean known = !(grade instanceof Wrong);
-        Amount carried = exercise.solution().answer().carried();
-        return known || !(close(number, carried, tolerance.withinRatio) || isPrinted(number, printed))
+        Amount exactly = exercise.solution().answer().unrounded();
+        return known || !(close(number, exactly, tolerance.withinRatio) || isPrinted(number, printed))
                 ? grade
                 : answer.unit() == Unit.NONE ? new MissingUnit(wanted) : new WrongUnit(wanted);
     }
 
     /** Grades a number in the unit asked for. */
     private static Grading ofNumber(Exercise exercise, double number, Tolerance tolerance) {
-        Amount carried = exercise.solution().answer().carried();
-        if (isPrinted(number, exercise.answer()) || close(number, carried, tolerance.rightRatio)) {
+        Amount exactly = exercise.solution().answer().unrounded();
+        if (isPrinted(number, exercise.answer())) {
+            return new Right();
+        }
+        for (Exercise.AlsoRight other : exercise.alsoRight()) {
+            if (isPrinted(number, other.amount())) {
+                return new OtherFormula(other.remark());
+            }
+        }
+        if (close(number, exactly, tolerance.rightRatio)) {
             return new Right();
         }
         for (Choice choice : exercise.choices()) {
@@ -119,9 +156,36 @@ public sealed interface Grading {
                 return new CommonMistake(choice.mistake());
             }
         }
-        return close(number, carried, tolerance.withinRatio)
-                ? new WithinTolerance(Math.abs(number / carried.number().doubleValue() - 1))
+        return close(number, exactly, tolerance.withinRatio)
+                ? new WithinTolerance(Math.abs(number / exactly.number().doubleValue() - 1))
                 : new Wrong();
+    }
+
+    /** Tells a number that is the right one rounded to fewer digits from one that is merely off. */
+    private static Grading rounded(
+            Exercise exercise, AnswerText.Reading read, Unit unit, Grading grade, Tolerance tolerance) {
+        boolean open = grade instanceof WithinTolerance || grade instanceof Wrong || grade instanceof CommonMistake;
+        boolean thermometer = exercise.answer().unit().measuresTheSameAs(Unit.KELVIN)
+                && exercise.answer().unit() != Unit.KELVIN;
+        // an answer that comes in steps is another one if it is rounded, and nobody rounds degrees to tens
+        if (!open || thermometer || read.exact() || tolerance.withinRatio == 0 || exercise.isChoice(read.amount())) {
+            return grade;
+        }
+        Amount exactly = exercise.solution().answer().unrounded();
+        double exact = exactly.in(unit);
+        int most = exercise.answer().number().precision();
+        for (int digits = 1; digits < most; digits++) {
+            BigDecimal fewer = Rounding.digits(digits).apply(exact);
+            if (fewer.compareTo(read.written()) == 0 && read.written().precision() <= Math.max(digits, whole(fewer))) {
+                return new Rounded(digits, grade instanceof WithinTolerance);
+            }
+        }
+        return grade;
+    }
+
+    /** How many digits a number has before its point, all of which are written if it is rounded to tens. */
+    private static int whole(BigDecimal number) {
+        return number.precision() - number.scale();
     }
 
     private static boolean isPrinted(double number, Amount printed) {

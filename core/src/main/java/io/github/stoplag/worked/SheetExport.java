@@ -43,7 +43,7 @@ final class SheetExport {
     }
 
     private static String tolerance(Exercise exercise) {
-        double answer = exercise.solution().answer().carried().number().doubleValue();
+        double answer = exercise.solution().answer().unrounded().number().doubleValue();
         double off = exercise.tolerance().withinRatio() * Math.abs(answer);
         return Rounding.digits(2).apply(off).toPlainString();
     }

@@ -2,6 +2,7 @@ package io.github.stoplag.worked;
 
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.worked.Expression.Symbol;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -44,16 +45,33 @@ public record Solution(
      *
      * @param symbol its symbol
      * @param carried the number as the last step carries it
+     * @param exact the number in the same unit as it comes without any rounding on the way
      * @param rounding how it is rounded for print
      */
-    public record Answer(Symbol symbol, Amount carried, Rounding rounding) {
+    public record Answer(Symbol symbol, Amount carried, BigDecimal exact, Rounding rounding) {
         /**
-         * Gives the number rounded to the digits it is worth.
+         * Says whether the working carries digits enough: what it carries rounds to what is printed.
+         *
+         * @return false if a reader who rounds the last step gets another last digit than {@link #printed()}
+         */
+        public boolean carriesEnough() {
+            return rounding.apply(carried.number().doubleValue())
+                            .compareTo(printed().number())
+                    == 0;
+        }
+
+        /** The number without any rounding on the way. */
+        Amount unrounded() {
+            return new Amount(exact, carried.unit());
+        }
+
+        /**
+         * Gives the exact number, rounded once to the digits it is worth.
          *
          * @return number and unit
          */
         public Amount printed() {
-            return new Amount(rounding.apply(carried.number().doubleValue()), carried.unit());
+            return new Amount(rounding.apply(exact.doubleValue()), carried.unit());
         }
     }
 

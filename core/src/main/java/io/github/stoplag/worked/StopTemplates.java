@@ -7,6 +7,9 @@ import java.util.Optional;
 /** Exercises on one vehicle. */
 final class StopTemplates {
     private static final String TOPIC = "stopping";
+    private static final String GRADE = " Take the deceleration as g (μ + G)/√(1 + G²), with G below 0 on a downgrade.";
+    private static final String SMALL_ANGLE =
+            "by g (μ + G), without the root of 1 + G²: in common use, and as good on the grades of roads";
     private static final String UNITS = "the speed was not converted";
 
     private StopTemplates() {}
@@ -178,11 +181,12 @@ final class StopTemplates {
         Draft draft = d.draft(
                 "A driver at " + v.amount() + where + " reacts after " + t.amount()
                         + " and then brakes with the full friction of the road, coefficient " + mu.amount()
-                        + ". How long is the stopping distance? (g = "
+                        + ". How long is the stopping distance?" + (graded ? GRADE : "") + " (g = "
                         + d.style().gravity().amount() + ")",
                 WorkedStop.stoppingOnRoad(d.style(), v, t, mu, grade));
         if (graded) {
-            draft.mistake("the grade was forgotten", reacting + speed * speed / (2 * g * Draw.bare(mu)), length)
+            draft.alsoRight(SMALL_ANGLE, reacting + braking, length)
+                    .mistake("the grade was forgotten", reacting + speed * speed / (2 * g * Draw.bare(mu)), length)
                     .mistake(
                             "the downgrade was added to the friction instead of taken from it",
                             reacting + speed * speed / (2 * g * (Draw.bare(mu) - slope)),
@@ -207,11 +211,12 @@ final class StopTemplates {
         Draft draft = d.draft(
                 "A car left straight marks of " + s.amount() + " with all wheels locked" + where
                         + " and came to rest at their end. The friction coefficient is " + mu.amount()
-                        + ". How fast was it at the first mark? (g = "
+                        + ". How fast was it at the first mark?" + (graded ? GRADE : "") + " (g = "
                         + d.style().gravity().amount() + ")",
                 WorkedStop.skidSpeed(d.style(), s, mu, grade));
         if (graded) {
-            draft.mistake("the grade was forgotten", Math.sqrt(2 * g * Draw.bare(mu) * Draw.bare(s)), unit)
+            draft.alsoRight(SMALL_ANGLE, right, unit)
+                    .mistake("the grade was forgotten", Math.sqrt(2 * g * Draw.bare(mu) * Draw.bare(s)), unit)
                     .mistake(
                             "the downgrade was added to the friction instead of taken from it",
                             Math.sqrt(2 * g * (Draw.bare(mu) - slope) * Draw.bare(s)),

@@ -158,7 +158,7 @@ public record WorkedChain(Given speed, List<Vehicle> vehicles) {
                 touch
                         ? "vehicle " + at + " lacks most: it touches vehicle " + (at - 1)
                         : "vehicle " + at + " comes closest to the one ahead, nobody touches",
-                w.amount(least));
+                least);
         w.checkAgainst(chosen, "chain of the model", leftByModel(at));
         w.caution(WorkedStop.NO_PROOF);
         if (touch) {

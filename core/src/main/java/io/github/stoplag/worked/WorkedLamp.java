@@ -61,14 +61,15 @@ public final class WorkedLamp {
                 rise,
                 "energy taken up over the heat capacity",
                 power.minus(balance.loss).times(dt).over(balance.mass.times(balance.heat)));
-        w.checkAgainst(
+        w.compare(
                 after,
                 "heat balance integrated without steps",
                 Amount.of(
                         lamp.switchOn(conditions.withInitialTemperature(from))
                                 .temperatureAt(TimeSpan.seconds(stepS))
                                 .inKelvin(),
-                        Unit.KELVIN));
+                        Unit.KELVIN),
+                "a linear step is an approximation");
         w.caution(HOT_FILAMENT);
         return w.answer(rise, Unit.KELVIN);
     }

@@ -164,7 +164,7 @@ public record WorkedPair(
                     "the follower never gains on the leader: any gap is enough",
                     Amount.of(0, w.amount(needed).unit()));
         }
-        return w.choose("g_n", "the larger gap decides", w.amount(needed));
+        return w.choose("g_n", "the larger gap decides", needed);
     }
 
     private static Symbol leaderStop(Working w, Symbols s) {

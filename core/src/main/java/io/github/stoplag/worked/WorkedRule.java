@@ -123,7 +123,8 @@ public final class WorkedRule {
      */
     public static Solution published(Style style, PublishedRule rule, Given speed) {
         Solution solution = new PublishedWorking(style, rule, speed).solution();
-        boolean agrees = solution.checks().stream().allMatch(Solution.Verification::agrees);
+        boolean agrees = solution.checks().stream().allMatch(Solution.Verification::agrees)
+                && solution.answer().carriesEnough();
         // a table's rounding at a tie can hang on a digit that the reader's style does not carry
         return agrees ? solution : new PublishedWorking(style.withDigits(12, 3), rule, speed).solution();
     }

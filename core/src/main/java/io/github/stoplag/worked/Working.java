@@ -15,13 +15,16 @@ import java.util.Map;
 /**
  * Writes a solution down step by step, calculating as it goes.
  *
- * <p>Every number is rounded to the carried digits as soon as it appears, and every later step calculates with the
- * rounded number, so that what is printed can be recalculated from what is printed.
+ * <p>Every number is rounded to the carried digits as soon as it appears, and every later step prints with the rounded
+ * number, so that what is printed can be recalculated from what is printed. Beside it the unrounded number is carried:
+ * the answer is that one rounded once, and checks compare with it.
  *
  * <p>One thread at a time; {@link #answer} ends it.
  */
 public final class Working {
     private static final double APPROXIMATION = 0.05;
+    private static final double AGREEMENT = 1e-4;
+    private static final double ROUNDING_ERROR = 1e-12;
 
     private final Style style;
     private final String title;
@@ -32,6 +35,7 @@ public final class Working {
     private final List<Verification> checks = new ArrayList<>();
     private final List<Caution> cautions = new ArrayList<>();
     private final Map<Symbol, Num> numbers = new HashMap<>();
+    private final Map<Symbol, Num> unrounded = new HashMap<>();
 
     private Working(Style style, String title, String find) {
         this.style = style;
@@ -87,6 +91,7 @@ public final class Working {
         Symbol known = Symbol.of(symbol);
         givens.add(new GivenLine(name, known, given));
         numbers.put(known, new Num(amount.number(), amount.unit()));
+        unrounded.put(known, new Num(amount.number(), amount.unit()));
         if (amount.unit() != unit) {
             convert(known, name + (unit == Unit.NONE ? " as a plain number" : " in " + unit.symbol()), unit);
         }
@@ -122,7 +127,7 @@ public final class Working {
      */
     public Symbol step(String symbol, String label, Expression formula) {
         Step step = coherentStep(Symbol.of(symbol), label, formula, "");
-        keep(step);
+        keep(step, formula.with(unrounded).value());
         return step.symbol();
     }
 
@@ -138,11 +143,21 @@ public final class Working {
      * @throws IllegalArgumentException if the formula has no finite value
      */
     public Symbol numericalStep(String symbol, String label, Expression formula, Unit unit, Rounding rounding) {
+        Expression substitution = formula.with(withoutUnits(numbers));
+        double exact = formula.with(withoutUnits(unrounded)).value();
+        keep(
+                step(Symbol.of(symbol), label, formula, substitution, unit, rounding, rounding.note()),
+                // what a rule rounds is exact as rounded
+                rounding.mode() == Rounding.Mode.DIGITS
+                        ? exact
+                        : rounding.apply(exact).doubleValue());
+        return Symbol.of(symbol);
+    }
+
+    private static Map<Symbol, Num> withoutUnits(Map<Symbol, Num> numbers) {
         Map<Symbol, Num> plain = new HashMap<>();
         numbers.forEach((each, number) -> plain.put(each, new Num(number.number(), Unit.NONE)));
-        Expression substitution = formula.with(plain);
-        keep(step(Symbol.of(symbol), label, formula, substitution, unit, rounding, rounding.note()));
-        return Symbol.of(symbol);
+        return plain;
     }
 
     /**
@@ -155,8 +170,21 @@ public final class Working {
      */
     public Symbol choose(String symbol, String label, Amount amount) {
         Num number = new Num(amount.number(), amount.unit());
-        keep(new Step(label, Symbol.of(symbol), number, number, number, true, "chosen"));
+        keep(
+                new Step(label, Symbol.of(symbol), number, number, number, true, "chosen"),
+                number.number().doubleValue());
         return Symbol.of(symbol);
+    }
+
+    /** Goes on with a number calculated before, chosen among several. */
+    Symbol choose(String symbol, String label, Symbol among) {
+        Symbol chosen = choose(symbol, label, amount(among));
+        unrounded.put(chosen, exact(among));
+        return chosen;
+    }
+
+    private Num exact(Symbol symbol) {
+        return (Num) symbol.with(unrounded);
     }
 
     /**
@@ -171,8 +199,10 @@ public final class Working {
         return new Amount(number.number(), number.unit());
     }
 
+    /** The unrounded number in a unit. */
     double in(Symbol symbol, Unit unit) {
-        return amount(symbol).in(unit);
+        Num exact = exact(symbol);
+        return exact.unit().convert(exact.number().doubleValue(), unit);
     }
 
     /**
@@ -183,8 +213,10 @@ public final class Working {
      * @param formula its formula
      */
     public void checkBy(Symbol checked, String label, Expression formula) {
-        Step step = coherentStep(checked, label, formula, "");
-        judge(checked, step);
+        judge(
+                checked,
+                coherentStep(checked, label, formula, ""),
+                formula.with(unrounded).value());
     }
 
     /**
@@ -198,7 +230,7 @@ public final class Working {
         Unit unit = amount(checked).unit();
         double number = modelled.in(unit);
         Num rounded = new Num(carry().apply(number).stripTrailingZeros(), unit);
-        judge(checked, new Step(label, checked, rounded, rounded, rounded, true, ""));
+        judge(checked, new Step(label, checked, rounded, rounded, rounded, true, ""), number);
     }
 
     /**
@@ -212,7 +244,7 @@ public final class Working {
     void compare(Symbol checked, String label, Amount modelled, String reason) {
         Unit unit = amount(checked).unit();
         double number = modelled.in(unit);
-        double off = amount(checked).number().doubleValue() / number - 1;
+        double off = in(checked, unit) / number - 1;
         Num rounded = new Num(carry().apply(number).stripTrailingZeros(), unit);
         Step step = new Step(label, checked, rounded, rounded, rounded, true, "");
         String percent = Rounding.digits(2).apply(100 * Math.abs(off)).toPlainString();
@@ -245,27 +277,18 @@ public final class Working {
         if (amount(symbol).unit() != unit) {
             convert(symbol, unit == Unit.NONE ? "as a plain number" : "in " + unit.symbol(), unit);
         }
-        Amount carried = amount(symbol);
+        Answer answer = new Answer(symbol, amount(symbol), exact(symbol).number(), rounding);
         Plausible.deceleration(style.units(), numbers).ifPresent(cautions::add);
         cautions.addAll(Plausible.givens(givens));
-        Plausible.fast("The answer of " + new Answer(symbol, carried, rounding).printed(), carried)
-                .ifPresent(cautions::add);
-        return new Solution(
-                title,
-                style.units(),
-                givens,
-                find,
-                assumptions,
-                steps,
-                new Answer(symbol, carried, rounding),
-                checks,
-                cautions);
+        Plausible.fast("The answer of " + answer.printed(), answer.carried()).ifPresent(cautions::add);
+        return new Solution(title, style.units(), givens, find, assumptions, steps, answer, checks, cautions);
     }
 
     private void convert(Symbol symbol, String label, Unit unit) {
         Amount old = amount(symbol);
         Expression conversion = old.unit().conversion(old.number(), unit);
-        keep(step(symbol, label, new Num(old.number(), old.unit()), conversion, unit, carry(), ""));
+        double exact = in(symbol, unit);
+        keep(step(symbol, label, new Num(old.number(), old.unit()), conversion, unit, carry(), ""), exact);
     }
 
     private Step coherentStep(Symbol symbol, String label, Expression formula, String note) {
@@ -293,17 +316,17 @@ public final class Working {
         return Rounding.digits(style.carriedDigits());
     }
 
-    private void keep(Step step) {
+    private void keep(Step step, double exact) {
         steps.add(step);
         numbers.put(step.symbol(), step.result());
+        unrounded.put(
+                step.symbol(), new Num(BigDecimal.valueOf(exact), step.result().unit()));
     }
 
-    private void judge(Symbol checked, Step step) {
-        double number = amount(checked).number().doubleValue();
-        double second = step.result().number().doubleValue();
-        // the step is a unit in the last digit that an answer prints
-        double unitInLast = Math.pow(10, Math.floor(Math.log10(Math.abs(number))) + 1 - style.answerDigits());
-        boolean agrees = Math.abs(number - second) <= 1.01 * unitInLast || number == second;
+    private void judge(Symbol checked, Step step, double second) {
+        double number = exact(checked).number().doubleValue();
+        // far within the digits that an answer prints, and beyond what a table of four decimals gives
+        boolean agrees = Math.abs(number - second) <= Math.max(AGREEMENT * Math.abs(number), ROUNDING_ERROR);
         checks.add(new Verification(step, agrees ? "agrees" : "differs from " + amount(checked), agrees));
     }
 }

@@ -8,6 +8,7 @@ import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
+import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.file.AccessDeniedException;
@@ -84,8 +85,42 @@ public final class TextFile {
         });
     }
 
+    /**
+     * Hands on every row of a short table that anybody may have typed into any spreadsheet: parted by commas,
+     * semicolons or tabs, which the header says, in UTF-8, UTF-16 or Windows-1252, which the bytes say.
+     *
+     * @return the name of the encoding
+     * @throws InputException as {@link #rows(Path, Consumer)} does
+     */
+    public static String rowsInAnyEncoding(Path path, Consumer<CsvRecord> taker) {
+        Decoded decoded;
+        try {
+            decoded = Decoded.of(Files.readAllBytes(path));
+        } catch (IOException e) {
+            throw unreadable(path, e);
+        }
+        String header = decoded.text()
+                .lines()
+                .filter(line -> !line.isBlank() && !line.startsWith("#"))
+                .findFirst()
+                .orElse("");
+        boolean comma = header.indexOf(',') >= 0;
+        char separator = comma ? ',' : header.indexOf(';') >= 0 ? ';' : header.indexOf('\t') >= 0 ? '\t' : ',';
+        rows(path, () -> new StringReader(decoded.text()), separator, taker);
+        return decoded.encoding();
+    }
+
+    /** Opens a text. */
+    private interface Opening {
+        Reader open() throws IOException;
+    }
+
     private static void rows(Path path, char separator, Consumer<CsvRecord> taker) {
-        try (Reader text = open(path);
+        rows(path, () -> open(path), separator, taker);
+    }
+
+    private static void rows(Path path, Opening opening, char separator, Consumer<CsvRecord> taker) {
+        try (Reader text = opening.open();
                 CsvReader<CsvRecord> rows = CsvReader.builder()
                         .fieldSeparator(separator)
                         .commentStrategy(CommentStrategy.SKIP)
@@ -109,7 +144,7 @@ public final class TextFile {
         } else if (cause instanceof AccessDeniedException) {
             why = "no permission to read it";
         } else if (cause instanceof CharacterCodingException) {
-            why = "not UTF-8 text";
+            why = "not UTF-8 text; save it as UTF-8 (a spreadsheet may have saved UTF-16 or Windows-1252)";
         }
         return new InputException(path + ": cannot be read: " + why, e);
     }

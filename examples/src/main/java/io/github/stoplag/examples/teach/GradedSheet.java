@@ -1,14 +1,13 @@
 package io.github.stoplag.examples.teach;
 
-import io.github.stoplag.examples.file.CsvText;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.worked.Exercise;
 import io.github.stoplag.worked.ExerciseSheet;
 import io.github.stoplag.worked.Grading;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * A student's answers beside the right ones.
@@ -18,8 +17,7 @@ import java.util.Map;
 record GradedSheet(List<Line> lines) {
     private static final String MISSING_UNIT = "missing unit";
 
-    private static final List<String> HEADER =
-            List.of("question", "answer", "right_answer", "verdict", "points", "remark");
+    static final List<String> HEADER = List.of("question", "answer", "right_answer", "verdict", "points", "remark");
 
     /**
      * What became of one answer.
@@ -27,8 +25,8 @@ record GradedSheet(List<Line> lines) {
      * @param question its number
      * @param answer the answer as given, possibly empty
      * @param right the right answer, with its letter
-     * @param verdict right, within tolerance, missing unit, wrong unit, common mistake, wrong, unreadable or no
-     *     answer
+     * @param verdict right, within tolerance, rounded, other formula, missing unit, wrong unit, common mistake, wrong,
+     *     unreadable or no answer
      * @param points 1 if it counts as right, else 0
      * @param remark what to tell the student, possibly empty
      */
@@ -56,9 +54,6 @@ record GradedSheet(List<Line> lines) {
         if (answer.isEmpty()) {
             return new Line(number, answer, right, "no answer", 0, "");
         }
-        if (answer.length() == 1 && Character.isLetter(answer.charAt(0))) {
-            return letter(number, exercise, answer, right);
-        }
         Grading grading;
         try {
             grading = exercise.grade(answer);
@@ -70,6 +65,13 @@ record GradedSheet(List<Line> lines) {
         } else if (grading instanceof Grading.WithinTolerance near) {
             String off = Numbers.fixed(100 * near.offRatio(), 1) + " % off, as rounding on the way leads to";
             return new Line(number, answer, right, "within tolerance", 1, off);
+        } else if (grading instanceof Grading.Rounded rounded) {
+            String digits = rounded.digits() + (rounded.digits() == 1 ? " digit" : " digits");
+            String remark =
+                    "rightly rounded to " + digits + (rounded.near() ? "" : ", too few to tell it from a wrong answer");
+            return new Line(number, answer, right, "rounded", rounded.near() ? 1 : 0, remark);
+        } else if (grading instanceof Grading.OtherFormula other) {
+            return new Line(number, answer, right, "other formula", 1, other.remark());
         } else if (grading instanceof Grading.MissingUnit unit) {
             String remark =
                     "the number is right; write its unit, " + unit.wanted().symbol();
@@ -86,23 +88,6 @@ record GradedSheet(List<Line> lines) {
             return new Line(number, answer, right, "common mistake", 0, mistake.mistake());
         }
         return new Line(number, answer, right, "wrong", 0, "no common mistake leads to this number");
-    }
-
-    private static Line letter(int number, Exercise exercise, String answer, String right) {
-        int index = answer.toUpperCase(Locale.ROOT).charAt(0) - 'A';
-        if (index < 0 || index >= exercise.choices().size()) {
-            return new Line(
-                    number,
-                    answer,
-                    right,
-                    "unreadable",
-                    0,
-                    "the choices are A to " + (char) ('A' + exercise.choices().size() - 1));
-        }
-        Exercise.Choice choice = exercise.choices().get(index);
-        return choice.isRight()
-                ? new Line(number, answer, right, "right", 1, "")
-                : new Line(number, answer, right, "common mistake", 0, choice.mistake());
     }
 
     int points() {
@@ -127,16 +112,15 @@ record GradedSheet(List<Line> lines) {
         return text;
     }
 
-    String csv() {
-        return CsvText.of(
-                HEADER,
-                lines.stream()
-                        .map(line -> List.of(
-                                String.valueOf(line.question),
-                                line.answer,
-                                line.right,
-                                line.verdict,
-                                String.valueOf(line.points),
-                                line.remark)));
+    /** The rows of the table of marks. */
+    Stream<List<String>> rows() {
+        return lines.stream()
+                .map(line -> List.of(
+                        String.valueOf(line.question),
+                        line.answer,
+                        line.right,
+                        line.verdict,
+                        String.valueOf(line.points),
+                        line.remark));
     }
 }

@@ -155,6 +155,10 @@ final class Question {
         Solution worked;
         try {
             worked = placed.kind().work(parts, Style.in(units));
+            // next to a tie the digits carried by default do not decide the last one of the answer
+            worked = worked.answer().carriesEnough()
+                    ? worked
+                    : placed.kind().work(parts, Style.in(units).withDigits(12, 3));
         } catch (IllegalArgumentException e) {
             throw new InputException("\"" + text.plain() + "\": " + e.getMessage(), e);
         }

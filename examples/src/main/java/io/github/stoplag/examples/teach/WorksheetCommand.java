@@ -36,13 +36,16 @@ import picocli.CommandLine.Option;
             "for the folder is replaced as a whole; key.qti.zip, a quiz package (IMS QTI 2.1).",
             "With --variants the names end in the number of the version, with --units both",
             "in the system of units.",
-            "With --grade: graded.csv, in the folder beside it whose name ends in -graded;",
+            "With --grade: graded.csv, for a class also class-summary.csv with the mistakes by",
+            "frequency, in the folder beside it whose name ends in -graded; a line that cannot",
+            "be used is listed and left out;",
             "give --seed, --questions, --units and the like as for the sheet.",
             "Exit code: 0 done; 1 failed; 2 an input cannot be used: one line says why,",
             "and nothing is written."
         })
 public final class WorksheetCommand extends ProgramCommand {
     private static final String GRADED = "graded.csv";
+    private static final String SUMMARY = "class-summary.csv";
     private static final int MOST_VARIANTS = 99;
 
     @Option(names = "--questions", paramLabel = "N", description = "how many questions, 1 to 200; default: 10")
@@ -86,7 +89,8 @@ public final class WorksheetCommand extends ProgramCommand {
     @Option(
             names = "--grade",
             paramLabel = "FILE",
-            description = "grade the answers in this CSV file (question,answer, or with a semicolon between)")
+            description = "grade the answers in this CSV file: question,answer; for a class name,question,answer"
+                    + " or name,1,2,3 with one row a student")
     private @Nullable Path answers;
 
     @Option(
@@ -119,7 +123,7 @@ public final class WorksheetCommand extends ProgramCommand {
     @Override
     protected List<String> fileNames() {
         if (answers != null) {
-            return List.of(GRADED);
+            return List.of(GRADED, SUMMARY);
         }
         return Stream.concat(
                         Stream.of(""), IntStream.rangeClosed(1, MOST_VARIANTS).mapToObj(each -> "-" + each))
@@ -196,10 +200,14 @@ public final class WorksheetCommand extends ProgramCommand {
         }
         number("--variant", variant, 0);
         ExerciseSheet sheet = sheet(units.systems().get(0));
-        GradedSheet graded =
-                GradedSheet.of(variant == 0 ? sheet : sheet.variant(variant), AnswerFile.read(file, questions));
-        graded = missingUnits ? graded.unitsForgiven() : graded;
-        return new Results(graded.text(), Map.of(GRADED, SheetFiles.csv(graded.csv())), ExitCode.OK);
+        GradedClass graded = GradedClass.of(
+                variant == 0 ? sheet : sheet.variant(variant), AnswerFile.read(file, questions), missingUnits);
+        Map<String, byte[]> files = new LinkedHashMap<>();
+        files.put(GRADED, SheetFiles.csv(graded.csv()));
+        if (graded.isNamed()) {
+            files.put(SUMMARY, SheetFiles.csv(graded.summary()));
+        }
+        return new Results(graded.text(), files, ExitCode.OK);
     }
 
     private static void number(String option, int value, int least) {

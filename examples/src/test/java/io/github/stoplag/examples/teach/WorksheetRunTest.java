@@ -9,10 +9,12 @@ import io.github.stoplag.worked.Exercise;
 import io.github.stoplag.worked.ExerciseSheet;
 import io.github.stoplag.worked.UnitSystem;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -21,6 +23,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Sheets as a teacher makes them, and the grading of answers. */
 class WorksheetRunTest {
@@ -224,11 +227,10 @@ class WorksheetRunTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "question:answer | line 1: header must be \"question,answer\", got \"question:answer\"",
-                "question,answer/9,5 m | line 2: question must be a whole number in [1, 3], got \"9\"",
-                "question,answer/1,5 m/1,6 m | line 3: question 1 is answered already further up",
-                "question,answer/1,5,5 m | line 2: must have 2 fields (question, answer), got 3",
-                "'' | line 1: header must be \"question,answer\", got nothing"
+                "question:answer | line 1: header must be \"question,answer\", for a class",
+                "name,size | line 1: header must be",
+                "name,1,4 | line 1: header must be",
+                "'' | got nothing"
             })
     void namesTheLineOfABadAnswerFile(String lines, String reason) {
         Path file = Program.write(folder.resolve("answers.csv"), lines.replace("/", "\n"));
@@ -239,6 +241,92 @@ class WorksheetRunTest {
                 .isEqualTo(file + ": " + program.err().substring(file.toString().length() + 2));
         assertThat(program.err()).contains(reason);
         assertThat(program.err().lines()).hasSize(1);
+    }
+
+    /** A line that cannot be used costs that line alone. */
+    @Test
+    void badLinesAreListedAndLeftOut() {
+        List<Exercise> exercises = ExerciseSheet.of(1, 3).exercises();
+        Path file = Program.write(
+                folder.resolve("answers.csv"),
+                "question,answer\n9,5 m\n1," + exercises.get(0).letter() + ")\n1,6 m\n2,5,5 m\n3,\""
+                        + exercises.get(2).answer() + " (rounded)\"\n");
+        Program program =
+                Program.into(folder.resolve("out"), "worksheet", "--questions", "3", "--grade", file.toString());
+        assertThat(program.exitCode()).isZero();
+        assertThat(program.out())
+                .contains("2 of 3 right")
+                .contains("Left out: line 2: question must be a whole number in [1, 3], got \"9\".")
+                .contains("Left out: line 4: question 1 is answered already further up; the first answer counts.")
+                .contains("Left out: line 5: must have 2 fields (question, answer), got 3");
+    }
+
+    /** Both layouts of a class, and what it got wrong by frequency: two gave the same mistake, one nothing. */
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void gradesAClassAndCountsItsMistakes(boolean wide) {
+        Exercise first = ExerciseSheet.of(1, 2).exercises().get(0);
+        Exercise.Choice mistake = first.choices().stream()
+                .filter(choice -> !choice.isRight())
+                .findFirst()
+                .orElseThrow();
+        List<String> answers = List.of(
+                mistake.amount().toString(),
+                mistake.amount().toString(),
+                "",
+                first.answer().toString());
+        List<String> names = List.of("Zoë", "Ben", "Cleo", "Dan");
+        StringBuilder text = new StringBuilder(wide ? "Name;1;2\n" : "name;question;answer\n");
+        for (int i = 0; i < names.size(); i++) {
+            text.append(names.get(i)).append(wide ? ";" : ";1;").append(answers.get(i));
+            text.append(wide ? ";\n" : "\n");
+        }
+        Path file = Program.write(folder.resolve("class.csv"), text.toString());
+        Program program =
+                Program.into(folder.resolve("out"), "worksheet", "--questions", "2", "--grade", file.toString());
+        assertThat(program.err()).isEmpty();
+        assertThat(program.out())
+                .contains("Zoë: 0 of 2 right", "Dan: 1 of 2 right", "4 students, on average 0.3 of 2 right")
+                .contains("Question 1: 1 of 4 right; 2 × " + mistake.mistake() + "; 1 × no answer")
+                .contains("Question 2: 0 of 4 right; 4 × no answer");
+        Path graded = folder.resolve("out-graded");
+        assertThat(Program.csv(graded.resolve("graded.csv"))).hasSize(8);
+        List<NamedCsvRecord> summary = Program.csv(graded.resolve("class-summary.csv"));
+        assertThat(summary.get(0).getFields())
+                .containsExactly(
+                        "1",
+                        first.answer() + " (" + first.letter() + ")",
+                        "4",
+                        "1",
+                        "common mistake",
+                        mistake.mistake(),
+                        "2");
+    }
+
+    /** UTF-8 with and without a mark, UTF-16 with and without one in both orders, and the Latin-1 of spreadsheets. */
+    @Test
+    void encodingsAreRecognisedOrNamed() throws IOException {
+        String text = "name,question,answer\nJürgen,1,"
+                + ExerciseSheet.of(1, 1).exercises().get(0).letter() + "\n";
+        Map<String, byte[]> files = new LinkedHashMap<>();
+        files.put("UTF-8", text.getBytes(StandardCharsets.UTF_8));
+        files.put("UTF-8 with a mark", ("\uFEFF" + text).getBytes(StandardCharsets.UTF_8));
+        files.put("UTF-16", text.getBytes(StandardCharsets.UTF_16));
+        files.put("UTF-16 little", ("\uFEFF" + text).getBytes(StandardCharsets.UTF_16LE));
+        files.put("UTF-16 without a mark", text.getBytes(StandardCharsets.UTF_16LE));
+        files.put("Windows-1252 (Latin-1)", text.getBytes(StandardCharsets.ISO_8859_1));
+        for (Map.Entry<String, byte[]> each : files.entrySet()) {
+            Path file = Files.write(folder.resolve("class.csv"), each.getValue());
+            Program program =
+                    Program.into(folder.resolve("out"), "worksheet", "--questions", "1", "--grade", file.toString());
+            assertThat(program.out()).as(each.getKey()).contains("Jürgen: 1 of 1 right");
+            if (each.getKey().startsWith("UTF-8")) {
+                assertThat(program.out()).doesNotContain("The file is read as");
+            } else {
+                assertThat(program.out())
+                        .contains("The file is read as " + each.getKey().replaceFirst("(UTF-16).*", "$1") + ".");
+            }
+        }
     }
 
     @Test
