@@ -10,19 +10,21 @@ import java.util.regex.Pattern;
 
 /**
  * Reads a filmed lamp: a CSV file with the header {@code time_s,relative_brightness}, time in seconds since the lamp's
- * circuit closed, brightness
- * in a linear measure with 0 for the dark and 1 for the fully lit lamp. Lines that start with {@code #} are comments.
+ * circuit closed, brightness in a linear measure with 0 for the dark and 1 for the fully lit lamp; other units of time
+ * and per cent as {@link ColumnHead} has them. Lines that start with {@code #} are comments.
  */
 public final class MeasuredCsv {
     static final List<String> HEADER = List.of("time_s", "relative_brightness");
     /** Decimal notation alone; the language behind would also read 0x1p-2 or 1f. */
-    private static final Pattern NUMBER = Pattern.compile("[+-]?([0-9]+(\\.[0-9]+)?|\\.[0-9]+)([eE][+-]?[0-9]+)?");
+    private static final Pattern NUMBER = Pattern.compile("[+-]?([0-9]+([.,][0-9]+)?|[.,][0-9]+)([eE][+-]?[0-9]+)?");
 
     private static final double LATEST_S = 60;
     private static final double OVERSHOOT = 0.2;
     private final String file;
     private final List<double[]> samples = new ArrayList<>();
     private boolean begun;
+    private double timeUnitS = 1;
+    private double brightnessUnit = 1;
 
     private MeasuredCsv(String file) {
         this.file = file;
@@ -35,7 +37,7 @@ public final class MeasuredCsv {
      */
     public static MeasuredLamp read(Path path) {
         MeasuredCsv csv = new MeasuredCsv(path.toString());
-        TextFile.rows(path, csv::accept);
+        TextFile.rowsOfSpreadsheet(path, csv::accept);
         return csv.lamp(String.valueOf(path.getFileName()));
     }
 
@@ -43,7 +45,7 @@ public final class MeasuredCsv {
         long line = row.getStartingLineNumber();
         if (!begun) {
             begun = true;
-            if (!row.getFields().equals(HEADER)) {
+            if (!isHeader(row)) {
                 throw bad(line, "header must be \"" + String.join(",", HEADER) + "\", got \"" + text(row) + "\"");
             }
             return;
@@ -54,8 +56,8 @@ public final class MeasuredCsv {
                     "must have 2 fields (" + String.join(", ", HEADER) + "), got " + row.getFieldCount() + " in \""
                             + text(row) + "\"");
         }
-        double timeS = number(line, row, 0, -LATEST_S, LATEST_S);
-        double brightness = number(line, row, 1, -OVERSHOOT, 1 + OVERSHOOT);
+        double timeS = number(line, row, 0, timeUnitS, -LATEST_S, LATEST_S);
+        double brightness = number(line, row, 1, brightnessUnit, -OVERSHOOT, 1 + OVERSHOOT);
         if (!samples.isEmpty() && !(timeS > samples.get(samples.size() - 1)[0])) {
             throw bad(
                     line,
@@ -65,9 +67,21 @@ public final class MeasuredCsv {
         samples.add(new double[] {timeS, brightness});
     }
 
-    private double number(long line, CsvRecord row, int column, double lo, double hi) {
+    /** The time in any of its units, and the brightness as a share or in per cent. */
+    private boolean isHeader(CsvRecord row) {
+        if (row.getFieldCount() != HEADER.size()) {
+            return false;
+        }
+        ColumnHead time = ColumnHead.of(row.getField(0));
+        ColumnHead brightness = ColumnHead.of(row.getField(1));
+        timeUnitS = time.seconds().orElse(Double.NaN);
+        brightnessUnit = brightness.unit().equals("%") ? 0.01 : 1;
+        return time.seconds().isPresent() && brightness.name().equals(HEADER.get(1));
+    }
+
+    private double number(long line, CsvRecord row, int column, double unit, double lo, double hi) {
         String text = row.getField(column).strip();
-        double value = NUMBER.matcher(text).matches() ? Double.parseDouble(text) : Double.NaN;
+        double value = NUMBER.matcher(text).matches() ? unit * Double.parseDouble(text.replace(',', '.')) : Double.NaN;
         if (!(value >= lo && value <= hi)) {
             throw bad(
                     line,

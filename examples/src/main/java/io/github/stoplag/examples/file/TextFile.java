@@ -44,9 +44,16 @@ public final class TextFile {
         rows(path, ',', taker);
     }
 
+    private static char separator(String header) {
+        if (header.indexOf(',') >= 0) {
+            return ',';
+        }
+        return header.indexOf(';') < 0 && header.indexOf('\t') >= 0 ? '\t' : ';';
+    }
+
     /**
-     * The same for a file that a spreadsheet saved, with semicolons where the comma is the decimal sign: a header
-     * without a comma says so.
+     * The same for a file that a spreadsheet saved, with semicolons where the comma is the decimal sign, or with
+     * tabulators: a header without a comma says so.
      *
      * @throws InputException as {@link #rows(Path, Consumer)} does
      */
@@ -60,7 +67,7 @@ public final class TextFile {
         } catch (IOException | UncheckedIOException e) {
             throw unreadable(path, e);
         }
-        rows(path, header.indexOf(',') < 0 && header.indexOf(';') >= 0 ? ';' : ',', taker);
+        rows(path, separator(header), taker);
     }
 
     /**

@@ -55,6 +55,7 @@ final class FilmPage {
                     .line();
         }
         first();
+        page.list(study.caveats().stream());
         page.paragraph(FilmText.title(reading, study) + ". Times are from the " + FilmText.zero(study) + ".");
         figures.forEach(page::figure);
         road();
@@ -136,8 +137,6 @@ final class FilmPage {
     }
 
     private void notes() {
-        page.heading("What to keep in mind");
-        page.list(study.caveats().stream());
         page.heading("Cautions");
         out.open("ul", "class", "warn").line();
         Resource.text("cautions.txt")

@@ -61,6 +61,7 @@ record FilmReading(
             caveats.add("which grey values are black and white is not known: taken as " + Numbers.text(scale.black())
                     + " and " + Numbers.text(scale.white()) + "; set --black and --white");
         }
+        FrameTimes.missing(lamps.get(0).series()).ifPresent(caveats::add);
         Camera camera = options.camera(FrameTimes.of(lamps.get(0).series()), scale, caveats);
         return new FilmReading(path.toString(), Optional.empty(), lamps, camera, caveats);
     }
@@ -82,6 +83,7 @@ record FilmReading(
         }
         regions.forEach(region -> region.within(facts));
         List<String> caveats = new ArrayList<>(facts.caveats());
+        caveats.addAll(LampRegion.overlaps(regions));
         LampReader reader = new LampReader(source, channel, options.curve(), progress.apply(facts.frames()));
         try {
             if (regions.isEmpty()) {

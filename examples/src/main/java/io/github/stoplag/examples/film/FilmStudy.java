@@ -127,6 +127,7 @@ final class FilmStudy {
         }
         camera.evidence().caveats().forEach(caveat -> study.keep("", caveat.text()));
         filmed.forEach(lamp -> lamp.caveats().forEach(caveat -> study.keep(lamp.label(), caveat.text())));
+        filmed.forEach(lamp -> FilmReservations.of(lamp, camera).forEach(text -> study.keep(lamp.label(), text)));
         study.compare();
         if (lossy) {
             study.keep(

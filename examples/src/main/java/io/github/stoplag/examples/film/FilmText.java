@@ -34,6 +34,7 @@ final class FilmText {
         if (reading.coded()) {
             lines.add(NOT_HELD);
         }
+        study.caveats().forEach(caveat -> lines.addAll(Text.wrapped("- ", caveat)));
         lines.add("");
         lines.add("Moments in ms from the " + zero(study) + ", standard uncertainty u, interval that holds 95 %:");
         lines.add(
@@ -50,8 +51,7 @@ final class FilmText {
             lines.addAll(Text.columns(headed(answer.header("all moments"), differences)));
         }
         lines.add("");
-        study.caveats().forEach(caveat -> lines.addAll(Text.wrapped("- ", caveat)));
-        lines.addAll(Text.wrapped("- ", CAUTION));
+        lines.addAll(Text.wrapped("", CAUTION));
         return lines;
     }
 

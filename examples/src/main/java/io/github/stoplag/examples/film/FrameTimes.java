@@ -32,6 +32,22 @@ record FrameTimes(double playedHz, double shortestS, double longestS) {
                 new FrameTimes(1 / intervals[intervals.length / 2], intervals[0], intervals[intervals.length - 1]));
     }
 
+    /** Says which frames are missing; nothing if none is. */
+    static Optional<String> missing(GreySeries series) {
+        long all = 1L + series.frame(series.size() - 1) - series.frame(0);
+        int longest = 0;
+        for (int i = 1; i < series.size(); i++) {
+            if (series.frame(i) - series.frame(i - 1) > series.frame(longest + 1) - series.frame(longest)) {
+                longest = i - 1;
+            }
+        }
+        return all == series.size()
+                ? Optional.empty()
+                : Optional.of("of frames " + series.frame(0) + " to " + series.frame(series.size() - 1) + " only "
+                        + series.size() + " are there; the longest gap is from frame " + series.frame(longest) + " to "
+                        + series.frame(longest + 1) + ": what happens in it is inferred");
+    }
+
     /**
      * By how much a film plays slower than it was taken: a whole number where it is near one, 1 where the stamps are
      * the true times.

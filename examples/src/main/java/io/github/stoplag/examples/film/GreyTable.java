@@ -1,6 +1,7 @@
 package io.github.stoplag.examples.film;
 
 import de.siegmar.fastcsv.reader.CsvRecord;
+import io.github.stoplag.examples.file.ColumnHead;
 import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.examples.file.TextFile;
 import io.github.stoplag.film.GreyScale;
@@ -10,7 +11,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
 
@@ -19,7 +19,6 @@ import java.util.regex.Pattern;
  */
 final class GreyTable {
     private static final String FRAME = "frame";
-    private static final String TIME = "time_s";
     private static final Pattern NUMBER =
             Pattern.compile("[+-]?([0-9]+([.,][0-9]*)?|[.,][0-9]+)([eE][+-]?[0-9]{1,3})?");
     private static final int[] DEPTHS = {8, 10, 12, 14, 16};
@@ -28,6 +27,7 @@ final class GreyTable {
     private final Map<Integer, GreySeries.Builder> series = new LinkedHashMap<>();
     private int frameColumn = -1;
     private int timeColumn = -1;
+    private double timeUnitS = 1;
     private int columns;
     private int rows;
     private boolean whole = true;
@@ -91,7 +91,7 @@ final class GreyTable {
         }
         try {
             int frame = frameColumn >= 0 ? frame(row) : rows;
-            double stampS = timeColumn >= 0 ? number(row, timeColumn, TIME) : Double.NaN;
+            double stampS = timeColumn >= 0 ? timeUnitS * number(row, timeColumn, "time") : Double.NaN;
             for (Map.Entry<Integer, GreySeries.Builder> lamp : series.entrySet()) {
                 double grey = number(row, lamp.getKey(), "grey value");
                 whole &= grey == Math.rint(grey);
@@ -109,23 +109,32 @@ final class GreyTable {
         columns = row.getFieldCount();
         List<String> names = new ArrayList<>();
         for (int i = 0; i < columns; i++) {
-            String name = row.getField(i).strip();
-            if (name.toLowerCase(Locale.ROOT).equals(FRAME) && frameColumn < 0) {
+            ColumnHead head = ColumnHead.of(row.getField(i));
+            if (head.name().equalsIgnoreCase(FRAME) && frameColumn < 0) {
                 frameColumn = i;
-            } else if (name.toLowerCase(Locale.ROOT).equals(TIME) && timeColumn < 0) {
+            } else if (head.seconds().isPresent() && timeColumn < 0) {
                 timeColumn = i;
-            } else if (names.contains(name)) {
-                throw bad(row, "two columns have the name \"" + name + "\"");
+                timeUnitS = head.seconds().get();
+            } else if (names.contains(head.name())) {
+                throw bad(row, "two columns have the name \"" + head.name() + "\"");
             } else {
-                names.add(name);
-                series.put(i, GreySeries.of(LampRegion.named(name)));
+                names.add(head.name());
+                lamp(row, i, head.name());
             }
         }
         if ((frameColumn < 0 && timeColumn < 0) || series.isEmpty()) {
             throw bad(
                     row,
-                    "header must be \"frame\" or \"time_s\" and the name of each lamp, got \""
+                    "header must be \"frame\" or \"time_s\" (or time_ms, time [ms]) and the name of each lamp, got \""
                             + String.join(",", row.getFields()) + "\"");
+        }
+    }
+
+    private void lamp(CsvRecord row, int column, String name) {
+        try {
+            series.put(column, GreySeries.of(LampRegion.named(name)));
+        } catch (InputException e) {
+            throw bad(row, String.valueOf(e.getMessage()));
         }
     }
 

@@ -1,6 +1,8 @@
 package io.github.stoplag.examples.film;
 
 import io.github.stoplag.examples.file.InputException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -64,6 +66,24 @@ record LampRegion(String name, int x, int y, int width, int height) {
                     + " x " + facts.height() + " pixels and not be empty, got " + this);
         }
         return this;
+    }
+
+    /** Says which regions share pixels, and so light. */
+    static List<String> overlaps(List<LampRegion> regions) {
+        List<String> told = new ArrayList<>();
+        for (int i = 0; i < regions.size(); i++) {
+            for (LampRegion other : regions.subList(i + 1, regions.size())) {
+                LampRegion one = regions.get(i);
+                if (one.x < other.x + other.width
+                        && other.x < one.x + one.width
+                        && one.y < other.y + other.height
+                        && other.y < one.y + one.height) {
+                    told.add("the regions of lamps " + one.name + " and " + other.name
+                            + " overlap: each counts light of the other");
+                }
+            }
+        }
+        return told;
     }
 
     /** Gives it in the form in which it is read. */

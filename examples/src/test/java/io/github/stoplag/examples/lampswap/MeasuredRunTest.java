@@ -68,6 +68,23 @@ class MeasuredRunTest {
         assertThat(row.getField("time_to_90pct_s")).isEmpty();
     }
 
+    /** The same film as a spreadsheet may save it. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            time_s,relative_brightness~0,0~0.1,0.4~0.3,1
+            time_ms,relative_brightness (%)~0,0~100,40~300,100
+            time (s);relative_brightness~0;0~0,1;0,4~0,3;1
+            """)
+    void spreadsheetsAreReadByTheirHeader(String content) {
+        Path film = Program.write(folder.resolve("film.csv"), "\uFEFF" + content.replace("~", "\r\n"));
+        Path results = folder.resolve("results");
+        assertThat(Program.lampSwap(results, "--measured", film.toString()).err())
+                .isEmpty();
+        NamedCsvRecord row = Program.summary(results).get(0);
+        assertThat(number(row, "time_to_10pct_s")).isCloseTo(0.025, within(1e-5));
+        assertThat(number(row, "time_to_90pct_s")).isCloseTo(0.1 + 0.2 * 5 / 6, within(1e-5));
+    }
+
     @Test
     void filmIsNeitherInventedNorMixedWithTheModelledFilament() throws IOException {
         Path film = Program.write(
@@ -132,7 +149,7 @@ class MeasuredRunTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            time;brightness                  | line 1: header must be "time_s,relative_brightness", got "time;brightness"
+            time;brightness                  | line 1: header must be "time_s,relative_brightness", got "time,brightness"
             time_s,relative_brightness;0     | line 2: must have 2 fields (time_s, relative_brightness), got 1 in "0"
             time_s,relative_brightness;0,x   | line 2: relative_brightness must be a number in [-0.2, 1.2], got "x"
             time_s,relative_brightness;0,0;0.1,55 | line 3: relative_brightness must be a number in [-0.2, 1.2], got "55"
