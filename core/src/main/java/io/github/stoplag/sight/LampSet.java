@@ -9,7 +9,10 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Several lamps that signal together: the pair of stop lamps, a centre high lamp, an LED lamp beside a filament lamp.
@@ -364,6 +367,57 @@ public final class LampSet implements Evident {
         private static double timeS(Light light) {
             return light.detection().time().map(TimeSpan::inSeconds).orElse(Double.POSITIVE_INFINITY);
         }
+    }
+
+    /**
+     * How much a mixed set keeps of what it would gain if all its lamps were like the one seen first, against all like
+     * the one seen last.
+     *
+     * @param firstRatio the share if the first light counts
+     * @param togetherRatio the share if the sum counts
+     * @param lookedAtOneRatio the share if each driver looks at one lamp
+     */
+    public record Kept(double firstRatio, double togetherRatio, double lookedAtOneRatio) {}
+
+    /**
+     * Says how much of a full exchange's gain this set keeps.
+     *
+     * @param detector the criterion, the same for every light
+     * @param distance how far the eye is
+     * @return the shares; nothing if all lamps are seen at the same moment, or one never is
+     * @throws IllegalArgumentException as {@link #detect}
+     */
+    public Optional<Kept> kept(Detector detector, Distance distance) {
+        Outcome mixed = detect(detector, distance);
+        List<Member> switched = members.stream().filter(Member::switched).toList();
+        if (mixed.each().stream().anyMatch(light -> light.detection().time().isEmpty())) {
+            return Optional.empty();
+        }
+        Comparator<Integer> bySeen = Comparator.comparing(
+                i -> mixed.each().get(i).detection().orElseThrow().inSeconds());
+        List<Integer> places = IntStream.range(0, switched.size()).boxed().toList();
+        Outcome none =
+                like(switched.get(places.stream().max(bySeen).orElseThrow())).detect(detector, distance);
+        Outcome all =
+                like(switched.get(places.stream().min(bySeen).orElseThrow())).detect(detector, distance);
+        if (!(seenS(none.lookedAtOne()) > seenS(all.lookedAtOne()))) {
+            return Optional.empty();
+        }
+        return Optional.of(new Kept(
+                keptGainRatio(none.detection(), mixed.detection(), all.detection()),
+                keptGainRatio(none.together(), mixed.together(), all.together()),
+                keptGainRatio(none.lookedAtOne(), mixed.lookedAtOne(), all.lookedAtOne())));
+    }
+
+    /** The set with the light and the delay of one lamp in every place that is switched. */
+    private LampSet like(Member one) {
+        return new LampSet(members.stream()
+                .map(m -> m.switched() ? new Member(m.name, one.signal, one.delay, m.lateralM, m.heightM) : m)
+                .toList());
+    }
+
+    private static double seenS(Detection detection) {
+        return detection.orElseThrow().inSeconds();
     }
 
     /**

@@ -169,6 +169,28 @@ class LampSetTest {
                 .hasMessageStartingWith("gain of the full exchange must be above 0 s");
     }
 
+    @Test
+    void setSaysItselfHowMuchItKeeps() {
+        LampSet mixed = LampSet.of(
+                lamp("left", FILAMENT, 40).at(-0.6, 0.8),
+                lamp("right", FILAMENT, 40).at(0.6, 0.8),
+                lamp("high", STEP, 40).at(0, 1.2));
+        LampSet.Outcome present = three(FILAMENT, FILAMENT, FILAMENT);
+        LampSet.Kept kept = mixed.kept(EYE, NEAR).orElseThrow();
+        assertThat(kept.firstRatio()).isEqualTo(1);
+        assertThat(kept.togetherRatio())
+                .isEqualTo(LampSet.keptGainRatio(
+                        present.together(),
+                        mixed.detect(EYE, NEAR).together(),
+                        three(STEP, STEP, STEP).together()));
+        assertThat(kept.lookedAtOneRatio()).isCloseTo(1 / 3.0, within(1e-9));
+        assertThat(LampSet.of(lamp("a", STEP, 5), lamp("b", STEP, 5).at(0.5, 1)).kept(EYE, NEAR))
+                .isEmpty();
+        assertThat(LampSet.of(lamp("a", STEP, 5), lamp("b", STEP, 1).at(0.5, 1)).kept(EYE, NEAR))
+                .as("one is never seen")
+                .isEmpty();
+    }
+
     private static LampSet.Outcome three(OnsetCurve left, OnsetCurve right, OnsetCurve high) {
         return LampSet.of(
                         lamp("left", left, 40).at(-0.6, 0.8),

@@ -14,11 +14,14 @@ import io.github.stoplag.sight.Detection;
 import io.github.stoplag.sight.Detector;
 import io.github.stoplag.sight.DetectorChooser;
 import io.github.stoplag.sight.IntegratingEye;
+import io.github.stoplag.sight.LampSet;
 import io.github.stoplag.sight.LampSignal;
 import io.github.stoplag.sight.ShareOfFinal;
+import io.github.stoplag.sight.Threshold;
 import io.github.stoplag.sight.ViewingConditions;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
@@ -53,6 +56,8 @@ public record Criterion(String word, String meaning, List<String> keys, Detector
                     + " viewing distance. Compare lamps within a row.";
 
     private static final int LONGEST_BRIEF = 65;
+    /** Where lamps half a metre apart are far from merging; how far they are decides nothing else. */
+    private static final Distance APART_AT = Distance.metres(30);
 
     /**
      * All of them, the one used unless told otherwise first, then the one that charts compare it with. A new criterion
@@ -156,6 +161,34 @@ public record Criterion(String word, String meaning, List<String> keys, Detector
     /** Says when a lamp is seen that comes on where the tail lamp of this criterion is lit. */
     public Detection detect(LampSignal signal) {
         return detector.detect(tail.inCandela() > 0 ? signal.withTailLit(tail) : signal);
+    }
+
+    /** Says when several lamps are seen that come on together, each beside a tail lamp where this criterion has one. */
+    public LampSet.Outcome detect(LampSet lamps) {
+        LampSet viewed = tail.inCandela() > 0
+                ? LampSet.of(lamps.members().stream()
+                        .map(m -> new LampSet.Member(
+                                m.name(), m.signal().withTailLit(tail), m.delay(), m.lateralM(), m.heightM()))
+                        .toList())
+                : lamps;
+        return viewed.detect(detector, APART_AT);
+    }
+
+    /** Says how much a mixed set keeps of what it would gain by its first lamp in every place. */
+    public Optional<LampSet.Kept> kept(LampSet lamps) {
+        return lamps.kept(detector, APART_AT);
+    }
+
+    /** The eye that sees a lamp go out: that of the first criterion, which must tell a share of the light too. */
+    public static Detector fallEye(ScenarioFile file) {
+        return IntegratingEye.of(
+                file.get(EYE_TIME),
+                Threshold.intensity(file.get(EYE_THRESHOLD)).withContrast(Threshold.SIGNAL_LAMP_CONTRAST));
+    }
+
+    /** The tail lamp that burns at night. */
+    public static LuminousIntensity tailAtNight(ScenarioFile file) {
+        return file.get(TAIL);
     }
 
     public String criterion() {

@@ -56,7 +56,7 @@ final class FirstLook {
         return new Change(
                 swap.lamps().get(lamp).name(),
                 called(lamp) + " instead of the " + called(0),
-                earlier(lamp, 0) + uncertainty(lamp),
+                earlier(lamp, 0) + uncertainty(lamp) + (several(lamp) ? " with its first lamp" : ""),
                 others(lamp),
                 swap.scenario().firstLook().stream()
                         .map(leg -> new AtSpeed(
@@ -69,7 +69,11 @@ final class FirstLook {
 
     private String called(int lamp) {
         String name = swap.lamps().get(lamp).name();
-        return name.contains("lamp") ? name : name + " lamp";
+        return name.contains("lamp") || several(lamp) ? name : name + " lamp";
+    }
+
+    private boolean several(int lamp) {
+        return swap.lamps().get(lamp).light().set().isPresent();
     }
 
     private String others(int lamp) {
@@ -78,6 +82,8 @@ final class FirstLook {
         Criterion.firstLook(criteria).stream()
                 .filter(criterion -> criterion > 0)
                 .forEach(criterion -> parts.add(criteria.get(criterion).meaning() + ": " + earlier(lamp, criterion)));
+        lookedAtOne(lamp)
+                .ifPresent(time -> parts.add(0, "if each driver looks at one of its lamps: on average " + time));
         double[] all = IntStream.range(0, criteria.size())
                 .mapToObj(criterion -> swap.earlier(lamp, criterion))
                 .flatMap(Optional::stream)
@@ -90,6 +96,23 @@ final class FirstLook {
                     + inWords(Estimated.exactly(DoubleStream.of(all).max().orElseThrow())));
         }
         return String.join("; ", parts);
+    }
+
+    /** Says for a set what the first lamp alone does not: the mean over its lamps. */
+    private Optional<String> lookedAtOne(int lamp) {
+        return swap.lamps()
+                .get(lamp)
+                .light()
+                .set()
+                .flatMap(set -> swap.lamps()
+                        .get(0)
+                        .seen()
+                        .flatMap(now -> swap.scenario()
+                                .criterion()
+                                .detect(set)
+                                .lookedAtOne()
+                                .time()
+                                .map(then -> inWords(Estimated.exactly(now.inSeconds() - then.inSeconds())))));
     }
 
     private String earlier(int lamp, int criterion) {

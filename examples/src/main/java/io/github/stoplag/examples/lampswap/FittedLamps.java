@@ -138,6 +138,6 @@ record FittedLamps(List<Named> lamps) {
 
     /** Says whether one of the lamps follows its supply. */
     boolean followSupply() {
-        return lamps.stream().anyMatch(lamp -> lamp.input.bulb().isPresent());
+        return lamps.stream().anyMatch(lamp -> lamp.input.followsSupply());
     }
 }

@@ -11,7 +11,6 @@ import io.github.stoplag.lamp.MeasuredLamp;
 import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.sight.Detection;
-import io.github.stoplag.sight.LampSignal;
 import io.github.stoplag.source.Caveat;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -99,7 +98,7 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
 
     /** Says whether any number of the answer has an interval. */
     boolean banded() {
-        return lamps.stream().anyMatch(lamp -> lamp.light.onset() instanceof BandedOnset);
+        return lamps.stream().anyMatch(lamp -> lamp.light.end(true).isPresent());
     }
 
     /** Says of each lamp what its intensity rests on. */
@@ -114,10 +113,8 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
 
     private static Lamp lamp(Scenario scenario, FittedLamps.Named named) {
         LampInput.Light light = named.input().switchedOn().apply(scenario.supply());
-        LampSignal signal = LampSignal.of(light.onset(), light.intensity());
-        List<Detection> detections = scenario.criteria().stream()
-                .map(criterion -> criterion.detect(signal))
-                .toList();
+        List<Detection> detections =
+                scenario.criteria().stream().map(light::seenBy).toList();
         if (detections.get(0) instanceof Detection.Seen seen && !(seen.at().inSeconds() <= LATEST_SEEN_S)) {
             List<String> keys = Stream.concat(
                             Stream.of(named.input().intensityKey()), scenario.criterion().keys().stream())
@@ -139,21 +136,18 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
                 .mapToObj(i -> detections
                         .get(i)
                         .time()
-                        .map(at -> light.onset() instanceof BandedOnset banded
-                                ? new Estimated(
-                                        at.inSeconds(),
-                                        Math.min(at.inSeconds(), seenS(criteria.get(i), banded.early(), light)),
-                                        Math.max(at.inSeconds(), seenS(criteria.get(i), banded.late(), light)))
-                                : Estimated.exactly(at.inSeconds())))
+                        .map(at -> new Estimated(
+                                at.inSeconds(),
+                                Math.min(at.inSeconds(), seenS(criteria.get(i), light.end(true), at)),
+                                Math.max(at.inSeconds(), seenS(criteria.get(i), light.end(false), at)))))
                 .toList();
     }
 
-    private static double seenS(Criterion criterion, OnsetCurve onset, LampInput.Light light) {
-        return criterion
-                .detect(LampSignal.of(onset, light.intensity()))
-                .time()
-                .map(TimeSpan::inSeconds)
-                .orElse(Double.POSITIVE_INFINITY);
+    /** When one end of what a film leaves possible is seen; without a film, as it is seen. */
+    private static double seenS(Criterion criterion, Optional<LampInput.Light> end, TimeSpan otherwise) {
+        return end.map(light ->
+                        light.seenBy(criterion).time().map(TimeSpan::inSeconds).orElse(Double.POSITIVE_INFINITY))
+                .orElse(otherwise.inSeconds());
     }
 
     /** Gives the moment of the lamp seen first, by the criterion that counts. */

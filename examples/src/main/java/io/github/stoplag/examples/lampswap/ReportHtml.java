@@ -38,6 +38,8 @@ final class ReportHtml {
         page.paragraph("On one page, to print and hand on: " + LampSwapCommand.SUMMARY_PAGE + ", beside this page.");
         page.heading("By day and by night");
         page.table(FirstLook.HEADER, new FirstLook(swap).rows());
+        sets();
+        goingOut();
         results();
         List<Figure> charts = figures.stream().filter(figure -> !isRoad(figure)).toList();
         page.figure(charts.get(0));
@@ -155,6 +157,23 @@ final class ReportHtml {
 
     private static Stream<LampSwap.Lamp> filmed(LampSwap swap) {
         return swap.lamps().stream().filter(LampSwap.Lamp::filmed);
+    }
+
+    private void sets() {
+        List<String> said = SetShares.of(swap).toList();
+        if (!said.isEmpty()) {
+            page.heading("Several lamps");
+            page.list(said.stream());
+            page.paragraph(
+                    "Lamps apart are seen each on its own: which of the three readings holds for a driver nobody has"
+                            + " measured, so the share kept is a range.");
+        }
+    }
+
+    private void goingOut() {
+        page.heading("Going out");
+        page.table(GoingOut.HEADER, new GoingOut(swap).rows());
+        page.list(new GoingOut(swap).notes());
     }
 
     private void results() {

@@ -31,6 +31,8 @@ final class ReportText {
         lines.addAll(
                 Text.wrapped("", "Seen means: " + swap.scenario().criterion().criterion()));
         lamps(swap, lines);
+        SetShares.of(swap).forEach(said -> lines.addAll(Text.wrapped("  ", said)));
+        goingOut(new GoingOut(swap), lines);
         lines.add("");
         lines.add("By day and by night, at the gap kept:");
         lines.addAll(Text.columns(grouped(new FirstLook(swap).rows(), 2)
@@ -65,6 +67,13 @@ final class ReportText {
                     .toList()));
             lines.addAll(Text.wrapped("  ", change.others()));
         }
+    }
+
+    private static void goingOut(GoingOut out, List<String> lines) {
+        lines.add("");
+        Stream.concat(Stream.of(GoingOut.HEADER), out.rows())
+                .forEach(row -> lines.add(format("  %-16s %10s %18s %20s", row.toArray())));
+        out.notes().forEach(note -> lines.addAll(Text.wrapped("  ", note)));
     }
 
     private static void lamps(LampSwap swap, List<String> lines) {

@@ -9,6 +9,11 @@ import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.examples.lampswap.LampSwap;
 import io.github.stoplag.examples.lampswap.Scenario;
 import io.github.stoplag.examples.sweep.run.PlanFile;
+import io.github.stoplag.quantity.LuminousIntensity;
+import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.sight.IntegratingEye;
+import io.github.stoplag.sight.LampSet;
+import io.github.stoplag.sight.Threshold;
 import io.github.stoplag.sweep.ColumnTally;
 import io.github.stoplag.sweep.Sweep;
 import java.io.IOException;
@@ -104,11 +109,18 @@ class LampKindTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            lamp.2 = neon 2 ms, 60 cd | lamp.2 = neon 2 ms, 60 cd: must start with one of filament, bulb, led, filmed
+            lamp.2 = neon 2 ms, 60 cd | lamp.2 = neon 2 ms, 60 cd: must start with one of filament, bulb, led, filmed, set
             lamp.2 = led 2 ms, 60 cd  | must be delay until current flows, rise from 10 % to 90 %, intensity, as in: led 2 ms, 1 ms, 60 cd
             lamp.2 = led 2 s, 1 ms, 60 cd | lamp.2 = 2 s: must be in [0, 1] s, got 2 s
             lamp.2 = bulb P99W, 60 cd | lamp.2 = P99W: bulb must be one of
             lamp.2 = filmed none.csv, 60 cd | none.csv: cannot be read: no such file
+            lamp.2 = set led 2 ms, 1 ms, 60 cd + | must be lamps that signal together
+            lamp.2 = set led 2 ms, 1 ms, 60 cd + set led 2 ms, 1 ms, 60 cd | must be lamps that signal together
+            lamp.2 = set led 2 ms, 1 ms, 60 cd + neon 1 cd | must start with one of
+            lamp.2 = set 9 x led 2 ms, 1 ms, 60 cd + led 2 ms, 1 ms, 60 cd | a set must have at most 9 lamps, got 10
+            lamp.2 = set led 2 ms, 1 ms, 60 cd after 11 s | lamp.2 = 11 s: must be in [0, 10] s, got 11 s
+            lamp.2 = led 2 ms, 1 ms, 60 cd flashing 40 Hz for 1 s | lamp.2 = 40 Hz: must be in [0.5, 20] Hz, got 40 Hz
+            lamp.2 = filmed lamp.csv, 60 cd flashing 4 Hz for 1 s | a filmed lamp has its own course
             lamp.2.name = x | lamp.1: must be two lamps or more to compare, got 1
             lamp.0 = led 2 ms, 1 ms, 60 cd | unknown key
             """)
@@ -116,6 +128,73 @@ class LampKindTest {
         assertThatExceptionOfType(InputException.class)
                 .isThrownBy(() -> swap(line + "\n"))
                 .withMessageContaining(complaint);
+    }
+
+    private double seenS(String lamp) throws IOException {
+        return swap("lamp.2 = " + lamp + "\n")
+                .lamps()
+                .get(1)
+                .seen()
+                .orElseThrow()
+                .inSeconds();
+    }
+
+    @Test
+    void setIsSeenWithItsFirstLampAndDarkWithItsLast() throws IOException {
+        String bulb = "filament 13.5 V, 26 W, 60 cd";
+        String led = "led 2 ms, 1 ms, 60 cd";
+        assertThat(seenS("set 2 x " + bulb + " + " + led)).isEqualTo(seenS(led));
+        assertThat(seenS("set " + led + " after 5 ms + " + bulb)).isCloseTo(seenS(led) + 0.005, offset(1e-9));
+        assertThat(seenS("set 3 x " + bulb)).isEqualTo(seenS(bulb));
+        LampSwap swap = swap("lamp.2 = set 2 x " + bulb + " + " + led + "\n");
+        IntegratingEye eye = IntegratingEye.of(TimeSpan.seconds(0.1), Threshold.contrast(0.25));
+        LuminousIntensity none = LuminousIntensity.candela(0);
+        assertThat(swap.lamps().get(1).light().seenDark(eye, none).orElseThrow().time())
+                .isEqualTo(swap.lamps()
+                        .get(0)
+                        .light()
+                        .seenDark(eye, none)
+                        .orElseThrow()
+                        .time());
+        LampSet set = swap.lamps().get(1).light().set().orElseThrow();
+        assertThat(set.members())
+                .extracting(LampSet.Member::name)
+                .isEqualTo(List.of("filament 1", "filament 2", "led 3"));
+        // light over light at the design voltage, three times 60 cd less what the supply takes from two
+        double onSupply = swap.lamps().get(0).light().endCd();
+        assertThat(swap.lamps().get(1).light().endCd()).isCloseTo(2 * onSupply + 60, offset(1e-9));
+    }
+
+    @Test
+    void setOfFilmedLampsHasNoKnownEnd() throws IOException {
+        LampSwap swap = swap("lamp.2 = set filmed lamp.csv, 60 cd + led 2 ms, 1 ms, 60 cd\n");
+        assertThat(swap.lamps()
+                        .get(1)
+                        .light()
+                        .seenDark(
+                                IntegratingEye.of(TimeSpan.seconds(0.1), Threshold.contrast(0.25)),
+                                LuminousIntensity.candela(0)))
+                .isEmpty();
+    }
+
+    @Test
+    void flashingLampIsSeenByItsFirstFlashOrLater() throws IOException {
+        assertThat(seenS("led 2 ms, 1 ms, 60 cd flashing 4 Hz for 1 s"))
+                .isCloseTo(seenS("led 2 ms, 1 ms, 60 cd"), offset(1e-9));
+        // 3.2 cd take 277 ms to gather to 3 cd, more than a flash of 125 ms
+        assertThat(seenS("led 2 ms, 1 ms, 3.2 cd flashing 4 Hz for 1 s"))
+                .isGreaterThan(seenS("led 2 ms, 1 ms, 3.2 cd") + 0.5);
+        assertThat(seenS("bulb P21W, 10 cd flashing 4 Hz for 1 s")).isGreaterThan(seenS("bulb P21W, 10 cd"));
+    }
+
+    @Test
+    void planRefusesWhatFollowsTheSupplyButIsNoSteadyBulb() {
+        for (String lamp : List.of(
+                "set filament 13.5 V, 26 W, 60 cd + led 2 ms, 1 ms, 60 cd", "bulb P21W, 60 cd flashing 4 Hz for 1 s")) {
+            assertThatExceptionOfType(InputException.class)
+                    .isThrownBy(() -> plan("lamp_model_lamp = " + lamp + "\nsupply = constant 12.8 V\n"))
+                    .withMessageContaining("a plan takes no set with a filament lamp, and none that flashes");
+        }
     }
 
     @Test

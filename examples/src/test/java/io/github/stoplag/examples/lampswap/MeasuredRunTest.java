@@ -47,7 +47,8 @@ class MeasuredRunTest {
 
         assertThat(run.err()).isEmpty();
         List<NamedCsvRecord> rows = Program.summary(results);
-        assertThat(rows.stream().map(row -> row.getField("lamp"))).containsExactly("measured", "LED", "slow LED");
+        assertThat(rows.stream().map(row -> row.getField("lamp")))
+                .containsExactly("measured", "LED", "slow LED", "mixed set");
         assertThat(number(rows.get(0), "detected_s")).isCloseTo(Double.parseDouble(lagS), within(1e-5));
         assertThat(number(rows.get(0), "extra_distance_ft"))
                 .isCloseTo(Distance.parse(distance).inFeet(), within(toleranceFeet));

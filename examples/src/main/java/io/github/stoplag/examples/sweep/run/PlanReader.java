@@ -14,7 +14,6 @@ import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Voltage;
-import io.github.stoplag.sight.LampSignal;
 import io.github.stoplag.sweep.Axis;
 import io.github.stoplag.sweep.Design;
 import io.github.stoplag.sweep.PairModel;
@@ -135,7 +134,15 @@ final class PlanReader {
         Map<String, LampInput> modelled = new TreeMap<>();
         for (String lamp : lamps) {
             if (file.has(MODEL + lamp)) {
-                modelled.put(lamp, LampKind.read(file, MODEL + lamp));
+                LampInput input = LampKind.read(file, MODEL + lamp);
+                if (input.followsSupply() && input.bulb().isEmpty()) {
+                    throw file.bad(
+                            MODEL + lamp,
+                            file.text(MODEL + lamp, null),
+                            "a plan takes no set with a filament lamp, and none that flashes: give its times as axis "
+                                    + AxisKind.LATENCY + lamp);
+                }
+                modelled.put(lamp, input);
                 if (file.has(AxisKind.LATENCY + lamp)) {
                     throw needs(file, lamp);
                 }
@@ -161,10 +168,7 @@ final class PlanReader {
         String key = MODEL + lamp;
         LampInput.Light light = input.switchedOn().apply(SupplyConditions.of(Voltage.volts(12)));
         double latencyS = file.making(
-                List.of(key),
-                () -> seenBy.detect(LampSignal.of(light.onset(), light.intensity()))
-                        .orElseThrow()
-                        .inSeconds());
+                List.of(key), () -> light.seenBy(seenBy).orElseThrow().inSeconds());
         return PlanAxis.modelled(kind, latencyS, file.text(key, null) + "; seen by " + seenBy.criterion());
     }
 
