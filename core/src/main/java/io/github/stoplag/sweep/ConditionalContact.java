@@ -36,6 +36,8 @@ public final class ConditionalContact implements Model {
     private static final double LEAST_SHARE = 1e-3;
     private static final double LARGEST_GAP_M = PairColumn.GAP.range().hi();
 
+    private final PairModel pair;
+    private final Axis gapAxis;
     private final Plan plan;
     private final List<String> lamps;
     private final List<String> inputs;
@@ -45,14 +47,16 @@ public final class ConditionalContact implements Model {
     private final double below;
     private final double share;
 
-    private ConditionalContact(Plan plan, PairModel pair, Axis gapAxis, Distribution distribution) {
+    private ConditionalContact(Plan plan, PairModel pair, Axis gapAxis, Distribution distribution, boolean exact) {
+        this.pair = pair;
+        this.gapAxis = gapAxis;
         this.plan = plan.without(gapAxis.column());
         lamps = pair.lamps();
         gapColumn = PairColumn.gapOf(plan);
         inputs = pair.inputs().stream()
                 .filter(column -> !column.equals(gapColumn.column()))
                 .toList();
-        gap = CdfTable.of(distribution);
+        gap = exact ? CdfTable.exact(distribution) : CdfTable.of(distribution);
         longest = gapColumn.range().hi();
         below = distribution.cdf(-Double.MIN_VALUE);
         share = distribution.cdf(longest) - below;
@@ -84,7 +88,18 @@ public final class ConditionalContact implements Model {
                     "to be integrated out, " + axis.column() + " must be drawn independently of the other axes, got "
                             + axis + (correlated ? ", correlated" : ""));
         }
-        return new ConditionalContact(plan, pair, axis, axis.distribution().orElseThrow());
+        return new ConditionalContact(plan, pair, axis, axis.distribution().orElseThrow(), false);
+    }
+
+    /**
+     * Gives the same model with F from its exact function everywhere: several times slower, and right to many digits
+     * where contact is rarer than a table's error of 10⁻⁹.
+     *
+     * @return the new model
+     */
+    public ConditionalContact withExactShares() {
+        return new ConditionalContact(
+                plan.axis(gapAxis), pair, gapAxis, gapAxis.distribution().orElseThrow(), true);
     }
 
     /**
@@ -139,7 +154,17 @@ public final class ConditionalContact implements Model {
 
     @Override
     public Evaluator evaluator() {
-        return new OnOneThread();
+        return new OnOneThread(0);
+    }
+
+    /** Takes each gap as shorter than drawn: a step on the way to what is rare. */
+    Evaluator evaluatorWithSlack(double slack) {
+        return new OnOneThread(slack);
+    }
+
+    /** The gap or time gap that half of the drawn ones fall short of. */
+    double medianGap() {
+        return gapAxis.distribution().orElseThrow().quantile(0.5);
     }
 
     private final class OnOneThread implements Evaluator {
@@ -148,7 +173,10 @@ public final class ConditionalContact implements Model {
         private final double[] timeS = new double[RowBlock.ROWS];
         private final double[] closingMps = new double[RowBlock.ROWS];
 
-        OnOneThread() {
+        private final double slack;
+
+        OnOneThread(double slack) {
+            this.slack = slack;
             // from the largest gap there is, the smallest gap tells how much of it was needed
             Arrays.fill(farM, LARGEST_GAP_M);
         }
@@ -175,8 +203,8 @@ public final class ConditionalContact implements Model {
             for (int i = 0; i < count; i++) {
                 // the kernel's rule: a touch is no contact; a follower that stands needs no gap
                 double pushedM = neededM[i] - GapKernel.GRAZING_M;
-                double pushed = inTime ? pushedM / followerMps[i] : pushedM;
-                double part = pushedM > 0 ? gap.cdf(Math.min(pushed, longest)) - below : 0;
+                double pushed = (inTime ? pushedM / followerMps[i] : pushedM) + slack;
+                double part = pushed > 0 ? gap.cdf(Math.min(pushed, longest)) - below : 0;
                 probability[i] = Math.min(1, part * perShare);
             }
         }

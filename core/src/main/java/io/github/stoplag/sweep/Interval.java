@@ -45,6 +45,24 @@ public record Interval(double lo, double hi, double confidence) {
     }
 
     /**
+     * Gives the interval of a mean from independent repetitions of nearly normal spread: m ± t s/√n.
+     *
+     * @param repetitions the results of the repetitions, at least two
+     * @param confidence the confidence, [0.5, 1)
+     * @return the interval, t with n − 1 degrees of freedom
+     * @throws IllegalArgumentException if there are fewer than two, or the confidence is out of range
+     */
+    public static Interval ofRepetitions(Moments repetitions, double confidence) {
+        if (repetitions.count() < 2) {
+            throw new IllegalArgumentException("repetitions must be at least 2, got " + repetitions.count());
+        }
+        double half = coverageFactor(confidence, repetitions.count() - 1.0)
+                * repetitions.standardDeviation()
+                / Math.sqrt((double) repetitions.count());
+        return new Interval(repetitions.mean() - half, repetitions.mean() + half, confidence);
+    }
+
+    /**
      * Says whether a value lies inside.
      *
      * @param value the value

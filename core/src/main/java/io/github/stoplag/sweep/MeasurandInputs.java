@@ -22,7 +22,6 @@ record MeasurandInputs(List<Input> inputs, List<Pair> correlations) {
     static final MeasurandInputs NONE = new MeasurandInputs(List.of(), List.of());
     private static final Distribution SCORE =
             new Distribution.TruncatedNormal(0, 1, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
-    private static final double ROUNDING = 1e-9;
     private static final int QUADRATURE = 200_000;
 
     record Input(
@@ -213,32 +212,10 @@ record MeasurandInputs(List<Input> inputs, List<Pair> correlations) {
         return group;
     }
 
-    /** The lower triangle L with L Lᵀ = the matrix of correlations. */
     private double[][] factor() {
-        int n = size();
-        double[][] lower = new double[n][n];
-        double[][] r = new double[n][n];
-        for (int i = 0; i < n; i++) {
-            r[i][i] = 1;
-        }
-        correlations.forEach(pair -> r[pair.second()][pair.first()] = pair.correlation());
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j <= i; j++) {
-                double rest = r[i][j];
-                for (int k = 0; k < j; k++) {
-                    rest -= lower[i][k] * lower[j][k];
-                }
-                boolean possible = i == j ? rest > -ROUNDING : lower[j][j] > 0 || Math.abs(rest) < ROUNDING;
-                if (!possible) {
-                    throw new IllegalArgumentException("correlations of the inputs must be possible together"
-                            + " (a positive semidefinite matrix), got a contradiction at "
-                            + get(i).name());
-                }
-                lower[i][j] =
-                        i == j ? (rest > ROUNDING ? Math.sqrt(rest) : 0) : lower[j][j] > 0 ? rest / lower[j][j] : 0;
-            }
-        }
-        return lower;
+        Correlations all = new Correlations(size());
+        correlations.forEach(pair -> all.set(pair.first(), pair.second(), pair.correlation()));
+        return all.factor(names());
     }
 
     void draw(int draws, long seed, Taker taker) {

@@ -38,4 +38,35 @@ final class SobolPoints {
             x ^= v[Math.min(BITS - 1, Long.numberOfTrailingZeros(first + i + 1))];
         }
     }
+
+    /**
+     * Fills in coordinates of consecutive points under a random scramble of Owen's kind: each bit of a coordinate is
+     * flipped or not by chance that depends on the bits before it. For a smooth function the error falls nearly as
+     * n^−1.5, against 1/n of a shift. The scramble is the hash of Laine &amp; Karras (Computer Graphics Forum 30, 2011)
+     * with the constants of Burley (JCGT 9, 2020), all from memory and tested by the rate; bits beyond the 32nd are
+     * random.
+     */
+    void fillScrambled(int dimension, long key, long first, int count, double[] uniform) {
+        long[] v = directions[dimension];
+        int seed = (int) (key >>> 32);
+        long x = 0;
+        for (long gray = first ^ (first >>> 1); gray != 0; gray &= gray - 1) {
+            x ^= v[Long.numberOfTrailingZeros(gray)];
+        }
+        for (int i = 0; i < count; i++) {
+            int scrambled = scramble((int) (x >>> 20), seed);
+            long low = CounterRandom.mix(key + scrambled) >>> 32;
+            uniform[i] = CounterRandom.toUnit((long) scrambled << 32 | low);
+            x ^= v[Math.min(BITS - 1, Long.numberOfTrailingZeros(first + i + 1))];
+        }
+    }
+
+    private static int scramble(int bits, int seed) {
+        int x = Integer.reverse(bits) + seed;
+        x ^= x * 0x6c50b47c;
+        x ^= x * 0xb82f1e52;
+        x ^= x * 0xc7afe638;
+        x ^= x * 0x8d22f6e6;
+        return Integer.reverse(x);
+    }
 }

@@ -168,7 +168,7 @@ class UncertaintyLawsTest {
                         .correlate("b", "c", 0.9)
                         .correlate("a", "c", -0.9)
                         .firstOrder(0.95))
-                .hasMessage("correlations of the inputs must be possible together (a positive semidefinite matrix), got"
+                .hasMessage("correlations must be possible together (a positive semidefinite matrix), got"
                         + " a contradiction at c");
         assertThatThrownBy(() -> y.normal("a", 0, 1))
                 .hasMessage("inputs must have different names, got a beside [a, b, c]");
