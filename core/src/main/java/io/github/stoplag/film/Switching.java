@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * One switching of a lamp in a film: whether it comes on or goes out, and the frames that show it.
@@ -15,16 +16,18 @@ import java.util.List;
  *
  * @param series the film of the lamp
  * @param rising whether it comes on
- * @param from the first frame's place in the series that belongs to it: the end of the switching before, or the film's
- *     start
+ * @param from the first frame's place in the series that belongs to it: where the switching before has reached its
+ *     level, or the film's start
  * @param low the place of the last frame before the middle of the change
  * @param high the place of the first frame after it
- * @param to the place after its last frame
+ * @param to the place after its last frame: where the next switching begins, or the film's end
  */
 public record Switching(GreySeries series, boolean rising, int from, int low, int high, int to) {
     private static final double LOW = 0.3;
     private static final double HIGH = 0.7;
     private static final double CLEAR = 6;
+    /** The light is at its level while it differs from it by less than this share of the change, or by its scatter. */
+    private static final double ALIKE = 0.01;
 
     /**
      * Checks the order of the places.
@@ -75,7 +78,9 @@ public record Switching(GreySeries series, boolean rising, int from, int low, in
                         smooth,
                         least + LOW * (greatest - least),
                         least + HIGH * (greatest - least),
-                        (least + greatest) / 2));
+                        (least + greatest) / 2),
+                smooth,
+                Math.max(ALIKE * (greatest - least), 2 * scatter));
     }
 
     private static void refuseIfHidden(GreySeries series, Camera camera) {
@@ -132,14 +137,32 @@ public record Switching(GreySeries series, boolean rising, int from, int low, in
         return changes;
     }
 
-    private static List<Switching> cut(GreySeries series, List<Change> changes) {
+    /**
+     * Ends each switching where the light leaves its level, and begins the next where it has reached it: a slow fall is
+     * not part of the rise before it, nor a slow rise of the fall after it.
+     */
+    private static List<Switching> cut(GreySeries series, List<Change> changes, double[] smooth, double alike) {
         List<Switching> result = new ArrayList<>();
+        int from = 0;
         for (int k = 0; k < changes.size(); k++) {
             Change change = changes.get(k);
-            int from = k == 0 ? 0 : changes.get(k - 1).high();
-            int to =
-                    k + 1 == changes.size() ? series.size() : changes.get(k + 1).low() + 1;
-            result.add(new Switching(series, change.rising(), from, change.low(), change.high(), to));
+            int first = 0;
+            int last = series.size() - 1;
+            if (k + 1 < changes.size()) {
+                double sign = change.rising() ? 1 : -1;
+                int end = changes.get(k + 1).low();
+                double level = IntStream.rangeClosed(change.high(), end)
+                        .mapToDouble(i -> sign * smooth[i])
+                        .max()
+                        .orElseThrow();
+                int[] there = IntStream.rangeClosed(change.high(), end)
+                        .filter(i -> sign * smooth[i] >= level - alike)
+                        .toArray();
+                first = there[0];
+                last = there[there.length - 1];
+            }
+            result.add(new Switching(series, change.rising(), from, change.low(), change.high(), last + 1));
+            from = first;
         }
         return result;
     }

@@ -84,6 +84,28 @@ class FilmedLampTest {
         return org.assertj.core.data.Offset.offset(share * moment.standardUncertaintyS());
     }
 
+    /** A slow fall soon after the rise, and a second rise after it, must not pull the levels between them. */
+    @Test
+    void neighbouringSwitchingsKeepOutOfEachOther() {
+        double offS = 0.6;
+        double fallS = 0.06;
+        LightCourse course = LightCourse.of(
+                t -> t > offS ? Math.exp((offS - t) / fallS) : t > 0 ? Math.pow(1 - Math.exp(-t / 0.06), 3) : 0,
+                new double[] {0, offS},
+                0.01,
+                0.6);
+        FilmedLamp lamp = FilmedLamp.of(film("lamp", course, -0.3, 90), CAMERA);
+        FilmedChange on = lamp.on().orElseThrow();
+        FilmedChange off = lamp.off().orElseThrow();
+        // frames at 60 a second from 0.3 s before: the fall begins in frame 54
+        assertThat(on.switching().to()).isBetween(50, 56);
+        assertThat(off.switching().from()).isBetween(30, 52);
+        for (double level : new double[] {0.5, 0.9}) {
+            assertHolds(on.level(level), 0.3 - 0.06 * Math.log(1 - Math.cbrt(level)));
+            assertHolds(off.level(level), 0.3 + offS - fallS * Math.log(level));
+        }
+    }
+
     @Test
     void lampGoingOutIsReadFromTheTop() {
         FilamentDecay decay = BULB.switchOff(SUPPLY);
