@@ -7,6 +7,7 @@
 // A statement that goes over several lines ends each of them where it cannot end, such as at a dot.
 
 import io.github.stoplag.driver.*;
+import io.github.stoplag.chance.*;
 import io.github.stoplag.sweep.*;
 
 LogNormalReaction reaction = (LogNormalReaction) ReactionStudy.published("koppa-1997-surprise").
@@ -14,7 +15,7 @@ LogNormalReaction reaction = (LogNormalReaction) ReactionStudy.published("koppa-
 Plan plan = Plan.of(Design.random(200_000), 42).
     axis(Axis.constant("speed", "mps", 30)).
     axis(Axis.drawn("time_gap", "s", new Distribution.LogNormal(0.2, 0.4))).
-    axis(Axis.drawn("reaction", "s", Distribution.LogNormal.of(reaction))).
+    axis(Axis.drawn("reaction", "s", reaction.distribution())).
     axis(Axis.drawn("leader_decel", "mps2", new Distribution.TruncatedNormal(6, 1, 3, 9))).
     axis(Axis.drawn("follower_decel", "mps2", new Distribution.TruncatedNormal(6, 1, 3, 9))).
     axis(Axis.constant("lamp_latency_filament", "s", 0.114)).

@@ -44,7 +44,7 @@ class UnitSuffixTest {
             "StopTailRatio least");
     /** Names in a sweep, which are in the unit of a column, an axis or a measurand, or plain numbers by themselves. */
     private static final Pattern OF_A_COLUMN = Pattern.compile(
-            "values?|lo|hi|levels|at|column|inputs|outputs|observations|of|bound|edge|min|max|mean|variance"
+            "values?|lo|hi|low|high|middle|levels|at|column|inputs|outputs|observations|of|bound|edge|min|max|mean|variance"
                     + "|standardDeviation|standardUncertainty|contribution|estimate|difference|tolerance|loScatter|hiScatter"
                     + "|quantile|upperQuantile|exceedance|parameters|mu|sigma|rho|uniform|first|total"
                     + "|(first|total)StandardError|varianceReduction|shareUpTo|drawsForStableEnds|RELATIVE_ERROR"

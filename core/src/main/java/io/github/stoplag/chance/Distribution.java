@@ -125,6 +125,24 @@ public interface Distribution {
             Check.above("standard deviation of the logarithm", sigma, 0, 5, "");
         }
 
+        /**
+         * Makes it from mean and standard deviation of the value: σ² = ln(1 + (SD/m)²), μ = ln m − σ²/2.
+         *
+         * @param mean the mean m, above 0
+         * @param standardDeviation the standard deviation SD, above 0
+         * @return the log-normal
+         * @throws IllegalArgumentException if one is not above 0, or μ or σ is out of range
+         */
+        public static LogNormal ofMeanAndSd(double mean, double standardDeviation) {
+            if (!(mean > 0 && standardDeviation > 0)) {
+                throw new IllegalArgumentException("mean and standard deviation must be above 0, got "
+                        + Numbers.text(mean) + " and " + Numbers.text(standardDeviation));
+            }
+            double spread = standardDeviation / mean;
+            double variance = StrictMath.log1p(spread * spread);
+            return new LogNormal(StrictMath.log(mean) - variance / 2, StrictMath.sqrt(variance));
+        }
+
         @Override
         public double quantile(double probability) {
             return StrictMath.exp(mu + sigma * StandardNormal.quantile(share(probability)));

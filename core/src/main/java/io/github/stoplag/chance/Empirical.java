@@ -44,6 +44,15 @@ public final class Empirical implements Distribution {
         return new Empirical(sorted);
     }
 
+    /**
+     * Gives the observations.
+     *
+     * @return a copy, in ascending order
+     */
+    public double[] observations() {
+        return sorted.clone();
+    }
+
     @Override
     public String canonical() {
         return Distribution.canonical("empirical", sorted);

@@ -357,7 +357,6 @@ public final class FilamentLamp {
 
         private static final double LIGHT_LOSS = 0.05;
         private static final double MOST_LIGHT_LOSS = 0.3;
-        private static final double MOST_GAS_LOSS = 0.5;
 
         private final Voltage ratedVoltage;
         private final Power ratedPower;
@@ -474,7 +473,7 @@ public final class FilamentLamp {
          * @throws IllegalArgumentException if it is out of range
          */
         public Builder gasLossShare(double ratio) {
-            gasLossShare = OptionalDouble.of(Check.inRange("gas-loss share", ratio, 0, MOST_GAS_LOSS, ""));
+            gasLossShare = OptionalDouble.of(Ranges.GAS_LOSS.check(ratio));
             return this;
         }
 
@@ -485,7 +484,7 @@ public final class FilamentLamp {
          * @throws IllegalArgumentException if it is out of range
          */
         public Builder coilFactor(double ratio) {
-            coilFactor = Check.inRange("coil factor", ratio, 0.5, 1, "");
+            coilFactor = Ranges.COIL_FACTOR.check(ratio);
             return this;
         }
 
@@ -574,7 +573,7 @@ public final class FilamentLamp {
             double volt = ratedVoltage.inVolts();
             boolean evacuated = fill() == BulbFill.VACUUM;
             double usualGasLoss = evacuated
-                    ? Math.min(MOST_GAS_LOSS, LEADS_V / volt)
+                    ? Math.min(Ranges.GAS_LOSS.hi(), LEADS_V / volt)
                     : ratedPower.inWatts() < SMALL_W ? SMALL_GAS_LOSS : GAS_LOSS;
             double usualLightLoss = evacuated ? Math.min(MOST_LIGHT_LOSS, LIGHT_LOSS + DARK_ENDS_V / volt) : LIGHT_LOSS;
             return new FilamentWire(

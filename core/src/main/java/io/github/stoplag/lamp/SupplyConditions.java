@@ -40,7 +40,7 @@ public record SupplyConditions(
     public SupplyConditions {
         Ranges.SUPPLY.check(supply.inVolts());
         Ranges.SERIES_RESISTANCE.check(seriesResistance.inOhms());
-        Check.inRange("ambient temperature", ambientTemperature.inKelvin(), Tungsten.LOWEST_K, 500, "K");
+        Ranges.AMBIENT.check(ambientTemperature.inKelvin());
         ownTemperature.ifPresent(own -> Check.inRange(
                 "initial filament temperature", own.inKelvin(), Tungsten.LOWEST_K, FilamentWire.HIGHEST_K, "K"));
     }

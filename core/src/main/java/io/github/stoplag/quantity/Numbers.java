@@ -7,6 +7,8 @@ import java.math.RoundingMode;
 /** Numbers as text for messages and reports: rounded to significant digits, the same in every locale. */
 public final class Numbers {
     private static final int DEFAULT_DIGITS = 6;
+    // enough for any double
+    private static final int MOST_DIGITS = 17;
 
     private Numbers() {}
 
@@ -44,6 +46,20 @@ public final class Numbers {
         }
         BigDecimal mantissa = rounded.movePointLeft(exponent).stripTrailingZeros();
         return mantissa.toPlainString() + "e" + exponent;
+    }
+
+    /**
+     * Prints a number with as few digits as it takes to read the same bits back, the same on every JDK.
+     *
+     * @param value the number
+     * @return its text, for example {@code 0.1}
+     */
+    public static String exact(double value) {
+        int digits = 1;
+        while (digits < MOST_DIGITS && Double.parseDouble(text(value, digits)) != value) {
+            digits++;
+        }
+        return text(value, digits);
     }
 
     /**

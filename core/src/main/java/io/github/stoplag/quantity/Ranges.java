@@ -133,6 +133,15 @@ public final class Ranges {
     /** The resistance of a switch, a harness or a diode, [0, 100] Ω. */
     public static final Range SERIES_RESISTANCE = Range.closed("series resistance", 0, 100, "Ω");
 
+    /** The coil factor of a filament: radiating over wire surface, [0.5, 1]. */
+    public static final Range COIL_FACTOR = Range.closed("coil factor", 0.5, 1, "");
+
+    /** The share of a filament's power that goes into gas and supports, [0, 0.5]. */
+    public static final Range GAS_LOSS = Range.closed("gas-loss share", 0, 0.5, "");
+
+    /** The temperature around a lamp, [200, 500] K. */
+    public static final Range AMBIENT = Range.closed("ambient temperature", 200, 500, "K");
+
     /** A supply voltage that drives something, (0, 1000] V. */
     public static final Range LIVE_SUPPLY = SUPPLY.withoutLowerEnd();
 

@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
  */
 public final class Axis {
     private static final Pattern NAME = Pattern.compile("[a-z][a-z0-9_]*");
-    private static final int MOST_LEVELS = 1_000_000;
+    static final int MOST_LEVELS = 1_000_000;
 
     private final String column;
     private final double[] levels;

@@ -25,6 +25,17 @@ public interface Model {
      */
     Evaluator evaluator();
 
+    /**
+     * Gives the same model with a value where an output does not exist: a closing speed of 0 without contact, so that
+     * its variance can be shared out over all scenarios.
+     *
+     * @param value the value in place of NaN
+     * @return the model
+     */
+    default Model filledWith(double value) {
+        return new FilledModel(this, value);
+    }
+
     /** Computes rows; the same inputs must give the same bits. */
     @FunctionalInterface
     interface Evaluator {

@@ -5,8 +5,10 @@ import io.github.stoplag.quantity.Range;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Units;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -76,14 +78,46 @@ public enum PairColumn {
             "no limit"),
     /** The road's grade. */
     GRADE("grade", "ratio", Units.GRADE, Ranges.GRADE, "rise over run, uphill positive; needs friction", "level"),
-    /** The supply voltage of lamps that follow it. */
+    /** The supply voltage of lamps that are modelled. */
     SUPPLY(
             "supply",
             "v",
             Units.VOLTAGE,
             Ranges.SUPPLY,
-            "supply at the lamp's circuit, for lamps whose latency follows from it",
+            "supply of the lamps' circuit, for filament lamps that are modelled",
             "needed for such lamps"),
+    /** The series resistance of lamps that are modelled. */
+    SERIES_RESISTANCE(
+            "series_resistance",
+            "ohm",
+            Units.RESISTANCE,
+            Ranges.SERIES_RESISTANCE,
+            "switch and harness in series with the lamp, for filament lamps that are modelled",
+            "0 ohm"),
+    /** The temperature around lamps that are modelled. */
+    AMBIENT(
+            "ambient",
+            "k",
+            Units.TEMPERATURE,
+            Ranges.AMBIENT,
+            "temperature around the lamp, cold until switched on, for filament lamps that are modelled",
+            "26.85 °C"),
+    /** The coil factor of filaments that are modelled. */
+    COIL_FACTOR(
+            "coil_factor",
+            "",
+            Units.NUMBER,
+            Ranges.COIL_FACTOR,
+            "radiating over wire surface of a filament that is modelled",
+            "the lamp's own"),
+    /** The gas-loss share of filaments that are modelled. */
+    GAS_LOSS(
+            "gas_loss",
+            "ratio",
+            Units.SHARE,
+            Ranges.GAS_LOSS,
+            "share of the power lost to gas and supports in a filament that is modelled",
+            "the lamp's own"),
     /** A lamp's latency. */
     LATENCY(
             "lamp_latency_<lamp>",
@@ -101,6 +135,7 @@ public enum PairColumn {
             "1 where the follower responds to the lamp, 0 where it never brakes",
             "1");
 
+    private static final Set<PairColumn> CIRCUIT = EnumSet.range(SUPPLY, GAS_LOSS);
     private static final String LAMP = "<lamp>";
     private static final String NEEDED = "needed";
 
@@ -147,7 +182,7 @@ public enum PairColumn {
     /**
      * Gives the unit as in column names.
      *
-     * @return for example {@code mps2}
+     * @return for example {@code mps2}; empty for a plain number
      */
     public String unit() {
         return unit;
@@ -159,7 +194,7 @@ public enum PairColumn {
      * @return axis and unit, for example {@code time_gap_s}
      */
     public String column() {
-        return axis + "_" + unit;
+        return unit.isEmpty() ? axis : axis + "_" + unit;
     }
 
     /**
@@ -227,6 +262,15 @@ public enum PairColumn {
     }
 
     /**
+     * Says whether it is a quantity of the circuit or the filament that the latency of modelled lamps follows from.
+     *
+     * @return true for supply, resistance, temperature and what a filament is like
+     */
+    public boolean isOfCircuit() {
+        return CIRCUIT.contains(this);
+    }
+
+    /**
      * Makes a drawn axis of it.
      *
      * @param distribution how the values spread, in the column's unit
@@ -275,7 +319,7 @@ public enum PairColumn {
         List<String> all = new ArrayList<>();
         for (PairColumn column : values()) {
             column.columns(lamps).stream()
-                    .filter(name -> column != SUPPLY && there.contains(name))
+                    .filter(name -> !column.isOfCircuit() && there.contains(name))
                     .forEach(all::add);
         }
         return all;

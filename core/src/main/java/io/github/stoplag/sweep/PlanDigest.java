@@ -5,6 +5,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 
 /**
  * The SHA-256 of all that decides a plan's values: numbers and names, no text of numbers, which is not the same on
@@ -36,6 +37,11 @@ final class PlanDigest {
             digest.addAll(pair.rho());
         }
         return digest.sha.digest();
+    }
+
+    /** The digest of bytes as hexadecimal text. */
+    static String of(byte[] bytes) {
+        return HexFormat.of().formatHex(new PlanDigest().sha.digest(bytes));
     }
 
     private void add(Axis axis) {

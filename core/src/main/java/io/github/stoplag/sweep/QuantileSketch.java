@@ -1,10 +1,12 @@
 package io.github.stoplag.sweep;
 
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.quantity.Ranges;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -244,5 +246,33 @@ public final class QuantileSketch {
             }
         }
         return (double) below / count;
+    }
+    /**
+     * Gives an interval of a quantile between two order statistics, free of any assumption about the distribution, and
+     * widened by the error of the sketch.
+     *
+     * <pre>ranks n p − z √(n p (1 − p)), rounded down, and n p + z √(n p (1 − p)) + 1, rounded up</pre>
+     *
+     * <p>Source: the binomial distribution of the number of values below the quantile; David, Order Statistics (from
+     * memory).
+     *
+     * @param share the share p below, [0, 1]
+     * @param confidence the confidence, [0.5, 1)
+     * @return the interval, or nothing if there are too few values for such ranks
+     * @throws IllegalArgumentException if share or confidence is out of range
+     */
+    public Optional<Interval> interval(double share, double confidence) {
+        long n = count();
+        double half = Interval.z(confidence) * Math.sqrt(n * Ranges.PROBABILITY.check(share) * (1 - share));
+        long lo = (long) Math.floor(n * share - half);
+        long hi = (long) Math.ceil(n * share + half) + 1;
+        return lo < 1 || hi > n
+                ? Optional.empty()
+                : Optional.of(
+                        new Interval(rank(lo) * (1 - RELATIVE_ERROR), rank(hi) * (1 + RELATIVE_ERROR), confidence));
+    }
+
+    private double rank(long rank) {
+        return quantile((rank - 0.5) / count());
     }
 }

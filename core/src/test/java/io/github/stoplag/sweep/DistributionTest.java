@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.chance.Empirical;
 import io.github.stoplag.chance.StandardNormal;
+import io.github.stoplag.chance.Triangular;
 import io.github.stoplag.driver.ChosenDeceleration;
 import io.github.stoplag.driver.DecelerationStudy;
 import io.github.stoplag.driver.DriverResponse;
@@ -20,6 +21,7 @@ import java.util.SplittableRandom;
 import org.apache.commons.statistics.distribution.ContinuousDistribution;
 import org.apache.commons.statistics.distribution.LogNormalDistribution;
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.apache.commons.statistics.distribution.TriangularDistribution;
 import org.apache.commons.statistics.distribution.TruncatedNormalDistribution;
 import org.junit.jupiter.api.Test;
 
@@ -221,6 +223,26 @@ class DistributionTest {
                 .isEqualTo(new Distribution.TruncatedNormal(1.25, 0.46, 0, Double.POSITIVE_INFINITY));
         LogNormalReaction fit = LogNormalReaction.ofLogParameters(0.17, 0.44);
         assertThat(fit.distribution()).isEqualTo(new Distribution.LogNormal(0.17, 0.44));
+    }
+
+    @Test
+    void triangularEqualsAnIndependentLibrary() {
+        for (double mode : new double[] {2, 3.5, 7}) {
+            Triangular own = new Triangular(2, mode, 7);
+            TriangularDistribution library = TriangularDistribution.of(2, mode, 7);
+            for (int i = 0; i < 2000; i++) {
+                double p = random.nextDouble();
+                assertThat(own.quantile(p)).isCloseTo(library.inverseCumulativeProbability(p), within(1e-12));
+                assertThat(own.upperQuantile(p)).isCloseTo(library.inverseSurvivalProbability(p), within(1e-12));
+                double x = random.nextDouble(1, 8);
+                assertThat(own.cdf(x)).isCloseTo(library.cumulativeProbability(x), within(1e-14));
+            }
+            assertThat(List.of(own.quantile(0), own.upperQuantile(0), own.cdf(2), own.cdf(7)))
+                    .containsExactly(2.0, 7.0, 0.0, 1.0);
+            assertThat(own.cdf(Double.NaN)).isNaN();
+        }
+        assertThatThrownBy(() -> new Triangular(2, 1, 7))
+                .hasMessage("a triangular distribution must have finite lo ≤ peak ≤ hi, lo < hi, got 2, 1, 7");
     }
 
     @Test

@@ -15,7 +15,7 @@ class PairColumnTest {
         Plan plan = Plan.of(Design.grid(), 1);
         for (PairColumn column : PairColumn.values()) {
             PairColumn otherGap = changed == PairColumn.GAP ? PairColumn.TIME_GAP : PairColumn.GAP;
-            if (column != otherGap && column != PairColumn.SUPPLY) {
+            if (column != otherGap && !column.isOfCircuit()) {
                 double usual = column == PairColumn.RESPONDS ? 1 : column == PairColumn.GRADE ? 0 : 0.5;
                 plan = plan.axis(Axis.constant(column.axis("led"), column.unit(), column == changed ? value : usual));
             }
@@ -35,7 +35,7 @@ class PairColumnTest {
     void everyColumnIsCheckedAgainstItsNamedRange() {
         List<String> checked = new ArrayList<>();
         for (PairColumn column : PairColumn.values()) {
-            if (column != PairColumn.SUPPLY && column != PairColumn.RESPONDS) {
+            if (!column.isOfCircuit() && column != PairColumn.RESPONDS) {
                 double above = Math.nextUp(column.range().hi());
                 double below = column.range().open()
                         ? column.range().lo()
@@ -48,7 +48,7 @@ class PairColumnTest {
                 checked.add(column.column());
             }
         }
-        assertThat(checked).hasSize(PairColumn.values().length - 2);
+        assertThat(checked).hasSize(PairColumn.values().length - 6);
         assertThat(rejections(PairColumn.RESPONDS, 0.5)).containsExactly("responds must be 0 or 1");
         assertThat(rejections(PairColumn.TIME_GAP, 2)).isEmpty();
     }

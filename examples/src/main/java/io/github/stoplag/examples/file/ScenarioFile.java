@@ -1,6 +1,7 @@
 package io.github.stoplag.examples.file;
 
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.source.KeyValues;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
@@ -12,6 +13,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -107,25 +109,30 @@ public final class ScenarioFile {
     }
 
     private static ScenarioFile parse(String name, Reader reader, Vocabulary vocabulary) throws IOException {
-        UniqueProperties lines = new UniqueProperties();
         try {
-            lines.load(reader);
+            return of(name, KeyValues.read(reader), vocabulary);
         } catch (IllegalArgumentException e) {
-            throw new InputException(name + ": not a file of lines \"key = value\": " + e.getMessage(), e);
+            throw new InputException(name + ": " + e.getMessage(), e);
         }
-        Map<String, String> given = new TreeMap<>();
-        for (String key : lines.stringPropertyNames()) {
-            String value = lines.getProperty(key).strip();
-            if (lines.isRepeated(key)) {
-                throw new InputException(name + ": " + key + " = " + value + ": key is given twice");
-            }
+    }
+
+    /**
+     * Takes lines that were read already.
+     *
+     * @param name the name they go by in complaints
+     * @param given the keys and their values
+     * @param vocabulary the keys they may have
+     * @return the lines
+     * @throws InputException if they have an unknown key
+     */
+    public static ScenarioFile of(String name, SortedMap<String, String> given, Vocabulary vocabulary) {
+        given.forEach((key, value) -> {
             if (!vocabulary.has.test(key)) {
                 throw new InputException(
                         name + ": " + key + " = " + value + ": unknown key; the keys are " + vocabulary.listed);
             }
-            given.put(key, value);
-        }
-        return new ScenarioFile(name, given);
+        });
+        return new ScenarioFile(name, new TreeMap<>(given));
     }
 
     /**

@@ -9,6 +9,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
+import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.file.AccessDeniedException;
@@ -33,6 +34,23 @@ public final class TextFile {
             reader.reset();
         }
         return reader;
+    }
+
+    /**
+     * Reads a file whole.
+     *
+     * @param path where it is
+     * @return its text
+     * @throws InputException if it is missing or not text
+     */
+    public static String text(Path path) {
+        StringWriter text = new StringWriter();
+        try (Reader reader = open(path)) {
+            reader.transferTo(text);
+            return text.toString();
+        } catch (IOException e) {
+            throw unreadable(path, e);
+        }
     }
 
     /**

@@ -1,8 +1,6 @@
 package io.github.stoplag.examples.sweep;
 
 import io.github.stoplag.examples.draw.Text;
-import io.github.stoplag.examples.sweep.run.PlanFile;
-import io.github.stoplag.examples.sweep.run.SamplingError;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.sweep.Interval;
 import io.github.stoplag.sweep.LampTally;
@@ -10,8 +8,10 @@ import io.github.stoplag.sweep.Moments;
 import io.github.stoplag.sweep.PairModel;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.PairedProportions;
+import io.github.stoplag.sweep.PlanFile;
 import io.github.stoplag.sweep.Proportion;
 import io.github.stoplag.sweep.QuantileSketch;
+import io.github.stoplag.sweep.SamplingError;
 import io.github.stoplag.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -76,7 +76,7 @@ public final class ContactText {
         lines.add(SweepText.count(result.scenarios()) + " scenarios, "
                 + plan.plan().design().kind().name().toLowerCase(Locale.ROOT).replace('_', ' ')
                 + " design, seed " + plan.plan().seed() + ", plan "
-                + plan.hash().substring(0, 12));
+                + plan.digest().substring(0, 12));
         lines.addAll(Text.wrapped("", plan.pairModel().population()));
         lines.addAll(Text.wrapped("", coverage(plan)));
         lines.addAll(Text.wrapped("", PairModel.STATEMENT));
@@ -117,8 +117,8 @@ public final class ContactText {
                             intervals() ? SweepText.percent(p.wilson(SweepStudy.CONFIDENCE)) : "")
                     .stripTrailing());
         }
-        String first = plan.lamps().get(0);
-        plan.lamps().stream().skip(1).forEach(other -> {
+        String first = plan.pairModel().reference();
+        plan.pairModel().others().forEach(other -> {
             PairedProportions pair = result.tally().compare(first, other);
             lines.add("  " + first + " less " + other + ", on the same draws: " + SweepText.percent(pair.difference())
                     + (intervals()
@@ -171,15 +171,16 @@ public final class ContactText {
     private Stream<String> quantiles(LampTally lamp) {
         QuantileSketch sketch = lamp.closingSpeedQuantilesMps();
         return SweepTables.QUANTILES.stream()
-                .map(q -> intervals() && QuantileInterval.of(sketch, q).isEmpty()
-                        ? NOTHING
-                        : SweepText.kmh(sketch.quantile(q)));
+                .map(q ->
+                        intervals() && sketch.interval(q, SweepStudy.CONFIDENCE).isEmpty()
+                                ? NOTHING
+                                : SweepText.kmh(sketch.quantile(q)));
     }
 
     private static Stream<String> halves(LampTally lamp) {
         QuantileSketch sketch = lamp.closingSpeedQuantilesMps();
         return SweepTables.QUANTILES.stream()
-                .map(q -> QuantileInterval.of(sketch, q)
+                .map(q -> sketch.interval(q, SweepStudy.CONFIDENCE)
                         .map(interval -> half(interval, sketch.quantile(q)))
                         .orElse(NOTHING));
     }

@@ -7,13 +7,13 @@ import io.github.stoplag.examples.draw.ProbabilityChart;
 import io.github.stoplag.examples.draw.SensitivityChart;
 import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.examples.draw.TornadoChart;
-import io.github.stoplag.examples.sweep.run.ContactMap;
-import io.github.stoplag.examples.sweep.run.SamplingError;
-import io.github.stoplag.examples.sweep.run.Sensitivities;
 import io.github.stoplag.quantity.Numbers;
+import io.github.stoplag.sweep.ContactMap;
 import io.github.stoplag.sweep.Interval;
 import io.github.stoplag.sweep.LampTally;
 import io.github.stoplag.sweep.Proportion;
+import io.github.stoplag.sweep.SamplingError;
+import io.github.stoplag.sweep.Sensitivities;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -110,7 +110,7 @@ final class SweepCharts {
     }
 
     private static String edges() {
-        return "without the outermost " + Numbers.text(100 * ContactMap.TAIL)
+        return "without the outermost " + Numbers.text(100 * ContactMap.TAIL_RATIO)
                 + " % of a drawn gap or speed at either end";
     }
 
@@ -139,7 +139,7 @@ final class SweepCharts {
         if (rows < 2 || columns < 2 || rows > MOST_ROWS) {
             return Optional.empty();
         }
-        String lamp = study.lamps().get(0);
+        String lamp = study.reference();
         List<Double> gaps = IntStream.range(0, columns)
                 .mapToObj(c ->
                         Math.rint(50 * (map.gap().edge(c * group) + map.gap().edge((c + 1) * group))) / 100)

@@ -7,11 +7,12 @@ import io.github.stoplag.examples.program.Interruption;
 import io.github.stoplag.examples.program.OutputCommand;
 import io.github.stoplag.examples.program.OutputFolder;
 import io.github.stoplag.examples.sweep.run.Manifest;
-import io.github.stoplag.examples.sweep.run.PlanFile;
+import io.github.stoplag.examples.sweep.run.Plans;
 import io.github.stoplag.examples.sweep.run.RowFormat;
 import io.github.stoplag.examples.sweep.run.SweepJob;
 import io.github.stoplag.examples.sweep.run.SweepOutcome;
 import io.github.stoplag.examples.sweep.run.SweepRows;
+import io.github.stoplag.sweep.PlanFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -115,7 +116,7 @@ public final class SweepCommand extends OutputCommand {
     @Override
     public Integer call() {
         if (printPlan) {
-            printer().print(Resource.text(PlanFile.SHIPPED));
+            printer().print(Resource.text(Plans.SHIPPED));
             printer().flush();
             return ExitCode.OK;
         }
@@ -149,7 +150,7 @@ public final class SweepCommand extends OutputCommand {
     }
 
     private PlanFile plan() {
-        PlanFile plan = planPath == null ? PlanFile.shipped() : PlanFile.read(planPath);
+        PlanFile plan = planPath == null ? Plans.shipped() : Plans.read(planPath);
         try {
             plan = scenarios == null ? plan : plan.withScenarios(scenarios);
         } catch (IllegalArgumentException e) {

@@ -25,7 +25,7 @@ final class SweepPage {
             figures.forEach(page::figure);
             page.heading("Plan");
             page.paragraph("The values of all scenarios follow from these lines; their SHA-256 is "
-                    + study.plan().hash() + ".");
+                    + study.plan().digest() + ".");
             out.element("pre", study.plan().text(), "class", "wide", "tabindex", "0")
                     .line();
         });

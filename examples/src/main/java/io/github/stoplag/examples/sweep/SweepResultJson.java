@@ -5,11 +5,11 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.github.stoplag.examples.sweep.run.Manifest;
-import io.github.stoplag.examples.sweep.run.SamplingError;
 import io.github.stoplag.sweep.Interval;
 import io.github.stoplag.sweep.PairModel;
 import io.github.stoplag.sweep.PairedProportions;
 import io.github.stoplag.sweep.Proportion;
+import io.github.stoplag.sweep.SamplingError;
 import java.util.function.Supplier;
 
 /**
@@ -37,7 +37,7 @@ final class SweepResultJson {
         ArrayNode differences = root.putArray("differences");
         if (study.anyValid()) {
             study.lamps().forEach(lamp -> lamp(lamps.addObject(), study, lamp));
-            study.lamps().stream().skip(1).forEach(other -> difference(differences.addObject(), study, other));
+            study.others().forEach(other -> difference(differences.addObject(), study, other));
         }
         return Manifest.print(root);
     }
@@ -50,7 +50,7 @@ final class SweepResultJson {
     }
 
     private static void difference(ObjectNode entry, SweepStudy study, String other) {
-        String first = study.lamps().get(0);
+        String first = study.reference();
         PairedProportions pair = study.tally().compare(first, other);
         entry.put("lamp", first);
         entry.put("less_lamp", other);

@@ -1,12 +1,12 @@
 package io.github.stoplag.examples.sweep;
 
 import io.github.stoplag.examples.file.Heading;
-import io.github.stoplag.examples.sweep.run.GapIntegrated;
-import io.github.stoplag.examples.sweep.run.PlanFile;
-import io.github.stoplag.examples.sweep.run.SamplingError;
-import io.github.stoplag.examples.sweep.run.Sensitivities;
 import io.github.stoplag.examples.sweep.run.SweepOutcome;
+import io.github.stoplag.sweep.GapIntegrated;
 import io.github.stoplag.sweep.PairTally;
+import io.github.stoplag.sweep.PlanFile;
+import io.github.stoplag.sweep.SamplingError;
+import io.github.stoplag.sweep.Sensitivities;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -40,6 +40,16 @@ record SweepStudy(SweepOutcome outcome, List<Sensitivities> sensitivities, Optio
 
     List<String> lamps() {
         return outcome.plan().lamps();
+    }
+
+    /** Gives the lamp that the others are compared with. */
+    String reference() {
+        return plan().pairModel().reference();
+    }
+
+    /** Gives the lamps that are compared with it. */
+    List<String> others() {
+        return plan().pairModel().others();
     }
 
     SamplingError samplingError() {

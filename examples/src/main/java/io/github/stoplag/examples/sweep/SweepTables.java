@@ -1,17 +1,17 @@
 package io.github.stoplag.examples.sweep;
 
 import io.github.stoplag.examples.file.CsvText;
-import io.github.stoplag.examples.sweep.run.ContactMap;
-import io.github.stoplag.examples.sweep.run.SamplingError;
-import io.github.stoplag.examples.sweep.run.Sensitivities;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.sweep.ConditionalTally;
+import io.github.stoplag.sweep.ContactMap;
 import io.github.stoplag.sweep.Interval;
 import io.github.stoplag.sweep.LampTally;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.PairedProportions;
 import io.github.stoplag.sweep.Proportion;
 import io.github.stoplag.sweep.QuantileSketch;
+import io.github.stoplag.sweep.SamplingError;
+import io.github.stoplag.sweep.Sensitivities;
 import io.github.stoplag.sweep.SobolIndices;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -48,8 +48,8 @@ final class SweepTables {
         rows.add(row("rejected", "1", "all", study.outcome().result().rejected()));
         if (study.anyValid()) {
             study.lamps().forEach(lamp -> lamp(rows, study, study.tally().lamp(lamp)));
-            String first = study.lamps().get(0);
-            study.lamps().stream().skip(1).forEach(other -> {
+            String first = study.reference();
+            study.others().forEach(other -> {
                 PairedProportions pair = study.tally().compare(first, other);
                 rows.add(with(
                         study,
@@ -110,7 +110,7 @@ final class SweepTables {
 
     private static void quantile(List<List<String>> rows, SweepStudy study, LampTally lamp, double share) {
         QuantileSketch sketch = lamp.closingSpeedQuantilesMps();
-        Optional<Interval> interval = QuantileInterval.of(sketch, share);
+        Optional<Interval> interval = sketch.interval(share, SweepStudy.CONFIDENCE);
         boolean exact = study.samplingError() == SamplingError.NONE;
         if (exact || interval.isPresent()) {
             List<String> row =

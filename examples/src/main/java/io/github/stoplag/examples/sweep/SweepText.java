@@ -1,13 +1,13 @@
 package io.github.stoplag.examples.sweep;
 
 import io.github.stoplag.examples.draw.Text;
-import io.github.stoplag.examples.sweep.run.SamplingError;
-import io.github.stoplag.examples.sweep.run.Sensitivities;
 import io.github.stoplag.examples.sweep.run.SweepOutcome;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.sweep.Interval;
 import io.github.stoplag.sweep.Moments;
 import io.github.stoplag.sweep.PairTally;
+import io.github.stoplag.sweep.SamplingError;
+import io.github.stoplag.sweep.Sensitivities;
 import io.github.stoplag.sweep.SobolIndices;
 import java.util.ArrayList;
 import java.util.List;
@@ -104,9 +104,8 @@ final class SweepText {
                         integrated.tally().contactProbability(lamp),
                         integrated.tally().contactInterval(lamp, SweepStudy.CONFIDENCE)));
             }
-            String first = study.lamps().get(0);
-            study.lamps().stream()
-                    .skip(1)
+            String first = study.reference();
+            study.others()
                     .forEach(other -> lines.add(integrated(
                             first + " less " + other,
                             integrated.tally().difference(first, other),

@@ -1,6 +1,7 @@
 package io.github.stoplag.examples.spark;
 
-import io.github.stoplag.examples.sweep.run.PlanFile;
+import io.github.stoplag.examples.sweep.run.Plans;
+import io.github.stoplag.sweep.PlanFile;
 import java.io.Serializable;
 
 /**
@@ -21,7 +22,7 @@ record PlanText(String name, String text, long scenarios, long seed) implements 
     }
 
     private static PlanFile parse(String name, String text) {
-        return text.isEmpty() ? PlanFile.shipped() : PlanFile.parse(name, text);
+        return text.isEmpty() ? Plans.shipped() : Plans.parse(name, text);
     }
 
     PlanText withScenarios(long newScenarios) {

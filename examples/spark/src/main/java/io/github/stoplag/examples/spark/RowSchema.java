@@ -1,6 +1,6 @@
 package io.github.stoplag.examples.spark;
 
-import io.github.stoplag.examples.sweep.run.PlanFile;
+import io.github.stoplag.sweep.PlanFile;
 import java.util.List;
 import java.util.stream.Stream;
 import org.apache.spark.sql.types.DataTypes;

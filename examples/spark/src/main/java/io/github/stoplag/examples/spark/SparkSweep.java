@@ -1,8 +1,8 @@
 package io.github.stoplag.examples.spark;
 
-import io.github.stoplag.examples.sweep.run.PlanFile;
 import io.github.stoplag.sweep.CheckpointFormat;
 import io.github.stoplag.sweep.PairTally;
+import io.github.stoplag.sweep.PlanFile;
 import io.github.stoplag.sweep.SweepResult;
 import java.io.ByteArrayInputStream;
 import java.io.DataInputStream;

@@ -1,9 +1,10 @@
 package io.github.stoplag.examples.spark;
 
 import io.github.stoplag.examples.file.InputException;
-import io.github.stoplag.examples.sweep.run.PlanFile;
+import io.github.stoplag.examples.sweep.run.Plans;
 import io.github.stoplag.sweep.CheckpointFormat;
 import io.github.stoplag.sweep.PairTally;
+import io.github.stoplag.sweep.PlanFile;
 import io.github.stoplag.sweep.SweepResult;
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
@@ -145,10 +146,10 @@ public final class SparkSweepCommand implements Callable<Integer> {
     private PlanText text() throws IOException {
         PlanText text;
         if (plan == null) {
-            text = PlanText.of(PlanFile.SHIPPED, SHIPPED);
+            text = PlanText.of(Plans.SHIPPED, SHIPPED);
         } else {
             // reading it as a file first gives the clear complaint
-            PlanFile.read(plan);
+            Plans.read(plan);
             text = PlanText.of(plan.toString(), Files.readString(plan).replaceFirst("^\uFEFF", ""));
         }
         try {

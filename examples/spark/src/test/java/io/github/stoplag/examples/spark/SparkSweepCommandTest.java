@@ -4,8 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import io.github.stoplag.examples.sweep.run.PlanFile;
+import io.github.stoplag.examples.sweep.run.Plans;
 import io.github.stoplag.sweep.PairTally;
+import io.github.stoplag.sweep.PlanFile;
 import io.github.stoplag.sweep.Sweep;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -35,7 +36,7 @@ class SparkSweepCommandTest {
         Path results = folder.resolve("results");
         assertThat(run("--scenarios=100000", "--out", results.toString(), "--partitions=2"))
                 .isZero();
-        PlanFile file = PlanFile.shipped().withScenarios(100_000);
+        PlanFile file = Plans.shipped().withScenarios(100_000);
         List<String> local =
                 JobReport.lines(file, Sweep.of(file.plan(), file.model()).run(() -> new PairTally(file.pairModel())));
         assertThat(out.toString().lines()).startsWith(local.toArray(String[]::new));
@@ -45,7 +46,7 @@ class SparkSweepCommandTest {
                 .contains(" in 2 tasks.\n");
         JsonNode manifest = new ObjectMapper()
                 .readTree(results.resolve(ResultFolder.MANIFEST).toFile());
-        assertThat(manifest.get("plan_sha256").asText()).isEqualTo(file.hash());
+        assertThat(manifest.get("plan_sha256").asText()).isEqualTo(file.digest());
         assertThat(manifest.get("rows").get("columns"))
                 .hasSize(1 + RowSchema.columns(file).size());
         byte[] statistics = Files.readAllBytes(results.resolve(ResultFolder.STATISTICS));
@@ -93,6 +94,6 @@ class SparkSweepCommandTest {
                 lamp_latency_led = constant 0 s
                 """);
         PlanText text = PlanText.of(plan.toString(), Files.readString(plan)).withSeed(5);
-        assertThat(text.plan().text()).isEqualTo(PlanFile.read(plan).withSeed(5).text());
+        assertThat(text.plan().text()).isEqualTo(Plans.read(plan).withSeed(5).text());
     }
 }

@@ -3,10 +3,10 @@ package io.github.stoplag.examples.spark;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import io.github.stoplag.examples.sweep.run.PlanFile;
 import io.github.stoplag.sweep.CheckpointFormat;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.Plan;
+import io.github.stoplag.sweep.PlanFile;
 import io.github.stoplag.sweep.RowBlock;
 import io.github.stoplag.sweep.Sweep;
 import io.github.stoplag.sweep.SweepResult;

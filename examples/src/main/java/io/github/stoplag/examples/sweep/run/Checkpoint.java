@@ -3,6 +3,7 @@ package io.github.stoplag.examples.sweep.run;
 import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.examples.program.Build;
 import io.github.stoplag.sweep.CheckpointFormat;
+import io.github.stoplag.sweep.PlanFile;
 import io.github.stoplag.sweep.SweepResult;
 import java.io.BufferedInputStream;
 import java.io.BufferedOutputStream;
@@ -54,7 +55,7 @@ final class Checkpoint {
         try (DataOutputStream out = new DataOutputStream(new BufferedOutputStream(Files.newOutputStream(fresh)))) {
             out.writeUTF(FORM);
             out.writeUTF(Build.stoplagVersion());
-            out.writeUTF(plan.hash());
+            out.writeUTF(plan.digest());
             out.writeUTF(rows.toString());
             out.writeInt(parts.size());
             for (WholeFile part : parts) {
@@ -76,7 +77,7 @@ final class Checkpoint {
         try (DataInputStream in = new DataInputStream(new BufferedInputStream(Files.newInputStream(file)))) {
             require(in.readUTF(), FORM, "this program's form");
             require(in.readUTF(), Build.stoplagVersion(), "this version of the library");
-            require(in.readUTF(), plan.hash(), "the plan " + plan.name());
+            require(in.readUTF(), plan.digest(), "the plan " + plan.name());
             require(in.readUTF(), rows.toString(), "the same --rows and --format");
             List<WholeFile> parts = new ArrayList<>();
             for (int left = in.readInt(); left > 0; left--) {

@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.github.stoplag.examples.program.Build;
 import io.github.stoplag.sweep.PairModel;
 import io.github.stoplag.sweep.PairTally;
+import io.github.stoplag.sweep.PlanFile;
 import io.github.stoplag.sweep.Rejects;
 import io.github.stoplag.sweep.SweepResult;
 import java.io.IOException;
@@ -84,7 +85,7 @@ public final class Manifest {
         root.put("java_version", System.getProperty("java.version"));
         ArrayNode lines = root.putArray("plan");
         plan.text().lines().forEach(lines::add);
-        root.put("plan_sha256", plan.hash());
+        root.put("plan_sha256", plan.digest());
         root.put("seed", plan.plan().seed());
         root.put("scenarios_planned", plan.plan().size());
         root.put("scenarios_counted", result.scenarios());

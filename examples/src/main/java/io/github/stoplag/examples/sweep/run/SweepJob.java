@@ -1,8 +1,10 @@
 package io.github.stoplag.examples.sweep.run;
 
 import io.github.stoplag.examples.file.InputException;
+import io.github.stoplag.sweep.ContactMap;
 import io.github.stoplag.sweep.Model;
 import io.github.stoplag.sweep.Plan;
+import io.github.stoplag.sweep.PlanFile;
 import io.github.stoplag.sweep.Sweep;
 import io.github.stoplag.sweep.SweepListener;
 import io.github.stoplag.sweep.SweepResult;

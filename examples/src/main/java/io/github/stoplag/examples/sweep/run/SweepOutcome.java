@@ -1,6 +1,8 @@
 package io.github.stoplag.examples.sweep.run;
 
+import io.github.stoplag.sweep.ContactMap;
 import io.github.stoplag.sweep.PairTally;
+import io.github.stoplag.sweep.PlanFile;
 import io.github.stoplag.sweep.SweepResult;
 import java.util.List;
 

@@ -1,5 +1,6 @@
 package io.github.stoplag.examples.sweep.run;
 
+import io.github.stoplag.sweep.ContactMap;
 import io.github.stoplag.sweep.PairModel;
 import io.github.stoplag.sweep.PairTally;
 import io.github.stoplag.sweep.RowBlock;

@@ -17,7 +17,7 @@ final class CutOff {
     public static void main(String[] args) {
         long stand = Long.parseLong(args[4]);
         SweepJob.open(
-                        PlanFile.read(Path.of(args[0])),
+                        Plans.read(Path.of(args[0])),
                         new SweepRows(RowFormat.CSV, Long.parseLong(args[2])),
                         Path.of(args[1]),
                         2,

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.github.stoplag.sweep.Plan;
+import io.github.stoplag.sweep.PlanFile;
 import io.github.stoplag.sweep.RowBlock;
 import io.github.stoplag.sweep.Sweep;
 import io.github.stoplag.sweep.Tally;
@@ -78,7 +79,7 @@ class RowFilesTest {
     }
 
     private PlanFile plan() throws IOException {
-        return PlanFile.read(Files.writeString(folder.resolve("plan.properties"), PLAN));
+        return Plans.read(Files.writeString(folder.resolve("plan.properties"), PLAN));
     }
 
     private SweepOutcome run(PlanFile plan, SweepRows rows) {
@@ -184,7 +185,7 @@ class RowFilesTest {
         Manifest.write(outcome, run, outcome.partNames());
         JsonNode json = new ObjectMapper().readTree(run.resolve(Manifest.FILE).toFile());
         assertThat(json.get("statement").asText()).contains("It is not a crash rate and no proof of safety.");
-        assertThat(json.get("plan_sha256").asText()).isEqualTo(plan.hash());
+        assertThat(json.get("plan_sha256").asText()).isEqualTo(plan.digest());
         assertThat(json.get("seed").asLong()).isEqualTo(3);
         assertThat(json.get("complete").asBoolean()).isTrue();
         assertThat(json.get("scenarios_counted").asLong()).isEqualTo(270_000);

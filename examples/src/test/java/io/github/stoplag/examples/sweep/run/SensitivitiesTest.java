@@ -3,6 +3,9 @@ package io.github.stoplag.examples.sweep.run;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Offset.offset;
 
+import io.github.stoplag.sweep.PlanFile;
+import io.github.stoplag.sweep.SamplingError;
+import io.github.stoplag.sweep.Sensitivities;
 import java.util.List;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.junit.jupiter.api.Test;
@@ -16,7 +19,7 @@ class SensitivitiesTest {
 
     /** Equal braking and no other lag: contact if and only if reaction exceeds the time gap. */
     private static PlanFile plan(String... lines) {
-        return PlanFile.parse("plan.properties", """
+        return Plans.parse("plan.properties", """
                 title = oracle
                 scenarios = 5000
                 lamps = lamp

@@ -75,7 +75,7 @@ class SweepJobTest {
     /** A job that is opened for each run and closed after it. */
     private record Job(Path plan, Path run, long rows, int threads, int checkpoint) {
         SweepJob open() {
-            return SweepJob.open(PlanFile.read(plan), new SweepRows(RowFormat.CSV, rows), run, threads, checkpoint);
+            return SweepJob.open(Plans.read(plan), new SweepRows(RowFormat.CSV, rows), run, threads, checkpoint);
         }
 
         SweepOutcome start(SweepListener listener, BooleanSupplier cancelled) {
@@ -239,12 +239,12 @@ class SweepJobTest {
                 .withMessage(
                         "--resume: " + checkpoint
                                 + ": cannot be used: it must be of the same --rows and --format (200 rows, CSV), got 100 rows, CSV");
-        String before = PlanFile.read(planPath).hash();
+        String before = Plans.read(planPath).digest();
         Files.writeString(planPath, PLAN.replace("seed = 11", "seed = 12"));
         assertThatExceptionOfType(InputException.class)
                 .isThrownBy(() -> job("cut", 100, 1, 1).resume((d, all) -> {}, () -> false))
                 .withMessage("--resume: " + checkpoint + ": cannot be used: it must be of the plan " + planPath + " ("
-                        + PlanFile.read(planPath).hash() + "), got " + before);
+                        + Plans.read(planPath).digest() + "), got " + before);
     }
 
     @Test

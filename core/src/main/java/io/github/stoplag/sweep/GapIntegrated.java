@@ -1,10 +1,5 @@
-package io.github.stoplag.examples.sweep.run;
+package io.github.stoplag.sweep;
 
-import io.github.stoplag.sweep.ConditionalContact;
-import io.github.stoplag.sweep.ConditionalTally;
-import io.github.stoplag.sweep.Design;
-import io.github.stoplag.sweep.Plan;
-import io.github.stoplag.sweep.Sweep;
 import java.util.Optional;
 
 /**
@@ -25,7 +20,7 @@ public record GapIntegrated(ConditionalTally tally, long draws) {
      *     possible
      */
     public static Optional<GapIntegrated> of(PlanFile file, int threads) {
-        String gap = ContactMap.gapColumn(file.plan());
+        String gap = PairColumn.gapOf(file.plan()).column();
         boolean drawn = ContactMap.axis(file.plan(), gap).distribution().isPresent();
         boolean correlated = file.plan().correlations().stream()
                 .anyMatch(c -> c.first().equals(gap) || c.second().equals(gap));
@@ -40,7 +35,7 @@ public record GapIntegrated(ConditionalTally tally, long draws) {
                 .withThreads(threads)
                 .run(() -> new ConditionalTally(contact))
                 .tally();
-        long draws = tally.contactProbability(file.lamps().get(0)).count();
+        long draws = tally.contactProbability(file.pairModel().reference()).count();
         return draws < 2 ? Optional.empty() : Optional.of(new GapIntegrated(tally, draws));
     }
 }

@@ -1,8 +1,5 @@
-package io.github.stoplag.examples.sweep.run;
+package io.github.stoplag.sweep;
 
-import io.github.stoplag.sweep.Axis;
-import io.github.stoplag.sweep.Design;
-import io.github.stoplag.sweep.Plan;
 import java.util.Optional;
 
 /** What an interval that is made for independent draws means for a plan. */

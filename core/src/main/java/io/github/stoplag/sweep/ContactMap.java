@@ -1,11 +1,6 @@
-package io.github.stoplag.examples.sweep.run;
+package io.github.stoplag.sweep;
 
 import io.github.stoplag.chance.Distribution;
-import io.github.stoplag.sweep.Axis;
-import io.github.stoplag.sweep.Plan;
-import io.github.stoplag.sweep.Proportion;
-import io.github.stoplag.sweep.RowBlock;
-import io.github.stoplag.sweep.SavableTally;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -14,14 +9,14 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * How often each lamp led to contact in equal bins of the gap and of the speed, without {@link #TAIL} of a drawn axis
+ * How often each lamp led to contact in equal bins of gap and speed, without {@link #TAIL_RATIO} of a drawn axis
  * at either end.
  */
 public final class ContactMap implements SavableTally<ContactMap> {
     private static final int GAP_BINS = 24;
     private static final int SPEED_BINS = 8;
     /** The share of a drawn axis that is left out at either end. */
-    public static final double TAIL = 0.005;
+    public static final double TAIL_RATIO = 0.005;
 
     /**
      * Equal bins of one column.
@@ -34,10 +29,10 @@ public final class ContactMap implements SavableTally<ContactMap> {
     public record Bins(String column, double lo, double hi, int count) {
         static Bins of(Axis axis, int most) {
             double lo = axis.distribution()
-                    .map(drawn -> drawn.quantile(TAIL))
+                    .map(drawn -> drawn.quantile(TAIL_RATIO))
                     .orElseGet(() -> Arrays.stream(axis.levels()).min().orElseThrow());
             double hi = axis.distribution()
-                    .map(drawn -> drawn.quantile(1 - TAIL))
+                    .map(drawn -> drawn.quantile(1 - TAIL_RATIO))
                     .orElseGet(() -> Arrays.stream(axis.levels()).max().orElseThrow());
             Optional<Distribution> drawn = axis.distribution();
             return lo < hi
@@ -87,15 +82,18 @@ public final class ContactMap implements SavableTally<ContactMap> {
         hits = new long[lamps.size()][counts.length];
     }
 
-    static ContactMap of(Plan plan, List<String> lamps) {
+    /**
+     * Makes an empty map.
+     *
+     * @param plan the plan, which says where gaps and speeds lie
+     * @param lamps the lamps
+     * @return the map
+     */
+    public static ContactMap of(Plan plan, List<String> lamps) {
         return new ContactMap(
-                Bins.of(axis(plan, gapColumn(plan)), GAP_BINS),
-                Bins.of(axis(plan, "speed_mps"), SPEED_BINS),
+                Bins.of(axis(plan, PairColumn.gapOf(plan).column()), GAP_BINS),
+                Bins.of(axis(plan, PairColumn.SPEED.column()), SPEED_BINS),
                 List.copyOf(lamps));
-    }
-
-    static String gapColumn(Plan plan) {
-        return plan.columns().contains("gap_m") ? "gap_m" : "time_gap_s";
     }
 
     static Axis axis(Plan plan, String column) {
@@ -107,7 +105,7 @@ public final class ContactMap implements SavableTally<ContactMap> {
         double[] gaps = rows.column(gap.column);
         double[] speeds = rows.column(speed.column);
         for (int lamp = 0; lamp < hits.length; lamp++) {
-            double[] contact = rows.column("contact_" + lamps.get(lamp));
+            double[] contact = rows.column(PairOutput.CONTACT.column(lamps.get(lamp)));
             for (int i = 0; i < rows.count(); i++) {
                 int x = gap.bin(gaps[i]);
                 int y = speed.bin(speeds[i]);

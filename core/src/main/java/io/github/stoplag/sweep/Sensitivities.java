@@ -1,16 +1,7 @@
-package io.github.stoplag.examples.sweep.run;
+package io.github.stoplag.sweep;
 
 import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.chance.Empirical;
-import io.github.stoplag.sweep.Axis;
-import io.github.stoplag.sweep.Design;
-import io.github.stoplag.sweep.OneAtATime;
-import io.github.stoplag.sweep.PairTally;
-import io.github.stoplag.sweep.Plan;
-import io.github.stoplag.sweep.Proportion;
-import io.github.stoplag.sweep.Rejects;
-import io.github.stoplag.sweep.SobolIndices;
-import io.github.stoplag.sweep.Sweep;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -83,8 +74,8 @@ public record Sensitivities(
             return without(lamp, swings, "shares of variance need independent axes");
         }
         try {
-            String closing = "closing_speed_" + lamp + "_mps";
-            SobolIndices contact = SobolIndices.of(plan, file.model(), "contact_" + lamp, threads);
+            String closing = PairOutput.CLOSING_SPEED.column(lamp);
+            SobolIndices contact = SobolIndices.of(plan, file.model(), PairOutput.CONTACT.column(lamp), threads);
             long leftOut =
                     contact.rejects().stream().mapToLong(Rejects.Entry::count).sum();
             if (leftOut > MOST_LEFT_OUT * BASE) {
@@ -101,7 +92,7 @@ public record Sensitivities(
                         swings,
                         "fewer than " + FEWEST + " of the base scenarios differ from the others in contact or none");
             }
-            SobolIndices impact = SobolIndices.of(plan, new ImpactModel(file.model(), closing), closing, threads);
+            SobolIndices impact = SobolIndices.of(plan, file.model().filledWith(0), closing, threads);
             return new Sensitivities(
                     lamp, varying(plan, contact), varying(plan, impact), swings, leftOut, Optional.empty());
         } catch (IllegalArgumentException e) {
@@ -236,7 +227,7 @@ public record Sensitivities(
      * @return the curves
      */
     public static List<OneAtATime.Curve> closingSpeedCurves(PlanFile file, String lamp, int points) {
-        String closing = "closing_speed_" + lamp + "_mps";
-        return OneAtATime.curves(file.plan(), new ImpactModel(file.model(), closing), closing, points);
+        String closing = PairOutput.CLOSING_SPEED.column(lamp);
+        return OneAtATime.curves(file.plan(), file.model().filledWith(0), closing, points);
     }
 }
