@@ -169,6 +169,25 @@ class LampSetTest {
                 .hasMessageStartingWith("gain of the full exchange must be above 0 s");
     }
 
+    /**
+     * High-mounted lamps beside conventional ones, unsuspecting drivers: response times did not vary (Sivak et al. 1980
+     * and 1981, seen in abstracts). A third lamp of the same kind leaves the first light where it was.
+     */
+    @Test
+    void anEqualLampMoreChangesNoMoment() {
+        LampSet pair = LampSet.of(
+                lamp("left", FILAMENT, 40).at(-0.6, 0.8),
+                lamp("right", FILAMENT, 40).at(0.6, 0.8));
+        assertThat(seenS(three(FILAMENT, FILAMENT, FILAMENT).detection()))
+                .isEqualTo(seenS(pair.detect(EYE, NEAR).detection()));
+        assertThat(AttentionEffect.published("centre-high-traffic")
+                        .range()
+                        .orElseThrow()
+                        .middle()
+                        .inSeconds())
+                .isZero();
+    }
+
     @Test
     void setSaysItselfHowMuchItKeeps() {
         LampSet mixed = LampSet.of(

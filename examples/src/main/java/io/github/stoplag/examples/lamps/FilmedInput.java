@@ -41,8 +41,11 @@ public final class FilmedInput {
     public static final String CAVEATS_FILE = "caveats.csv";
     private static final List<String> TABLES = List.of(CURVES_FILE, "moments.csv", "differences.csv", CAVEATS_FILE);
 
+    private static final int FEWEST_POINTS = 3;
+
     private final Path curves;
     private final Map<String, List<BandPoint>> on = new LinkedHashMap<>();
+    private final Map<String, List<BandPoint>> off = new LinkedHashMap<>();
     private final List<Caveat> caveats = new ArrayList<>();
 
     private FilmedInput(Path curves) {
@@ -57,7 +60,7 @@ public final class FilmedInput {
      * @param zeroDelay what is added to the times of a film
      * @throws InputException if it cannot be read or has no such lamp
      */
-    public static OnsetCurve read(Path path, Optional<String> lamp, TimeSpan zeroDelay) {
+    public static FilmedCurves read(Path path, Optional<String> lamp, TimeSpan zeroDelay) {
         Optional<Path> curves = curves(path);
         if (curves.isPresent()) {
             return new FilmedInput(curves.get()).onset(lamp, zeroDelay);
@@ -65,7 +68,7 @@ public final class FilmedInput {
         if (lamp.isPresent() && Files.exists(path)) {
             throw new InputException(path + ": holds one lamp, which needs no name, got \"" + lamp.get() + "\"");
         }
-        return MeasuredCsv.read(path);
+        return new FilmedCurves(MeasuredCsv.read(path), Optional.empty());
     }
 
     /**
@@ -75,7 +78,7 @@ public final class FilmedInput {
      * @param zeroDelay what is added to the times of a film
      * @throws InputException if it cannot be read or has no such lamp
      */
-    public static OnsetCurve read(String text, TimeSpan zeroDelay) {
+    public static FilmedCurves read(String text, TimeSpan zeroDelay) {
         return read(Path.of(""), text, zeroDelay);
     }
 
@@ -84,11 +87,11 @@ public final class FilmedInput {
      *
      * @throws InputException if it cannot be read or has no such lamp
      */
-    public static OnsetCurve beside(ScenarioFile file, String key) {
+    public static FilmedCurves beside(ScenarioFile file, String key) {
         return read(Path.of(file.name()).resolveSibling(""), file.text(key, null), file.get(ZERO_DELAY));
     }
 
-    private static OnsetCurve read(Path from, String text, TimeSpan zeroDelay) {
+    private static FilmedCurves read(Path from, String text, TimeSpan zeroDelay) {
         int comma = text.lastIndexOf(',');
         try {
             Path whole = from.resolve(text);
@@ -111,7 +114,7 @@ public final class FilmedInput {
                 : Optional.empty();
     }
 
-    private OnsetCurve onset(Optional<String> asked, TimeSpan zeroDelay) {
+    private FilmedCurves onset(Optional<String> asked, TimeSpan zeroDelay) {
         TextFile.table(curves, CURVES, this::accept);
         String names = String.join(", ", on.keySet());
         if (on.isEmpty()) {
@@ -124,13 +127,29 @@ public final class FilmedInput {
         if (!on.containsKey(lamp)) {
             throw new InputException(curves + ": the film has no lamp \"" + lamp + "\" that comes on; it has " + names);
         }
+        // too few points make no course of going out
+        off.values().removeIf(points -> points.size() < FEWEST_POINTS);
         readCaveats(lamp);
-        double earliestS = on.keySet().stream()
-                .mapToDouble(name -> banded(name, Evidence.none()).beginS())
+        double shiftS = Math.max(zeroDelay.inSeconds(), -earliestS(on));
+        return new FilmedCurves(
+                banded(on, lamp, "", evidence(lamp, shiftS)).delayed(TimeSpan.seconds(shiftS)),
+                off.containsKey(lamp) ? Optional.of(fall(lamp)) : Optional.empty());
+    }
+
+    private OnsetCurve fall(String lamp) {
+        Evidence evidence = Evidence.of(
+                        "lamp " + lamp + " of a film going out: " + curves,
+                        "time 0, the opening circuit, is taken as the film's own, no later than any of its lamps dims")
+                .withCaveats(caveats);
+        return banded(off, lamp, " going out", evidence).delayed(TimeSpan.seconds(Math.max(0, -earliestS(off))));
+    }
+
+    private double earliestS(Map<String, List<BandPoint>> direction) {
+        return direction.keySet().stream()
+                .mapToDouble(
+                        name -> banded(direction, name, "", Evidence.none()).beginS())
                 .min()
                 .orElseThrow();
-        double shiftS = Math.max(zeroDelay.inSeconds(), -earliestS);
-        return banded(lamp, evidence(lamp, shiftS)).delayed(TimeSpan.seconds(shiftS));
     }
 
     private Evidence evidence(String lamp, double shiftS) {
@@ -156,9 +175,9 @@ public final class FilmedInput {
         });
     }
 
-    private BandedOnset banded(String lamp, Evidence evidence) {
+    private BandedOnset banded(Map<String, List<BandPoint>> direction, String lamp, String how, Evidence evidence) {
         try {
-            return BandedOnset.of(lamp + ", filmed", on.getOrDefault(lamp, List.of()), evidence);
+            return BandedOnset.of(lamp + ", filmed" + how, direction.getOrDefault(lamp, List.of()), evidence);
         } catch (IllegalArgumentException e) {
             throw new InputException(curves + ": lamp " + lamp + ": " + e.getMessage(), e);
         }
@@ -178,10 +197,10 @@ public final class FilmedInput {
                 throw bad(row, CURVES.get(i + 2) + " must be a number, got \"" + text + "\"");
             }
         }
-        if (direction.equals("on")) {
-            on.computeIfAbsent(row.getField(0), name -> new ArrayList<>())
-                    .add(new BandPoint(numbers[0], numbers[1], numbers[2], numbers[3]));
-        }
+        boolean rising = direction.equals("on");
+        (rising ? on : off)
+                .computeIfAbsent(row.getField(0), name -> new ArrayList<>())
+                .add(new BandPoint(rising ? numbers[0] : 1 - numbers[0], numbers[1], numbers[2], numbers[3]));
     }
 
     private InputException bad(CsvRecord row, String what) {

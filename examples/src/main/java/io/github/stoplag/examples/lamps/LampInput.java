@@ -105,7 +105,7 @@ public record LampInput(
         public Optional<Light> end(boolean early) {
             if (set.isEmpty()) {
                 return onset instanceof BandedOnset
-                        ? Optional.of(of(end(onset, early), intensity, notes))
+                        ? Optional.of(new Light(end(onset, early), intensity, falls, switched, set, notes))
                         : Optional.empty();
             }
             List<LampSet.Member> lamps = set.get().members();
@@ -177,7 +177,7 @@ public record LampInput(
     }
 
     /** A filmed lamp: the film gives the shape of the rise, the file its intensity. */
-    public static LampInput filmed(OnsetCurve lamp, LuminousIntensity intensity, String intensityKey) {
+    public static LampInput filmed(FilmedCurves lamp, LuminousIntensity intensity, String intensityKey) {
         Light light = filmed(lamp, intensity, intensity.toString(), intensityKey);
         return new LampInput(intensityKey, intensity, Optional.empty(), false, supply -> light);
     }
@@ -186,7 +186,7 @@ public record LampInput(
      * This lamp filmed: the film gives the shape of the rise; how bright it ends up stays what it was, for a bulb the
      * intensity at design voltage times the model's light on the supply.
      */
-    public LampInput filmedAs(OnsetCurve lamp) {
+    public LampInput filmedAs(FilmedCurves lamp) {
         if (bulb.isEmpty()) {
             return filmed(lamp, given, intensityKey);
         }
@@ -198,11 +198,16 @@ public record LampInput(
         });
     }
 
-    private static Light filmed(OnsetCurve lamp, LuminousIntensity intensity, String origin, String intensityKey) {
-        double end = lamp.relativeIntensity(Double.POSITIVE_INFINITY);
-        return Light.of(
-                lamp,
+    private static Light filmed(FilmedCurves lamp, LuminousIntensity intensity, String origin, String intensityKey) {
+        double end = lamp.onset().relativeIntensity(Double.POSITIVE_INFINITY);
+        return new Light(
+                lamp.onset(),
                 intensity,
+                lamp.darkening().stream()
+                        .map(fall -> new LampFall(fall, intensity, LuminousIntensity.candela(0)))
+                        .toList(),
+                Optional.empty(),
+                Optional.empty(),
                 List.of((end < 1 ? Text.digits(intensity.inCandela() * end) + " cd = " : "") + origin
                         + (end < 1 ? " times " + Text.digits(end) + ", where the film ends" : "")
                         + "; the candela are the scenario's " + intensityKey

@@ -68,8 +68,7 @@ final class FirstLook {
     }
 
     private String called(int lamp) {
-        String name = swap.lamps().get(lamp).name();
-        return name.contains("lamp") || several(lamp) ? name : name + " lamp";
+        return swap.lamps().get(lamp).called();
     }
 
     private boolean several(int lamp) {

@@ -5,11 +5,11 @@ import io.github.stoplag.examples.file.Key;
 import io.github.stoplag.examples.file.Keys;
 import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.examples.lamps.FilamentInput;
+import io.github.stoplag.examples.lamps.FilmedCurves;
 import io.github.stoplag.examples.lamps.FilmedInput;
 import io.github.stoplag.examples.lamps.LampInput;
 import io.github.stoplag.examples.lamps.LampKind;
 import io.github.stoplag.lamp.LedLamp;
-import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
@@ -130,7 +130,7 @@ record FittedLamps(List<Named> lamps) {
     }
 
     /** Puts a filmed lamp in the place of the one fitted now, with the intensity given for that one. */
-    FittedLamps withFilmed(OnsetCurve film) {
+    FittedLamps withFilmed(FilmedCurves film) {
         List<Named> changed = new ArrayList<>(lamps);
         changed.set(0, new Named("measured", lamps.get(0).input.filmedAs(film)));
         return new FittedLamps(changed);

@@ -2,6 +2,7 @@ package io.github.stoplag.examples.lampswap;
 
 import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.examples.lamps.Criterion;
+import io.github.stoplag.film.BandedOnset;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.sight.Detection;
@@ -42,8 +43,15 @@ final class GoingOut {
         return Stream.concat(
                 Stream.of("Seen dark means: " + eye.criterion()
                         + ", for the loss of light as for its gain (assumed); the tail" + " lamp at night has " + tail
-                        + ". A set is dark when its last lamp is."),
+                        + ". A set is dark when its last lamp is."
+                        + (filmed() ? " Of a filmed lamp this is the middle of what its film leaves possible." : "")),
                 IntStream.range(1, swap.lamps().size()).boxed().flatMap(lamp -> cost(lamp).stream()));
+    }
+
+    private boolean filmed() {
+        return swap.lamps().stream()
+                .flatMap(lamp -> lamp.light().falls().stream())
+                .anyMatch(fall -> fall.darkening() instanceof BandedOnset);
     }
 
     private Optional<String> cost(int lamp) {
@@ -53,8 +61,8 @@ final class GoingOut {
             return Optional.empty();
         }
         double laterS = then.get().inSeconds() - now.get().inSeconds();
-        String names = swap.lamps().get(lamp).name() + " lamp: dark ";
-        String fitted = "the " + swap.lamps().get(0).name() + " lamp";
+        String names = swap.lamps().get(lamp).called() + ": dark ";
+        String fitted = "the " + swap.lamps().get(0).called();
         if (Math.abs(laterS) < SAME_S) {
             return Optional.of(names + "at night when " + fitted + " is.");
         }

@@ -39,6 +39,11 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
      */
     public record Lamp(
             String name, LampInput.Light light, List<Detection> detections, List<Optional<Estimated>> moments) {
+        /** Names it in a sentence. */
+        String called() {
+            return name.contains("lamp") || light.set().isPresent() ? name : name + " lamp";
+        }
+
         public OnsetCurve onset() {
             return light.onset();
         }

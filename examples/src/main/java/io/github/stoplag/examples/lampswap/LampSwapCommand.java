@@ -2,9 +2,9 @@ package io.github.stoplag.examples.lampswap;
 
 import io.github.stoplag.examples.draw.Figure;
 import io.github.stoplag.examples.file.ScenarioFile;
+import io.github.stoplag.examples.lamps.FilmedCurves;
 import io.github.stoplag.examples.lamps.FilmedInput;
 import io.github.stoplag.examples.program.ScenarioCommand;
-import io.github.stoplag.lamp.OnsetCurve;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -69,7 +69,7 @@ public final class LampSwapCommand extends ScenarioCommand {
 
     @Override
     protected Results results(ScenarioFile file) {
-        OnsetCurve filmed = measured == null ? null : FilmedInput.read(measured, file.get(FilmedInput.ZERO_DELAY));
+        FilmedCurves filmed = measured == null ? null : FilmedInput.read(measured, file.get(FilmedInput.ZERO_DELAY));
         LampSwap swap = LampSwap.of(Scenario.of(file, filmed));
         List<Figure> figures = Stream.concat(Charts.of(swap).stream(), RoadDiagram.all(swap).stream())
                 .toList();

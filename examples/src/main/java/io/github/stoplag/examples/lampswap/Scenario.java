@@ -7,10 +7,10 @@ import io.github.stoplag.examples.file.Keys;
 import io.github.stoplag.examples.file.ScenarioFile;
 import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.examples.lamps.FilamentInput;
+import io.github.stoplag.examples.lamps.FilmedCurves;
 import io.github.stoplag.examples.lamps.FilmedInput;
 import io.github.stoplag.examples.lamps.SupplyInput;
 import io.github.stoplag.following.BrakingVehicle;
-import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.lamp.SupplyConditions;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
@@ -95,7 +95,7 @@ public record Scenario(
      * @param filmed a filmed lamp in the place of the lamp fitted now, if any
      * @throws InputException if a value is missing or impossible
      */
-    public static Scenario of(ScenarioFile file, @Nullable OnsetCurve filmed) {
+    public static Scenario of(ScenarioFile file, @Nullable FilmedCurves filmed) {
         List<Leg> legs = Traffic.legs(file);
         FittedLamps lamps = FittedLamps.of(file);
         Scenario scenario = new Scenario(

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import io.github.stoplag.examples.Program;
+import io.github.stoplag.lamp.Darkening;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.FilamentOnset;
 import io.github.stoplag.lamp.LedLamp;
@@ -51,6 +52,7 @@ class FilmedSwapTest {
         StringBuilder curves = new StringBuilder("lamp,direction,level,time_s,lo_s,hi_s\n");
         curve(curves, "filament", FILAMENT);
         curve(curves, "led", LED);
+        goingOut(curves, Darkening.of(FILAMENT.lamp().switchOff(FILAMENT.conditions())));
         Files.writeString(film.resolve("curves.csv"), curves.append("led,off,0.5,0.001,0,0.002\n"));
         Files.writeString(
                 film.resolve("caveats.csv"),
@@ -63,6 +65,39 @@ class FilmedSwapTest {
             curves.append(String.format(
                     Locale.ROOT, "%s,on,%.4f,%.7f,%.7f,%.7f\n", lamp, level, timeS, timeS - HALF_S, timeS + HALF_S));
         }
+    }
+
+    private static void goingOut(StringBuilder curves, OnsetCurve dark) {
+        for (double gone = 0.002; gone < 0.999; gone += 0.004) {
+            double timeS = dark.timeToLevelS(gone).orElseThrow();
+            curves.append(String.format(
+                    Locale.ROOT,
+                    "filament,off,%.4f,%.7f,%.7f,%.7f\n",
+                    1 - gone,
+                    timeS,
+                    timeS - HALF_S,
+                    timeS + HALF_S));
+        }
+    }
+
+    /** A lamp whose film shows it going out is seen dark when the model is that the film was made of. */
+    @Test
+    void filmedLampGoesOutAsItsFilmShows() {
+        Program run = run("""
+                lamp.1 = filmed my film, filament, 60 cd
+                lamp.2 = filmed my film, led, 60 cd
+                supply.voltage = 12.8 V
+                filament.lens = clear
+                filament.design-voltage = 13.5 V
+                filament.design-power = 26 W
+                filament.intensity = 72.1 cd
+                lamp.present = filament
+                """);
+        assertThat(run.err()).isEmpty();
+        String out = run.out().replaceAll("\\s+", " ");
+        assertThat(out)
+                .containsPattern(" filament ([0-9]+ ms [0-9]+ ms [0-9]+ ms) lamp 1 \\1 lamp 2 not known not known")
+                .contains("Of a filmed lamp this is the middle");
     }
 
     private Program run(String lamps) {
