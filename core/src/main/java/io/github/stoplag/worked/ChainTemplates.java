@@ -37,7 +37,7 @@ final class ChainTemplates {
         double each = Draw.bare(r) + latency.in(Unit.SECOND);
         WorkedChain chain = equal(Given.of(50, Unit.KMH), Given.of(6, Unit.MPS2), r, latency, n);
         return d.draft(
-                        n
+                        COUNTS.get(n - 3)
                                 + " cars follow each other. Each driver sees only the stop lamp of the car ahead, which can be seen "
                                 + latency.amount() + " after its pedal is pressed, and reacts " + r.amount()
                                 + " after that. How long after the first driver does the last one press the pedal?",
@@ -61,7 +61,7 @@ final class ChainTemplates {
         double each = Draw.bare(r) + latency.in(Unit.SECOND);
         Unit length = d.style().units().length();
         return d.draft(
-                        COUNTS.get(n - 3) + " cars follow each other at " + v.amount() + " and all brake with "
+                        COUNTS.get(n - 3) + " cars follow each other at " + v.amount() + " and all brake at "
                                 + a.amount()
                                 + ". Each driver sees only the stop lamp of the car ahead, which can be seen "
                                 + latency.amount() + " after its pedal is pressed, and reacts " + r.amount()
@@ -105,7 +105,7 @@ final class ChainTemplates {
         Draft draft = d.draft(
                         "Three cars follow each other at " + v.amount() + " with gaps, each from front to rear, of "
                                 + g[0].amount() + " and "
-                                + g[1].amount() + ". They brake with " + a[0].amount() + ", " + a[1].amount() + " and "
+                                + g[1].amount() + ". They brake at " + a[0].amount() + ", " + a[1].amount() + " and "
                                 + a[2].amount() + " in order from the front. Each driver sees only the lamp ahead, "
                                 + latency.amount() + " after its pedal is pressed, and reacts " + r.amount()
                                 + " later. How small does the smallest gap get?",

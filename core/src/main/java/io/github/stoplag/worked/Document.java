@@ -1,6 +1,8 @@
 package io.github.stoplag.worked;
 
 import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * A page as data, written as plain text, Markdown with LaTeX mathematics, or HTML with MathML.
@@ -12,6 +14,9 @@ import java.util.List;
  */
 public record Document(String title, List<Block> blocks) {
     private static final String OPEN = "<math displaystyle=\"true\"><mrow>";
+    private static final Pattern POWER = Pattern.compile("10\\^(\u2212?[0-9]+)");
+    private static final String PLAIN = "\u22120123456789";
+    private static final String RAISED = "⁻⁰¹²³⁴⁵⁶⁷⁸⁹";
     private static final String CLOSE = "</mrow></math>";
 
     /** A piece of a page. */
@@ -273,11 +278,21 @@ public record Document(String title, List<Block> blocks) {
 
     /** Keeps Markdown from reading stars, underscores and dollars as marks. */
     private static String plain(String text) {
-        return text.replaceAll("([\\\\`*_$<>\\[\\]#|])", "\\\\$1");
+        return raised(text).replaceAll("([\\\\`*_$<>\\[\\]#|])", "\\\\$1");
+    }
+
+    /** Writes the exponents of powers of ten with raised digits, for formats that have no other way to raise them. */
+    static String raised(String text) {
+        return POWER.matcher(text)
+                .replaceAll(power -> "10"
+                        + power.group(1)
+                                .chars()
+                                .mapToObj(each -> RAISED.substring(PLAIN.indexOf(each), PLAIN.indexOf(each) + 1))
+                                .collect(Collectors.joining()));
     }
 
     /** Raises the exponents of powers of ten in running text. */
-    private static String prose(String text) {
+    static String prose(String text) {
         return escape(text).replaceAll("10\\^(\u2212?[0-9]+)", "10<sup>$1</sup>");
     }
 

@@ -1,5 +1,6 @@
 package io.github.stoplag.worked;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
@@ -155,6 +156,22 @@ public record Exercise(
                     "the letter says " + choice.amount() + ", the number says " + rest + "; one answer is wanted");
         }
         return number;
+    }
+
+    /** How far the answer is rounded, in words for a sheet; nothing where a rule or a series sets it. */
+    String digitsAsked() {
+        if (isStepped(solution)) {
+            return "";
+        }
+        Rounding rounding = solution.answer().rounding();
+        return switch (rounding.mode()) {
+            case DIGITS -> ", to " + rounding.step() + " significant digits";
+            case NEAREST ->
+                rounding.step().compareTo(BigDecimal.ONE) == 0
+                        ? ", to a whole number"
+                        : ", to the nearest " + rounding.step().toPlainString();
+            case UP, DOWN -> "";
+        };
     }
 
     /** Whether a number is one of the wrong choices, digit by digit. */

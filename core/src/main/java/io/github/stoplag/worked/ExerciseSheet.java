@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -34,6 +36,7 @@ import java.util.stream.IntStream;
 public final class ExerciseSheet {
     private static final int MOST = 200;
     private static final int TRIES = 1000;
+    private static final int MOST_AT_ONCE = 10_000;
     private static final String TITLE = "Exercises on stopping and stop lamps";
     private static final String PREAMBLE = "Data are invented. An answer is that of a model and no proof of safety.";
     private static final Pattern NUMBER_AND_UNIT = Pattern.compile("(\\d) (?=("
@@ -136,13 +139,29 @@ public final class ExerciseSheet {
     /**
      * Makes several variants.
      *
-     * @param number how many, in [1, 1000]
+     * @param number how many, in [1, 1000], and no more than make 10,000 exercises
      * @return the sheets
      * @throws IllegalArgumentException if the number is out of range
      */
     public List<ExerciseSheet> variants(int number) {
-        Check.inRange("number of variants", number, 1, 1000, "");
+        Check.inRange("number of variants", number, 1, Math.min(1000, MOST_AT_ONCE / count), "");
         return IntStream.range(0, number).mapToObj(this::variant).toList();
+    }
+
+    private static String word(Difficulty each) {
+        return each.name().toLowerCase(Locale.ROOT);
+    }
+
+    /** The topics, each with the difficulties it has. */
+    private static String combinations() {
+        Map<String, Set<String>> all = new LinkedHashMap<>();
+        ExerciseTemplate.all().stream()
+                .sorted(Comparator.comparing(ExerciseTemplate::difficulty))
+                .forEach(each -> all.computeIfAbsent(each.topic(), topic -> new LinkedHashSet<>())
+                        .add(word(each.difficulty())));
+        return all.entrySet().stream()
+                .map(each -> each.getKey() + " (" + String.join(", ", each.getValue()) + ")")
+                .collect(Collectors.joining(", "));
     }
 
     private List<Exercise> drawn() {
@@ -151,12 +170,8 @@ public final class ExerciseSheet {
                 .filter(each -> topic.isEmpty() || topic.get().equals(each.topic()))
                 .toList());
         if (templates.isEmpty()) {
-            throw new IllegalArgumentException("no template has topic " + topic.orElse("(any)") + " and difficulty "
-                    + difficulty.map(Enum::name).orElse("(any)") + "; topics are "
-                    + ExerciseTemplate.all().stream()
-                            .map(ExerciseTemplate::topic)
-                            .distinct()
-                            .toList());
+            throw new IllegalArgumentException("no exercise has topic " + topic.orElse("(any)") + " and difficulty "
+                    + difficulty.map(ExerciseSheet::word).orElse("(any)") + "; there are " + combinations());
         }
         Collections.shuffle(templates, new Random(ExerciseTemplate.mixed(seed, -1)));
         List<Exercise> drawn = new ArrayList<>();
@@ -237,8 +252,8 @@ public final class ExerciseSheet {
                             ? new Document.Choices(exercise.choices().stream()
                                     .map(choice -> choice.amount().toString())
                                     .toList())
-                            : new Document.Paragraph(
-                                    "Answer in " + exercise.answer().unit().symbol() + ": ________"));
+                            : new Document.Paragraph("Answer in "
+                                    + exercise.answer().unit().symbol() + exercise.digitsAsked() + ": ________"));
         }
         return new Document(TITLE + name(), blocks);
     }
@@ -291,9 +306,10 @@ public final class ExerciseSheet {
     }
 
     /**
-     * Writes the sheet as a content package of IMS Question and Test Interoperability 2.1: the manifest and one
-     * multiple-choice item a question, with the mistakes as feedback and a note on invented data and cautions. Put the
-     * files into a zip to import them.
+     * Writes the sheet as a content package of IMS Question and Test Interoperability 2.1: the manifest; one
+     * multiple-choice item a question, with the mistakes as feedback, and a test of them; one item a question that asks
+     * for the number, and a test of those; each with a note on invented data and cautions. Put the files into a zip to
+     * import them.
      *
      * @return the text of each file by its name
      */

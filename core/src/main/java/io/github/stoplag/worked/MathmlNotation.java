@@ -43,7 +43,8 @@ final class MathmlNotation extends Notation {
 
     @Override
     String quotient(String top, String bottom) {
-        return "<mfrac>" + row(top) + row(bottom) + "</mfrac>";
+        // a fraction within a fraction would shrink
+        return "<mfrac displaystyle=\"true\">" + row(top) + row(bottom) + "</mfrac>";
     }
 
     @Override

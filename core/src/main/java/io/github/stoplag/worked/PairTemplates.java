@@ -31,7 +31,7 @@ final class PairTemplates {
         double braking = speed * speed / (2 * d.decel(a));
         Unit length = d.style().units().length();
         return d.draft(
-                        "Two cars follow each other at " + v.amount() + " and both brake with " + a.amount()
+                        "Two cars follow each other at " + v.amount() + " and both brake at " + a.amount()
                                 + ", the second " + t.amount() + " after the first. What gap do they need at least?"
                                 + GAP,
                         new WorkedPair(v, a, v, a, t).gapNeeded(d.style()))
@@ -42,8 +42,8 @@ final class PairTemplates {
     }
 
     private static String both(Given v, Given al, Given af, Given t) {
-        return "Two cars follow each other at " + v.amount() + ". The first brakes with " + al.amount()
-                + ", the second with " + af.amount() + " and " + t.amount() + " later.";
+        return "Two cars follow each other at " + v.amount() + ". The first brakes at " + al.amount()
+                + ", the second at " + af.amount() + " and " + t.amount() + " later.";
     }
 
     private static Optional<Draft> gap(Draw d, boolean followerHarder) {

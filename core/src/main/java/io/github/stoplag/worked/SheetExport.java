@@ -9,7 +9,9 @@ import java.util.Map;
  * Sheets in formats that other programs read.
  *
  * <p>Source: RFC 4180, from memory; IMS Question and Test Interoperability 2.1, schema imsqti_v2p1.xsd of 31 July 2012:
- * order of the parts of an item, attributes of item, choice interaction and modal feedback, seen; the rest from memory.
+ * order of the parts of an item, attributes of item, choice interaction and modal feedback, seen; a test in a manifest
+ * with its file before its dependencies, and a text entry within a paragraph, as in packages of others, seen; the rest
+ * from memory.
  */
 final class SheetExport {
     private static final String XML = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
@@ -49,20 +51,34 @@ final class SheetExport {
     }
 
     private static String quoted(String text) {
-        return "\"" + text.replace("\"", "\"\"") + "\"";
+        return "\"" + Document.raised(text).replace("\"", "\"\"") + "\"";
     }
 
     static Map<String, String> qti(String name, List<Exercise> exercises) {
         Map<String, String> files = new LinkedHashMap<>();
         StringBuilder resources = new StringBuilder();
-        for (int i = 0; i < exercises.size(); i++) {
-            String file = "item-" + (i + 1) + ".xml";
-            // a store of items knows each by its identifier, so that two sheets must not share one
-            String id = name + "-item-" + (i + 1);
-            files.put(file, item(id, i + 1, exercises.get(i)));
-            resources.append("""
-                        <resource identifier="%s" type="imsqti_item_xmlv2p1" href="%s"><file href="%s"/></resource>
-                    """.formatted(id, file, file));
+        for (Kind kind : Kind.values()) {
+            StringBuilder references = new StringBuilder();
+            StringBuilder dependencies = new StringBuilder();
+            StringBuilder items = new StringBuilder();
+            for (int i = 0; i < exercises.size(); i++) {
+                String file = kind.file + "-" + (i + 1) + ".xml";
+                // a store of items knows each by its identifier, so that two sheets must not share one
+                String id = name + "-" + kind.file + "-" + (i + 1);
+                files.put(file, kind.item(id, i + 1, exercises.get(i)));
+                items.append("""
+                            <resource identifier="%s" type="imsqti_item_xmlv2p1" href="%s"><file href="%s"/></resource>
+                        """.formatted(id, file, file));
+                dependencies.append("<dependency identifierref=\"%s\"/>".formatted(id));
+                references.append("      <assessmentItemRef identifier=\"%s\" href=\"%s\"/>\n".formatted(id, file));
+            }
+            String test = "test-" + kind.files + ".xml";
+            files.put(test, test(name + "-" + kind.files, kind.title, references));
+            resources
+                    .append("""
+                        <resource identifier="%s" type="imsqti_test_xmlv2p1" href="%s"><file href="%s"/>%s</resource>
+                    """.formatted(name + "-" + kind.files, test, test, dependencies))
+                    .append(items);
         }
         files.put("imsmanifest.xml", XML + """
                 <manifest xmlns="http://www.imsglobal.org/xsd/imscp_v1p1" identifier="%s">
@@ -75,22 +91,118 @@ final class SheetExport {
         return files;
     }
 
-    private static String item(String id, int number, Exercise exercise) {
+    private static String test(String id, String title, StringBuilder references) {
+        return XML + """
+                <assessmentTest xmlns="http://www.imsglobal.org/xsd/imsqti_v2p1" identifier="%s" title="%s">
+                  <outcomeDeclaration identifier="SCORE" cardinality="single" baseType="float">
+                    <defaultValue><value>0</value></defaultValue>
+                  </outcomeDeclaration>
+                  <testPart identifier="part" navigationMode="nonlinear" submissionMode="individual">
+                    <assessmentSection identifier="section" title="%s" visible="true">
+                %s    </assessmentSection>
+                  </testPart>
+                  <outcomeProcessing>
+                    <setOutcomeValue identifier="SCORE">
+                      <sum><testVariables variableIdentifier="SCORE"/></sum>
+                    </setOutcomeValue>
+                  </outcomeProcessing>
+                </assessmentTest>
+                """.formatted(id, title, title, references);
+    }
+
+    /** The two ways to ask the same question. */
+    private enum Kind {
+        ITEM("item", "items", "Exercises on stopping and stop lamps, multiple choice") {
+            @Override
+            String item(String id, int number, Exercise exercise) {
+                return choice(id, number, exercise);
+            }
+        },
+        ENTRY("entry", "entries", "Exercises on stopping and stop lamps, numbers to enter") {
+            @Override
+            String item(String id, int number, Exercise exercise) {
+                return entry(id, number, exercise);
+            }
+        };
+
+        private final String file;
+        private final String files;
+        private final String title;
+
+        Kind(String file, String files, String title) {
+            this.file = file;
+            this.files = files;
+            this.title = title;
+        }
+
+        abstract String item(String id, int number, Exercise exercise);
+    }
+
+    private static String head(String id, int number, Exercise exercise) {
+        return XML
+                + """
+                <assessmentItem xmlns="http://www.imsglobal.org/xsd/imsqti_v2p1" identifier="%s" title="Question %d: %s" \
+                adaptive="false" timeDependent="false">
+                """.formatted(id, number, Document.escape(exercise.solution().title()));
+    }
+
+    /** An item that asks for the number in the unit named behind the gap. */
+    private static String entry(String id, int number, Exercise exercise) {
+        String right = exercise.answer().number().toPlainString();
+        return head(id, number, exercise)
+                + """
+                  <responseDeclaration identifier="RESPONSE" cardinality="single" baseType="float">
+                    <correctResponse><value>%s</value></correctResponse>
+                  </responseDeclaration>
+                  <outcomeDeclaration identifier="SCORE" cardinality="single" baseType="float">
+                    <defaultValue><value>0</value></defaultValue>
+                  </outcomeDeclaration>
+                  <itemBody>
+                    <rubricBlock view="candidate"><p>%s</p></rubricBlock>
+                    <p>%s</p>
+                    <p>Answer in %s%s: <textEntryInteraction responseIdentifier="RESPONSE" expectedLength="12"/></p>
+                  </itemBody>
+                  <responseProcessing>
+                    <responseCondition>
+                      <responseIf>
+                        <equal %s>\
+                <variable identifier="RESPONSE"/><correct identifier="RESPONSE"/></equal>
+                        <setOutcomeValue identifier="SCORE"><baseValue baseType="float">1</baseValue></setOutcomeValue>
+                      </responseIf>
+                    </responseCondition>
+                  </responseProcessing>
+                </assessmentItem>
+                """.formatted(
+                                right,
+                                Document.prose(ExerciseSheet.notice(exercise)),
+                                Document.prose(exercise.question()),
+                                Document.escape(exercise.answer().unit().symbol()),
+                                exercise.digitsAsked(),
+                                equality(exercise));
+    }
+
+    /** How near a number must come; exactly where a rule or a series sets the answer in steps. */
+    private static String equality(Exercise exercise) {
+        String off = tolerance(exercise);
+        return exercise.tolerance().withinRatio() == 0
+                ? "toleranceMode=\"exact\""
+                : "toleranceMode=\"absolute\" tolerance=\"" + off + " " + off + "\"";
+    }
+
+    private static String choice(String id, int number, Exercise exercise) {
         StringBuilder choices = new StringBuilder();
         StringBuilder feedback = new StringBuilder();
         for (int i = 0; i < exercise.choices().size(); i++) {
             Choice choice = exercise.choices().get(i);
             String mark = Document.mark(i);
             choices.append("      <simpleChoice identifier=\"%s\">%s</simpleChoice>\n"
-                    .formatted(mark, Document.escape(choice.amount().toString())));
+                    .formatted(mark, Document.prose(choice.amount().toString())));
             feedback.append("""
                       <modalFeedback outcomeIdentifier="FEEDBACK" showHide="show" identifier="%s">%s</modalFeedback>
-                    """.formatted(mark, Document.escape(choice.isRight() ? "right" : choice.mistake())));
+                    """.formatted(mark, Document.prose(choice.isRight() ? "right" : choice.mistake())));
         }
-        return XML
+        return head(id, number, exercise)
                 + """
-                <assessmentItem xmlns="http://www.imsglobal.org/xsd/imsqti_v2p1" identifier="%s" title="Question %d: %s" \
-                adaptive="false" timeDependent="false">
                   <responseDeclaration identifier="RESPONSE" cardinality="single" baseType="identifier">
                     <correctResponse><value>%s</value></correctResponse>
                   </responseDeclaration>
@@ -115,12 +227,9 @@ final class SheetExport {
                   </responseProcessing>
                 %s</assessmentItem>
                 """.formatted(
-                                id,
-                                number,
-                                Document.escape(exercise.solution().title()),
                                 exercise.letter(),
-                                Document.escape(ExerciseSheet.notice(exercise)),
-                                Document.escape(exercise.question()),
+                                Document.prose(ExerciseSheet.notice(exercise)),
+                                Document.prose(exercise.question()),
                                 choices,
                                 feedback);
     }

@@ -55,8 +55,7 @@ final class StopTemplates {
         double mps = d.speed(v);
         Unit length = d.style().units().length();
         return d.draft(
-                        "A car brakes from " + v.amount() + " with " + a.amount()
-                                + ". How long is the braking distance?",
+                        "A car brakes from " + v.amount() + " at " + a.amount() + ". How long is the braking distance?",
                         WorkedStop.brakingDistance(d.style(), v, a))
                 .mistake(UNITS, Draw.bare(v) * Draw.bare(v) / (2 * d.decel(a)), length)
                 .mistake("the factor 2 is missing", mps * mps / d.decel(a), length)
@@ -71,8 +70,7 @@ final class StopTemplates {
         Given v = d.speed();
         Given a = d.deceleration();
         return d.draft(
-                        "A car brakes from " + v.amount() + " to rest with " + a.amount()
-                                + ". How long does that take?",
+                        "A car brakes from " + v.amount() + " to rest at " + a.amount() + ". How long does that take?",
                         WorkedBraking.brakingTime(d.style(), v, a))
                 .mistake(UNITS, Draw.bare(v) / d.decel(a), Unit.SECOND)
                 .mistake(
@@ -127,7 +125,7 @@ final class StopTemplates {
         double reacting = d.speed(v) * t.in(Unit.SECOND);
         Unit length = d.style().units().length();
         return d.draft(
-                        "A driver at " + v.amount() + " reacts after " + t.amount() + " and then brakes with "
+                        "A driver at " + v.amount() + " reacts after " + t.amount() + " and then brakes at "
                                 + a.amount() + ". How long is the stopping distance?",
                         WorkedStop.stoppingDistance(d.style(), v, t, a))
                 .mistake("the reaction was forgotten", braking, length)

@@ -46,9 +46,8 @@ class ExerciseSheetTest {
                 .allMatch(each -> each.solution().units() == UnitSystem.US_CUSTOMARY);
         assertThatThrownBy(() -> sheet.onTopic("aviation"))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage(
-                        "no template has topic aviation and difficulty (any); topics are [stopping, lamp, rules, driver,"
-                                + " following, chain, circuit]");
+                .hasMessageStartingWith(
+                        "no exercise has topic aviation and difficulty (any); there are stopping (basic,");
         assertThatThrownBy(() -> ExerciseSheet.of(1, 0)).hasMessage("number of questions must be in [1, 200], got 0");
         assertThatThrownBy(() -> sheet.variant(-1)).hasMessage("variant must be in [0, 999], got -1");
     }
@@ -76,7 +75,7 @@ class ExerciseSheetTest {
             Exercise exercise = sheet.exercises().get(i - 1);
             assertThat(fields).hasSize(19);
             assertThat(fields.get(18)).startsWith("Data are invented. ");
-            assertThat(fields.get(3)).isEqualTo(exercise.question());
+            assertThat(fields.get(3)).isEqualTo(Document.raised(exercise.question()));
             assertThat(fields.get(4) + " " + fields.get(5))
                     .isEqualTo(exercise.answer().toString());
             double answer = Double.parseDouble(fields.get(4));
@@ -111,11 +110,11 @@ class ExerciseSheetTest {
     @Test
     void theQuizPackageNamesItsItemsAndTheirRightChoices() {
         Map<String, String> files = sheet.toQti();
-        assertThat(files).hasSize(11).containsKey("imsmanifest.xml");
+        assertThat(files).hasSize(23).containsKey("imsmanifest.xml");
         NodeList resources = Html.read(file(files, "imsmanifest.xml")).getElementsByTagName("resource");
-        assertThat(resources.getLength()).isEqualTo(10);
+        assertThat(resources.getLength()).isEqualTo(22);
         for (int i = 0; i < 10; i++) {
-            String name = ((Element) resources.item(i)).getAttribute("href");
+            String name = ((Element) resources.item(i + 1)).getAttribute("href");
             Exercise exercise = sheet.exercises().get(i);
             Element item = Html.read(file(files, name)).getDocumentElement();
             QtiModel.check(item);
@@ -123,7 +122,7 @@ class ExerciseSheetTest {
                     .startsWith("Data are invented. ");
             assertThat(item.getAttribute("identifier"))
                     .isEqualTo("stoplag-2024-0-metric-item-" + (i + 1))
-                    .isEqualTo(((Element) resources.item(i)).getAttribute("identifier"));
+                    .isEqualTo(((Element) resources.item(i + 1)).getAttribute("identifier"));
             assertThat(item.getNamespaceURI()).isEqualTo("http://www.imsglobal.org/xsd/imsqti_v2p1");
             String right = item.getElementsByTagName("correctResponse").item(0).getTextContent();
             NodeList choices = item.getElementsByTagName("simpleChoice");
@@ -136,6 +135,71 @@ class ExerciseSheetTest {
             }
             assertThat(item.getElementsByTagName("modalFeedback").getLength()).isEqualTo(choices.getLength());
         }
+    }
+
+    /** Every file of the manifest is there, every item of a test a dependency, every number accepted the key's own. */
+    @Test
+    void theQuizPackageHasTestsAndItemsThatAskForTheNumber() {
+        Map<String, String> files = sheet.toQti();
+        Element manifest = Html.read(file(files, "imsmanifest.xml")).getDocumentElement();
+        NodeList resources = manifest.getElementsByTagName("resource");
+        for (int i = 0; i < resources.getLength(); i++) {
+            assertThat(files).containsKey(((Element) resources.item(i)).getAttribute("href"));
+        }
+        for (String test : List.of("test-items.xml", "test-entries.xml")) {
+            Element root = Html.read(file(files, test)).getDocumentElement();
+            QtiModel.check(root);
+            NodeList references = root.getElementsByTagName("assessmentItemRef");
+            assertThat(references.getLength()).isEqualTo(10);
+            assertThat(file(files, "imsmanifest.xml"))
+                    .contains("identifierref=\"" + ((Element) references.item(9)).getAttribute("identifier") + "\"");
+        }
+        for (int i = 0; i < 10; i++) {
+            Exercise exercise = sheet.exercises().get(i);
+            Element item = Html.read(file(files, "entry-" + (i + 1) + ".xml")).getDocumentElement();
+            QtiModel.check(item);
+            double right = Double.parseDouble(
+                    item.getElementsByTagName("correctResponse").item(0).getTextContent());
+            String tolerance = ((Element) item.getElementsByTagName("equal").item(0)).getAttribute("tolerance");
+            double off = tolerance.isEmpty() ? 0 : Double.parseDouble(tolerance.split(" ")[0]);
+            assertThat(right).isEqualTo(exercise.answer().number().doubleValue());
+            assertThat(exercise.choices())
+                    .allMatch(choice -> choice.isRight()
+                            || Math.abs(choice.amount().number().doubleValue() - right) > off);
+        }
+    }
+
+    @Test
+    void powersOfTenAreRaisedInEveryFormat() {
+        assertThat(Document.raised("1.42×10^\u221214 m and 10^3")).isEqualTo("1.42×10⁻¹⁴ m and 10³");
+        assertThat(Document.prose("1.42×10^\u221214 m")).isEqualTo("1.42×10<sup>\u221214</sup> m");
+        ExerciseSheet lamps = ExerciseSheet.of(3, 20).onTopic("lamp");
+        for (String text : List.of(
+                lamps.toCsv(),
+                lamps.multipleChoice().toMarkdown(),
+                String.join("", lamps.toQti().values()))) {
+            assertThat(text).doesNotContain("10^");
+        }
+        assertThat(lamps.toCsv()).contains("×10⁻");
+    }
+
+    @Test
+    void anEmptyCombinationNamesThoseThatExistAndTooManyVariantsAreRefusedAtOnce() {
+        assertThatThrownBy(() -> sheet.onTopic("lamp").ofDifficulty(Difficulty.STANDARD))
+                .hasMessageStartingWith("no exercise has topic lamp and difficulty standard; there are stopping (basic,"
+                        + " standard, advanced), ")
+                .hasMessageContaining("lamp (basic, advanced)");
+        assertThatThrownBy(() -> ExerciseSheet.of(1, 200).variants(1000))
+                .hasMessage("number of variants must be in [1, 50], got 1000");
+    }
+
+    @Test
+    void aSheetAsksForTheDigitsOfItsKey() {
+        assertThat(ExerciseSheet.of(2024, 30).questions().toText())
+                .contains(
+                        ", to 3 significant digits: ____", "Answer in Ω: ____", "Answer in °C, to a whole number: ____")
+                .doesNotContainPattern("brakes? with [0-9]")
+                .doesNotContainPattern("\\n[0-9]+ cars");
     }
 
     @Test

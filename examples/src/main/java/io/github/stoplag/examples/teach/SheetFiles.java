@@ -31,10 +31,10 @@ final class SheetFiles {
     // a fixed time in the zip, so that the same seed gives the same bytes
     private static final LocalDateTime UNDATED = LocalDateTime.of(1980, 1, 1, 0, 0);
 
-    private static final List<String> FOR_STUDENTS = List.of(
-            "Name: ____________________ \u00a0 Date: ____________",
-            "Give every answer with its unit, to three significant digits unless the question says otherwise."
-                    + " A number without its unit is marked as such.");
+    private static final String NAME = "Name: ____________________ \u00a0 Date: ____________";
+    private static final List<String> FREE =
+            List.of(NAME, "Give every answer with its unit; a number without its unit is marked as such.");
+    private static final List<String> CHOICES = List.of(NAME, "Choose one answer to each question.");
 
     private SheetFiles() {}
 
@@ -58,7 +58,7 @@ final class SheetFiles {
     static Map<String, byte[]> of(
             ExerciseSheet sheet, String suffix, boolean choices, List<Format> formats, String made) {
         Map<String, byte[]> files = new LinkedHashMap<>();
-        Document questions = noted(choices ? sheet.multipleChoice() : sheet.questions(), FOR_STUDENTS);
+        Document questions = noted(choices ? sheet.multipleChoice() : sheet.questions(), choices ? CHOICES : FREE);
         Document key = noted(sheet.key(), List.of(made));
         for (Format format : formats) {
             switch (format) {

@@ -33,7 +33,8 @@ import picocli.CommandLine.Option;
             "",
             "Writes, as --format asks, sheet and key as .html and .md; key.csv with questions,",
             "answers, choices; answers-blank.csv for --grade: copy it and fill in the copy,",
-            "for the folder is replaced as a whole; key.qti.zip, a quiz package (IMS QTI 2.1).",
+            "for the folder is replaced as a whole; key.qti.zip, a quiz package (IMS QTI 2.1)",
+            "with a test of choices and one of numbers to enter.",
             "With --variants the names end in the number of the version, with --units both",
             "in the system of units.",
             "With --grade: graded.csv, for a class also class-summary.csv with the mistakes by",
@@ -47,6 +48,7 @@ public final class WorksheetCommand extends ProgramCommand {
     private static final String GRADED = "graded.csv";
     private static final String SUMMARY = "class-summary.csv";
     private static final int MOST_VARIANTS = 99;
+    private static final int MOST_AT_ONCE = 5000;
 
     @Option(names = "--questions", paramLabel = "N", description = "how many questions, 1 to 200; default: 10")
     private int questions = 10;
@@ -155,6 +157,11 @@ public final class WorksheetCommand extends ProgramCommand {
             throw new InputException("--accept-missing-units goes with --grade");
         }
         number("--variants", variants, 1);
+        int made = variants * questions * units.systems().size();
+        if (made > MOST_AT_ONCE) {
+            throw new InputException("--variants " + variants + " of --questions " + questions + " are " + made
+                    + " questions; at most " + MOST_AT_ONCE + " in one go: make fewer, or the rest with another seed");
+        }
         Map<String, byte[]> files = new LinkedHashMap<>();
         List<String> lines = new ArrayList<>();
         for (UnitSystem system : units.systems()) {

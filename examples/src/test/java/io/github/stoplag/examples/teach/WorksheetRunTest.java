@@ -90,7 +90,17 @@ class WorksheetRunTest {
         try (ZipFile zip = new ZipFile(out.resolve("key.qti.zip").toFile())) {
             assertThat(zip.stream().map(Object::toString))
                     .containsExactlyInAnyOrder(
-                            "imsmanifest.xml", "item-1.xml", "item-2.xml", "item-3.xml", "item-4.xml");
+                            "imsmanifest.xml",
+                            "item-1.xml",
+                            "item-2.xml",
+                            "item-3.xml",
+                            "item-4.xml",
+                            "test-items.xml",
+                            "entry-1.xml",
+                            "entry-2.xml",
+                            "entry-3.xml",
+                            "entry-4.xml",
+                            "test-entries.xml");
         }
         assertThat(Program.csv(out.resolve("key.csv")))
                 .extracting(row -> row.getField("question"))
@@ -336,7 +346,10 @@ class WorksheetRunTest {
         bad.add(List.of("--variants", "100", "--variants must be a whole number in [1, 99], got 100"));
         bad.add(List.of("--variant", "2", "--variant goes with --grade"));
         bad.add(List.of("--accept-missing-units", "--multiple-choice", "--accept-missing-units goes with --grade"));
-        bad.add(List.of("--topic", "cooking", "no template has topic cooking"));
+        bad.add(List.of(
+                "--topic",
+                "cooking",
+                "no exercise has topic cooking and difficulty (any); there are stopping (basic,"));
         bad.add(List.of("--difficulty", "hard", "Invalid value for option '--difficulty'"));
         bad.add(List.of("--format", "doc", "Invalid value for option '--format'"));
         bad.add(List.of("--grade", "nowhere.csv", "nowhere.csv: cannot be read: no such file"));
