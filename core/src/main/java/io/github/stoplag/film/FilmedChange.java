@@ -276,7 +276,8 @@ public final class FilmedChange implements Evident {
         return draws.times(risen(levelRatio));
     }
 
-    private double[] levels(double levelRatio) {
+    /** The times of a level since the time zero, draw by draw. */
+    double[] levels(double levelRatio) {
         return sinceZero(own(levelRatio), zero);
     }
 
