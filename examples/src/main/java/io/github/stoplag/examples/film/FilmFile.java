@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Finds out what a film is and what can read it. */
 final class FilmFile {
@@ -117,8 +118,21 @@ final class FilmFile {
         try {
             return H264Film.open(path, track.first(whole), caveats);
         } catch (Undecodable e) {
-            return ffmpeg(path, decoding, String.valueOf(e.getMessage()), caveats);
+            String why = String.valueOf(e.getMessage());
+            return ffmpeg(
+                    path,
+                    decoding,
+                    why,
+                    Stream.concat(caveats.stream(), interlaced(why)).toList());
         }
+    }
+
+    private static Stream<String> interlaced(String why) {
+        return why.contains(H264Parameters.INTERLACED)
+                ? Stream.of(
+                        "the film's coding is interlaced: even and odd rows of a frame may be half a frame apart, and"
+                                + " moments off by as much")
+                : Stream.empty();
     }
 
     private static FilmSource ffmpeg(Path path, Decoding decoding, String why, List<String> caveats) {

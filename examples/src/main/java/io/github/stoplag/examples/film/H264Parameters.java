@@ -27,6 +27,8 @@ import org.jcodec.common.model.ColorSpace;
  * @param lengthBytes how many bytes give the length of a unit of a frame
  */
 record H264Parameters(List<ByteBuffer> sps, List<ByteBuffer> pps, int lengthBytes) {
+    static final String INTERLACED = "interlaced";
+
     private static final int BASELINE = 66;
     private static final int MAIN = 77;
     private static final int HIGH = 100;
@@ -96,7 +98,7 @@ record H264Parameters(List<ByteBuffer> sps, List<ByteBuffer> pps, int lengthByte
         } else if (first.chromaFormatIdc != ColorSpace.YUV420J) {
             throw new Undecodable("its H.264 coding has a colour format other than 4:2:0");
         } else if (!first.frameMbsOnlyFlag || first.mbAdaptiveFrameFieldFlag) {
-            throw new Undecodable("its H.264 coding is interlaced");
+            throw new Undecodable("its H.264 coding is " + INTERLACED);
         } else if (!List.of(BASELINE, MAIN, HIGH).contains(first.profileIdc)) {
             throw new Undecodable("its H.264 coding has profile " + first.profileIdc);
         }
