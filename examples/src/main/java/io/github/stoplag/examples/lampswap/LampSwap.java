@@ -170,7 +170,7 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
                 lamp,
                 lamp.moments
                         .get(0)
-                        .map(at -> (at == first ? Estimated.exactly(0) : at.minus(first))
+                        .map(at -> (at.equals(first) ? Estimated.exactly(0) : at.minus(first))
                                 .times(leg.speed().inMps())),
                 ending(leg, lamp.moments.get(0)));
     }
