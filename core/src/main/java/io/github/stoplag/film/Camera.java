@@ -152,7 +152,7 @@ public final class Camera {
                 .withCaveatIf(
                         transfer.isEmpty(),
                         "transfer curve is not known: taken as sRGB, with BT.709 and a power of 2.2 as what it may be"
-                                + " instead")
+                                + " instead; of a camera with none of these, intervals can be too narrow")
                 .withCaveatIf(
                         rowTime.isEmpty(),
                         "row time is not known: a rolling shutter shows a lamp lower in the picture later, by up to"

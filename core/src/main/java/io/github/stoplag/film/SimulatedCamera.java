@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.sweep.CounterRandom;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -82,6 +83,38 @@ public final class SimulatedCamera {
     public GreySeries film(
             String label, LightCourse course, TimeSpan begin, int frames, long seed, double middleRow, double rows) {
         return film(GreySeries.of(label).region(middleRow, rows), course, begin, frames, seed, middleRow, rows);
+    }
+
+    /**
+     * Says in which frame a lamp at the top of the picture is first visible: its light, noise left out, exceeds that
+     * of frame 0 by some multiple of a dark pixel's noise and by a step of grey values. A judge by eye usually marks
+     * later.
+     *
+     * @param course its light
+     * @param begin the time of the course at which frame 0 begins
+     * @param frames how many frames are looked at, [8, 100000]
+     * @param noiseMultiple how many standard deviations of a dark pixel count as visible, [0, 100]
+     * @return the mark of judge {@code camera}; nothing if the lamp is not visible in any of the frames
+     * @throws IllegalArgumentException if a value is out of range
+     */
+    public Optional<FrameMark> firstVisible(LightCourse course, TimeSpan begin, int frames, double noiseMultiple) {
+        Check.inRange("frames of a simulated film", frames, 8, 100_000, "");
+        Check.inRange("multiple of a pixel's noise", noiseMultiple, 0, 100, "");
+        double leadS = camera.exposurePlace() * (1 / camera.takenHz() - exposureS);
+        double dark = Double.NaN;
+        for (int n = 0; n < frames; n++) {
+            double fromS = begin.inSeconds() + n / camera.takenHz() + leadS;
+            double light = mean(course::lightRatio, course.breakpointsS(), fromS, fromS + exposureS);
+            dark = n == 0 ? light : dark;
+            double greySteps = camera.scale().grey(camera.transfer().signal(light))
+                    - camera.scale().grey(camera.transfer().signal(dark));
+            if (light - dark > noiseMultiple * sensor.noise(dark)
+                    && greySteps >= camera.scale().step()
+                    && n > 0) {
+                return Optional.of(FrameMark.at("camera", n));
+            }
+        }
+        return Optional.empty();
     }
 
     private GreySeries film(

@@ -4,7 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.stoplag.lamp.FilamentLamp;
+import io.github.stoplag.lamp.SupplyConditions;
+import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.TimeSpan;
+import io.github.stoplag.quantity.Voltage;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
@@ -101,6 +105,48 @@ class MarkedMomentTest {
                 .after(marked("led", camera, led));
         assertThat(afterS).isBetween(apart.loS(), apart.hiS());
         assertThat(apart.standardUncertaintyS()).isCloseTo(0.0034, within(1e-4));
+    }
+
+    /** Light that rises by its share of full scale a second: visible where 5 times the noise is passed, by hand. */
+    @Test
+    void cameraSeesARampWhenItLeavesTheNoise() {
+        Camera linear = Camera.takenAt(100)
+                .exposure(TimeSpan.millis(10))
+                .transfer(TransferCurve.LINEAR)
+                .scale(GreyScale.between(0, 1))
+                .build();
+        SimulatedCamera camera = SimulatedCamera.of(linear, new Sensor(0.01, 0, 100, 0));
+        LightCourse ramp = t -> Math.max(0, t);
+        // the mean over frame n, which begins at (n - 10)/100 s, is (n - 9.5)/100: above 0.05 from n = 15 on
+        assertThat(camera.firstVisible(ramp, TimeSpan.millis(-100), 40, 5)).contains(FrameMark.at("camera", 15));
+        assertThat(camera.firstVisible(t -> 0.02, TimeSpan.millis(-100), 40, 5)).isEmpty();
+    }
+
+    /** Beside what is said in the trade: a camera that shows all above its noise sees a bulb no later than a judge. */
+    @Test
+    void modelledBulbLeavesTheNoiseBeforeTheTradeSeesIt() {
+        Camera camera = Camera.takenAt(120)
+                .exposure(TimeSpan.millis(4))
+                .transfer(TransferCurve.SRGB)
+                .build();
+        LightCourse bulb = LightCourse.onset(
+                FilamentLamp.builder(Voltage.volts(12), Power.watts(21))
+                        .build()
+                        .switchOn(SupplyConditions.of(Voltage.volts(13.5))),
+                0.02,
+                0.6);
+        TimeSpan begin = TimeSpan.seconds(-20 / 120.0);
+        SimulatedCamera simulated = SimulatedCamera.of(camera, Sensor.USUAL);
+        FrameMark first = simulated.firstVisible(bulb, begin, 120, 5).orElseThrow();
+        FilmedMoment model =
+                MarkedMoment.of("bulb, modelled", camera, List.of(first)).after(marked("led", camera, 20));
+        FilmedMoment trade = marked("bulb, common practice", camera, 20 + (int) Math.round(0.13 * 120))
+                .after(marked("led", camera, 20));
+        assertThat(model.valueS()).isBetween(0.03, trade.hiS());
+        // against a lit tail lamp with its photons' noise it is later
+        LightCourse tail = t -> bulb.lightRatio(t) + 0.3;
+        assertThat(simulated.firstVisible(tail, begin, 120, 5).orElseThrow().firstWith())
+                .isGreaterThanOrEqualTo(first.firstWith());
     }
 
     /** A film that skips 30 ms after frame 11, and ends its exposures 4 ms after each stamp. */
