@@ -173,6 +173,7 @@ public final class ConditionalContact implements Model {
         private final double[] timeS = new double[RowBlock.ROWS];
         private final double[] closingMps = new double[RowBlock.ROWS];
 
+        private final boolean[] never = new boolean[RowBlock.ROWS];
         private final double slack;
 
         OnOneThread(double slack) {
@@ -185,12 +186,13 @@ public final class ConditionalContact implements Model {
         public void evaluate(int count, double[][] columns, double[][] outputs, Rejects rejects) {
             pair.take(count, columns, rejects);
             pair.limit(count, columns, rejects);
+            boolean anyNever = pair.takeOutNonBraking(count, never);
             for (int lamp = 0; lamp < lamps.size(); lamp++) {
                 double[] probability = outputs[2 * lamp];
                 double[] neededM = outputs[2 * lamp + 1];
                 pair.outcomes(lamp, count, columns, farM, timeS, neededM, closingMps, rejects);
                 for (int i = 0; i < count; i++) {
-                    neededM[i] = LARGEST_GAP_M - neededM[i];
+                    neededM[i] = anyNever && never[i] ? LARGEST_GAP_M : LARGEST_GAP_M - neededM[i];
                 }
                 probabilities(count, neededM, probability);
             }

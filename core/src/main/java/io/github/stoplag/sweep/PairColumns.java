@@ -83,6 +83,27 @@ final class PairColumns {
         followerMps2 = followerLimitedMps2;
     }
 
+    /**
+     * Tells the rows whose follower never brakes behind a leader that does, for which every gap is too short, and lets
+     * them brake like the leader: the kernel need not look for a contact 100 km away.
+     *
+     * @return whether there are any
+     */
+    boolean takeOutNonBraking(int count, boolean[] never) {
+        boolean any = false;
+        for (int i = 0; i < count; i++) {
+            never[i] = followerMps2[i] == 0 && followerMps[i] > 0 && leaderMps2[i] > 0;
+            any |= never[i];
+        }
+        if (any) {
+            for (int i = 0; i < count; i++) {
+                followerLimitedMps2[i] = never[i] ? leaderMps2[i] : followerMps2[i];
+            }
+            followerMps2 = followerLimitedMps2;
+        }
+        return any;
+    }
+
     private void limitToRoad(int count, double[][] columns, Rejects rejects) {
         if (frictionAt < 0) {
             return;

@@ -1,5 +1,6 @@
 package io.github.stoplag.sweep;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,9 +21,9 @@ import java.util.stream.IntStream;
  * under the upper mean and w the row's part of V. With a Sobol design they are too large as a rule.
  *
  * <p>Range: independent axes, at most 200, random or Sobol design, an output that is a finite number wherever a
- * scenario is not rejected. Source: Saltelli, Annoni, Azzini, Campolongo, Ratto &amp; Tarantola, Computer Physics
- * Communications 181, 2010, table 2 (b) and (f), the latter after Jansen (from memory; tested against Ishigami's
- * analytic values).
+ * scenario is not rejected, or NaN where it does not exist, see {@link #withoutValue}. Source: Saltelli, Annoni,
+ * Azzini, Campolongo, Ratto &amp; Tarantola, Computer Physics Communications 181, 2010, table 2 (b) and (f), the latter
+ * after Jansen (from memory; tested against Ishigami's analytic values).
  */
 public final class SobolIndices {
     /**
@@ -48,11 +49,59 @@ public final class SobolIndices {
     private final List<Index> indices;
     private final Moments output;
     private final List<Rejects.Entry> rejects;
+    private final long withoutValue;
 
-    private SobolIndices(List<Index> indices, Moments output, List<Rejects.Entry> rejects) {
-        this.indices = indices;
+    private SobolIndices(List<Index> indices, Moments output, List<Rejects.Entry> rejects, long withoutValue) {
+        this.indices = List.copyOf(indices);
         this.output = output;
-        this.rejects = rejects;
+        this.rejects = List.copyOf(rejects);
+        this.withoutValue = withoutValue;
+    }
+
+    /**
+     * Estimates the indices of all axes from several independent repetitions of the plan, and their standard errors
+     * from the scatter of these: of a Sobol design they are the true ones, many times smaller than those that
+     * {@link #of} states.
+     *
+     * @param plan the plan; its size is the number n of base scenarios of each repetition
+     * @param model what to compute
+     * @param output the column to explain
+     * @param repetitions how many, [2, 1000]
+     * @param threads how many threads
+     * @return the mean indices, with standard errors s/√R
+     * @throws IllegalArgumentException as {@link #of}, or if the number of repetitions is out of range
+     */
+    public static SobolIndices replicated(Plan plan, Model model, String output, int repetitions, int threads) {
+        Check.inRange("repetitions", repetitions, 2, 1000, "");
+        List<Moments> first = new ArrayList<>();
+        List<Moments> total = new ArrayList<>();
+        plan.axes().forEach(axis -> {
+            first.add(new Moments());
+            total.add(new Moments());
+        });
+        Moments all = new Moments();
+        Rejects rejects = new Rejects(plan.columns(), 0);
+        long withoutValue = 0;
+        for (int r = 0; r < repetitions; r++) {
+            SobolIndices one = of(plan.replicate(r), model, output, threads);
+            all.absorb(one.output);
+            rejects.absorb(one.rejects);
+            withoutValue += one.withoutValue;
+            for (int i = 0; i < first.size(); i++) {
+                first.get(i).add(one.indices.get(i).first());
+                total.get(i).add(one.indices.get(i).total());
+            }
+        }
+        double perRoot = 1 / Math.sqrt(repetitions);
+        List<Index> indices = IntStream.range(0, first.size())
+                .mapToObj(i -> new Index(
+                        plan.columns().get(i),
+                        first.get(i).mean(),
+                        first.get(i).standardDeviation() * perRoot,
+                        total.get(i).mean(),
+                        total.get(i).standardDeviation() * perRoot))
+                .toList();
+        return new SobolIndices(indices, all, rejects.entries(), withoutValue);
     }
 
     /**
@@ -64,7 +113,7 @@ public final class SobolIndices {
      * @param threads how many threads
      * @return the indices
      * @throws IllegalArgumentException if the plan is a grid, a Latin hypercube, has correlations or more than 200
-     *     axes, there is no such output, it does not vary, or it is no finite number in a scenario that is not rejected
+     *     axes, there is no such output, it does not vary, or it is infinite in a scenario that is not rejected
      */
     public static SobolIndices of(Plan plan, Model model, String output, int threads) {
         boolean kind =
@@ -105,7 +154,7 @@ public final class SobolIndices {
         List<Index> indices = IntStream.range(0, axes)
                 .mapToObj(i -> index(plan.columns().get(i), result.tally(), i, variance))
                 .toList();
-        return new SobolIndices(indices, both, result.rejects());
+        return new SobolIndices(indices, both, result.rejects(), result.tally().withoutValue);
     }
 
     // any value that does not depend on the draws leaves the first-order formula's expectation alone; one near the mean
@@ -123,6 +172,10 @@ public final class SobolIndices {
     private static Index index(String column, SwappedTally tally, int axis, double variance) {
         Ratio first = tally.first.get(axis);
         Ratio total = tally.total.get(axis);
+        if (first.upper.count() < 2 || total.upper.count() < 2) {
+            throw new IllegalArgumentException("the output must have a value in at least two base scenarios and their"
+                    + " mixtures for axis " + column + ", got " + first.upper.count());
+        }
         return new Index(
                 column,
                 first.upper.mean() / variance,
@@ -157,6 +210,17 @@ public final class SobolIndices {
      */
     public List<Rejects.Entry> rejects() {
         return rejects;
+    }
+
+    /**
+     * Gives how often the output had no value, NaN, among f(A), f(B) and all f(ABᵢ) of base scenarios that were not
+     * rejected. What would need one of these values is left out of its mean, so the indices speak of the scenarios
+     * where the output exists; many of them bias the indices, as existence itself depends on the inputs.
+     *
+     * @return the count
+     */
+    public long withoutValue() {
+        return withoutValue;
     }
 
     /** Computes f(A), f(B) and every f(ABᵢ) without copying a column. */
@@ -225,7 +289,8 @@ public final class SobolIndices {
         private final double[] square = new double[RowBlock.ROWS];
         private final double[] around = new double[RowBlock.ROWS];
         private final double[] scratch = new double[RowBlock.ROWS];
-        private long notFinite;
+        private long infinite;
+        private long withoutValue;
 
         SwappedTally(List<String> outputs, double centre) {
             this.outputs = outputs;
@@ -241,10 +306,10 @@ public final class SobolIndices {
         }
 
         void requireFinite(String name) {
-            if (notFinite > 0) {
+            if (infinite > 0) {
                 throw new IllegalArgumentException("output " + name
-                        + " must be a finite number in every scenario that is not rejected, got others " + notFinite
-                        + " times; where it does not exist, as a closing speed without contact, let the model give 0");
+                        + " must be a finite number in every scenario that is not rejected, or NaN where it does not exist,"
+                        + " got infinity " + infinite + " times");
             }
         }
 
@@ -275,14 +340,16 @@ public final class SobolIndices {
             for (String name : outputs) {
                 double[] values = rows.column(name);
                 for (int r = 0; r < rows.count(); r++) {
-                    notFinite += Double.isFinite(values[r]) || rows.isRejected(r) ? 0 : 1;
+                    infinite += Double.isInfinite(values[r]) && !rows.isRejected(r) ? 1 : 0;
+                    withoutValue += Double.isNaN(values[r]) && !rows.isRejected(r) ? 1 : 0;
                 }
             }
         }
 
         @Override
         public void absorb(SwappedTally later) {
-            notFinite += later.notFinite;
+            infinite += later.infinite;
+            withoutValue += later.withoutValue;
             output.absorb(later.output);
             spread.absorb(later.spread);
             for (int i = 0; i < first.size(); i++) {
@@ -293,7 +360,8 @@ public final class SobolIndices {
 
         @Override
         public void clear() {
-            notFinite = 0;
+            infinite = 0;
+            withoutValue = 0;
             output.clear();
             spread.clear();
             first.forEach(Ratio::clear);

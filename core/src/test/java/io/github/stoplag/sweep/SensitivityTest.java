@@ -106,15 +106,64 @@ class SensitivityTest {
         }
     }
 
+    /**
+     * A model of one's own that gives no value, NaN, in half of the scenarios, whatever x1 and x2 are: statistics and
+     * indices are those of x1 + x2, of variances 1 and 4 shares, where it exists.
+     */
     @Test
-    void outputsThatDoNotExistEverywhereAreRefused() {
-        Model sometimes = Model.ofRows(
-                List.of("x1", "x2", "x3"), List.of("f"), (x, out) -> out[0] = x[0] > 0 ? x[1] : Double.NaN);
-        assertThatThrownBy(() -> SobolIndices.of(plan(Design.sobol(64)), sometimes, "f", 1))
+    void outputsThatDoNotExistEverywhereCountWhereTheyDo() {
+        Plan plan = Plan.of(Design.sobol(1 << 14), 83)
+                .axis(Axis.drawn("x1", "", new Distribution.Uniform(0, 1)))
+                .axis(Axis.drawn("x2", "", new Distribution.Uniform(0, 2)))
+                .axis(Axis.drawn("x3", "", new Distribution.Uniform(0, 1)));
+        Model own =
+                Model.ofRows(plan.columns(), List.of("f"), (x, out) -> out[0] = x[2] < 0.5 ? Double.NaN : x[0] + x[1]);
+        Moments moments = Sweep.of(plan, own)
+                .withThreads(1)
+                .run(() -> new ColumnTally("f"))
+                .tally()
+                .moments();
+        assertThat(moments.count()).isCloseTo(1 << 13, within(2L));
+        assertThat(moments.mean()).isCloseTo(1.5, within(1e-3));
+        SobolIndices indices = SobolIndices.replicated(plan, own, "f", 4, 1);
+        double[] share = {0.2, 0.8, 0};
+        for (int i = 0; i < 3; i++) {
+            assertThat(indices.indices().get(i).first()).isCloseTo(share[i], within(0.01));
+            assertThat(indices.indices().get(i).total()).isCloseTo(share[i], within(0.01));
+        }
+        assertThat(indices.withoutValue()).isCloseTo(4 * 5 * (1L << 13), within(500L));
+        assertThat(indices.output().variance()).isCloseTo(5 / 12.0, within(1e-3));
+        Model never = Model.ofRows(plan.columns(), List.of("f"), (x, out) -> {});
+        assertThatThrownBy(() -> SobolIndices.of(plan, never, "f", 1))
+                .hasMessageStartingWith("output f must vary, got");
+        Model infinite = Model.ofRows(plan.columns(), List.of("f"), (x, out) -> out[0] = 1 / (x[0] > 0.5 ? 0 : x[1]));
+        assertThatThrownBy(() -> SobolIndices.of(plan, infinite, "f", 1))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageMatching(
-                        "output f must be a finite number in every scenario that is not rejected, got others"
-                                + " \\d+ times; where it does not exist, as a closing speed without contact, let the model give 0");
+                .hasMessageMatching("output f must be a finite number in every scenario that is not rejected, or NaN"
+                        + " where it does not exist, got infinity [0-9]+ times");
+    }
+
+    /** Ishigami's analytic values lie within the scatter of repetitions, which is far below that of draws. */
+    @Test
+    void repetitionsTellTheErrorOfASobolDesign() {
+        double fourth = Math.pow(Math.PI, 4);
+        double v = A * A / 8 + B * fourth / 5 + B * B * fourth * fourth / 18 + 0.5;
+        double[] first = {0.5 * Math.pow(1 + B * fourth / 5, 2) / v, A * A / 8 / v, 0};
+        SobolIndices plain = SobolIndices.of(plan(Design.sobol(1 << 13)), ishigami(0), "f", 1);
+        SobolIndices indices = SobolIndices.replicated(plan(Design.sobol(1 << 13)), ishigami(0), "f", 8, 1);
+        for (int i = 0; i < 3; i++) {
+            SobolIndices.Index index = indices.indices().get(i);
+            // Student's t of 99.9 % with seven degrees of freedom, and what a ratio of means is biased at most
+            assertThat(index.first()).isCloseTo(first[i], within(5.41 * index.firstStandardError() + 1e-4));
+            assertThat(index.firstStandardError())
+                    .isLessThan(0.25 * plain.indices().get(i).firstStandardError() + 1e-6);
+        }
+        assertThatThrownBy(() -> SobolIndices.replicated(plan(Design.sobol(64)), ishigami(0), "f", 1, 1))
+                .hasMessage("repetitions must be in [2, 1000], got 1");
+    }
+
+    @Test
+    void rejectedScenariosAreLeftOut() {
         Model rejecting = Model.ofRows(List.of("x1", "x2", "x3"), List.of("f"), (x, out) -> {
             if (x[0] < -3) {
                 throw new IllegalArgumentException("x1 must be at least -3, got " + x[0]);
