@@ -69,8 +69,8 @@ class FilmCoverageTest {
         System.out.println(
                 "| film | lamp | moment | films | held | truth early | mean u / ms |\n|---|---|---|---|---|---|---|");
         for (FilmTrial.Fault fault : FilmTrial.Fault.values()) {
-            if (FAULTS.isEmpty() || Arrays.asList(FAULTS.split(",")).contains(fault.name())) {
-                for (String rate : RATES.split(",")) {
+            if (FAULTS.isEmpty() || Arrays.asList(FAULTS.split(",", -1)).contains(fault.name())) {
+                for (String rate : RATES.split(",", -1)) {
                     for (boolean rising : new boolean[] {true, false}) {
                         trial(fault, Double.parseDouble(rate), rising, all);
                     }
