@@ -76,6 +76,7 @@ final class FilmTrial {
     private int axis;
     private final List<Outcome> outcomes = new ArrayList<>();
 
+    @SuppressWarnings("EnumOrdinal") // a seed of its own for each fault
     private FilmTrial(double rateHz, Fault fault, boolean rising, long index) {
         random = CounterRandom.of(271_828 + 1000L * fault.ordinal() + (long) rateHz + (rising ? 0 : 500_000));
         this.index = index;
