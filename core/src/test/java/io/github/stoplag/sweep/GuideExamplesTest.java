@@ -12,6 +12,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import org.junit.jupiter.api.AfterAll;
@@ -22,17 +24,17 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** The worked examples of the Guide and of its first supplement: {@code guide_examples.csv} says which were seen. */
 class GuideExamplesTest {
     private static final int MILLION = 1_000_000;
-    private static final TreeMap<String, double[]> PUBLISHED = read();
+    private static final Map<String, double[]> PUBLISHED = read();
     private static final Set<String> CHECKED = new HashSet<>();
 
-    private static TreeMap<String, double[]> read() {
+    private static Map<String, double[]> read() {
         try (InputStream in = GuideExamplesTest.class.getResourceAsStream("guide_examples.csv")) {
-            TreeMap<String, double[]> rows = new TreeMap<>();
+            Map<String, double[]> rows = new TreeMap<>();
             new String(in.readAllBytes(), StandardCharsets.UTF_8)
                     .lines()
                     .filter(line -> !line.startsWith("#"))
                     .skip(1)
-                    .map(line -> line.split(",(?=(?:[^\"]*\"[^\"]*\")*[^\"]*$)"))
+                    .map(line -> line.split(",(?=(?:[^\"]*\"[^\"]*\")*[^\"]*$)", -1))
                     .forEach(cells -> rows.put(
                             cells[0] + ": " + cells[1].replace("\"", ""),
                             new double[] {Double.parseDouble(cells[2]), Double.parseDouble(cells[3])}));
@@ -44,8 +46,7 @@ class GuideExamplesTest {
 
     private static void check(String example, String quantity, double computed) {
         String key = example + ": " + quantity;
-        double[] row = PUBLISHED.get(key);
-        assertThat(row).as(key).isNotNull();
+        double[] row = Objects.requireNonNull(PUBLISHED.get(key), key);
         assertThat(computed).as(key).isCloseTo(row[0], within(row[1]));
         CHECKED.add(key);
     }
