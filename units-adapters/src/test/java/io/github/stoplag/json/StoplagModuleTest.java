@@ -40,13 +40,16 @@ import org.junit.jupiter.params.provider.CsvSource;
 class StoplagModuleTest {
     private static final int EACH = 8;
 
-    /** What is a law, a curve or a machine, and not a result: who keeps one writes down what it is made of. */
+    /** What is a law, a curve, a table or a collector, and not a result: who keeps one writes down what it is made of. */
     private static final Set<String> LAWS = Set.of(
             "Atmosphere",
+            "ConditionalTally",
             "Detector",
             "FilamentLamp",
             "FilamentOnset",
             "GreySeries",
+            "LatencyTable",
+            "Moments",
             "NamedUnit",
             "OnsetCurve",
             "Pair",
@@ -56,7 +59,8 @@ class StoplagModuleTest {
             "ShockleyDiode",
             "StoppingRule",
             "T",
-            "Trajectory");
+            "Trajectory",
+            "double[]");
 
     private final ObjectMapper mapper = new ObjectMapper().findAndRegisterModules();
 
