@@ -40,7 +40,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class StoplagModuleTest {
     private static final int EACH = 8;
 
-    /** What is a law, a curve, a table or a collector, and not a result: who keeps one writes down what it is made of. */
+    /** What is a law, a curve, a table or a collector, and no result: who keeps one writes down what it is made of. */
     private static final Set<String> LAWS = Set.of(
             "Atmosphere",
             "ConditionalTally",
