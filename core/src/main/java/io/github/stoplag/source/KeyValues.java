@@ -3,9 +3,9 @@ package io.github.stoplag.source;
 import java.io.IOException;
 import java.io.Reader;
 import java.util.HashSet;
+import java.util.NavigableMap;
 import java.util.Properties;
 import java.util.Set;
-import java.util.SortedMap;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -25,14 +25,14 @@ public final class KeyValues {
      * @throws IOException if the reader fails
      * @throws IllegalArgumentException if they are no such lines or a key stands twice
      */
-    public static SortedMap<String, String> read(Reader reader) throws IOException {
+    public static NavigableMap<String, String> read(Reader reader) throws IOException {
         Unique lines = new Unique();
         try {
             lines.load(reader);
         } catch (IllegalArgumentException e) {
             throw new IllegalArgumentException("not a file of lines \"key = value\": " + e.getMessage(), e);
         }
-        SortedMap<String, String> given = new TreeMap<>();
+        NavigableMap<String, String> given = new TreeMap<>();
         for (String key : lines.stringPropertyNames()) {
             String value = lines.getProperty(key).strip();
             if (lines.repeated.contains(key)) {

@@ -4,7 +4,7 @@ import io.github.stoplag.chance.Distribution;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.SortedMap;
+import java.util.NavigableMap;
 
 /**
  * Reads the lines of a plan file that describe lamps: lamp kinds and eyes are a matter of the programs, the plan only
@@ -64,7 +64,7 @@ public interface LampModels {
 
         @Override
         public Map<String, LampLatency> read(
-                String plan, SortedMap<String, String> lines, List<String> lamps, Map<PairColumn, Span> intervals) {
+                String plan, NavigableMap<String, String> lines, List<String> lamps, Map<PairColumn, Span> intervals) {
             return Map.of();
         }
     };
@@ -94,5 +94,5 @@ public interface LampModels {
      * @return the latency of each lamp that the lines describe
      */
     Map<String, LampLatency> read(
-            String plan, SortedMap<String, String> lines, List<String> lamps, Map<PairColumn, Span> intervals);
+            String plan, NavigableMap<String, String> lines, List<String> lamps, Map<PairColumn, Span> intervals);
 }

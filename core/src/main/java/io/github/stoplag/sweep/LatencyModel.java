@@ -3,7 +3,7 @@ package io.github.stoplag.sweep;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.SortedMap;
+import java.util.NavigableMap;
 import java.util.TreeMap;
 
 /**
@@ -16,10 +16,10 @@ import java.util.TreeMap;
  */
 public final class LatencyModel implements Model {
     private final Model pairs;
-    private final SortedMap<String, LatencyTable> tables;
+    private final NavigableMap<String, LatencyTable> tables;
     private final List<String> circuit;
 
-    private LatencyModel(Model pairs, SortedMap<String, LatencyTable> tables, List<String> circuit) {
+    private LatencyModel(Model pairs, NavigableMap<String, LatencyTable> tables, List<String> circuit) {
         this.pairs = pairs;
         this.tables = tables;
         this.circuit = circuit;
@@ -70,11 +70,17 @@ public final class LatencyModel implements Model {
     }
 
     /** One table on one thread and where its columns are. */
-    private record Lookup(LatencyTable.Evaluator table, int[] at, double[][] columns, String unseen) {
-        static Lookup of(String lamp, LatencyTable table, List<String> inputs) {
-            int[] at = table.inputs().stream().mapToInt(inputs::indexOf).toArray();
-            return new Lookup(
-                    table.evaluator(), at, new double[at.length][], "the lamp " + lamp + " must be seen at all");
+    private static final class Lookup {
+        private final LatencyTable.Evaluator table;
+        private final int[] at;
+        private final double[][] columns;
+        private final String unseen;
+
+        Lookup(String lamp, LatencyTable table, List<String> inputs) {
+            this.table = table.evaluator();
+            at = table.inputs().stream().mapToInt(inputs::indexOf).toArray();
+            columns = new double[at.length][];
+            unseen = "the lamp " + lamp + " must be seen at all";
         }
 
         void fill(int count, double[][] inputs, double[] latencyS, Rejects rejects) {
@@ -102,7 +108,7 @@ public final class LatencyModel implements Model {
             inner = model.pairs.evaluator();
             List<String> inputs = model.inputs();
             List<String> derived = model.derived();
-            model.tables.forEach((lamp, table) -> lookups.add(Lookup.of(lamp, table, inputs)));
+            model.tables.forEach((lamp, table) -> lookups.add(new Lookup(lamp, table, inputs)));
             firstDerived = model.pairs.outputs().size();
             // those that are derived are counted from −1 downwards
             from = model.pairs.inputs().stream()

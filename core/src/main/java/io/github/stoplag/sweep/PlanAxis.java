@@ -87,7 +87,7 @@ record PlanAxis(Axis axis, String text, List<Caveat> caveats) {
         Function<Double, String> value =
                 si -> (Numbers.exact(si) + " " + column.range().unit()).strip();
         if (axis.distribution().isEmpty()) {
-            return text(axis.levels(), axis, column, value);
+            return text(axis.levels(), axis, value);
         }
         Distribution law = axis.distribution().orElseThrow();
         if (law instanceof Distribution.Bernoulli responds && column == PairColumn.RESPONDS) {
@@ -99,7 +99,7 @@ record PlanAxis(Axis axis, String text, List<Caveat> caveats) {
         return form.word() + " " + form.written(law, value, Numbers::exact);
     }
 
-    private static String text(double[] levels, Axis axis, PairColumn column, Function<Double, String> value) {
+    private static String text(double[] levels, Axis axis, Function<Double, String> value) {
         int last = levels.length - 1;
         if (last == 0) {
             return CONSTANT + " " + value.apply(levels[0]);

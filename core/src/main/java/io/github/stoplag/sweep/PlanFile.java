@@ -5,7 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.SortedMap;
+import java.util.NavigableMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
@@ -25,8 +25,8 @@ public final class PlanFile {
     private final List<PlanAxis> axes;
     private final Plan plan;
     private final PairModel pairModel;
-    private final SortedMap<String, LampLatency> described;
-    private final SortedMap<String, String> descriptions;
+    private final NavigableMap<String, LampLatency> described;
+    private final NavigableMap<String, String> descriptions;
 
     /** What a plan calls itself, and whether its figures are made up. */
     record Heading(String title, boolean invented) {}
@@ -55,8 +55,8 @@ public final class PlanFile {
             List<PlanAxis> axes,
             Plan plan,
             PairModel pairModel,
-            SortedMap<String, LampLatency> described,
-            SortedMap<String, String> descriptions) {
+            NavigableMap<String, LampLatency> described,
+            NavigableMap<String, String> descriptions) {
         this.name = name;
         this.heading = heading;
         this.axes = List.copyOf(axes);
@@ -227,8 +227,8 @@ public final class PlanFile {
         return circuit.isEmpty() ? given : LatencyModel.of(given, tables(), circuit);
     }
 
-    private SortedMap<String, LatencyTable> tables() {
-        SortedMap<String, LatencyTable> tables = new TreeMap<>();
+    private NavigableMap<String, LatencyTable> tables() {
+        NavigableMap<String, LatencyTable> tables = new TreeMap<>();
         described.forEach((lamp, latency) -> latency.table().ifPresent(table -> tables.put(lamp, table)));
         return tables;
     }
@@ -272,8 +272,8 @@ public final class PlanFile {
         for (PairColumn column : PairColumn.values()) {
             int at = plan.columns().indexOf(column.column());
             boolean one = at < 0
-                    || plan.axes().get(at).distribution().isEmpty()
-                            && plan.axes().get(at).levels().length == 1;
+                    || (plan.axes().get(at).distribution().isEmpty()
+                            && plan.axes().get(at).levels().length == 1);
             if (column.isOfCircuit() && one) {
                 held.add(column.range().name());
             }

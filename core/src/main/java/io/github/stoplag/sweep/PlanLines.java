@@ -1,14 +1,14 @@
 package io.github.stoplag.sweep;
 
 import java.util.List;
-import java.util.SortedMap;
+import java.util.NavigableMap;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The lines of a plan file; every complaint names file, key and value. */
-record PlanLines(String name, SortedMap<String, String> given) {
+record PlanLines(String name, NavigableMap<String, String> given) {
     boolean has(String key) {
         return given.containsKey(key);
     }

@@ -12,8 +12,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Optional;
-import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -51,7 +51,7 @@ final class PlanReader {
     }
 
     static PlanFile read(String name, String text, LampModels models) {
-        SortedMap<String, String> given;
+        NavigableMap<String, String> given;
         try {
             given = KeyValues.read(new StringReader(text));
         } catch (IOException e) {
@@ -68,7 +68,7 @@ final class PlanReader {
             throw lines.bad(TITLE, title, "must have 1 to " + LONGEST_TITLE + " characters, got " + title.length());
         }
         boolean invented = lines.word(INVENTED, "no", List.of(YES, "no")).equals(YES);
-        SortedMap<String, String> described = new TreeMap<>();
+        NavigableMap<String, String> described = new TreeMap<>();
         lines.given().forEach((key, value) -> {
             if (models.has(key)) {
                 described.put(key, value);

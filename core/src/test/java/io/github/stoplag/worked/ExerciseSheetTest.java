@@ -161,7 +161,7 @@ class ExerciseSheetTest {
             double right = Double.parseDouble(
                     item.getElementsByTagName("correctResponse").item(0).getTextContent());
             String tolerance = ((Element) item.getElementsByTagName("equal").item(0)).getAttribute("tolerance");
-            double off = tolerance.isEmpty() ? 0 : Double.parseDouble(tolerance.split(" ")[0]);
+            double off = tolerance.isEmpty() ? 0 : Double.parseDouble(tolerance.split(" ", -1)[0]);
             assertThat(right).isEqualTo(exercise.answer().number().doubleValue());
             assertThat(exercise.choices())
                     .allMatch(choice -> choice.isRight()

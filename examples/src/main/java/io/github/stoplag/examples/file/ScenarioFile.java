@@ -11,9 +11,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.Set;
-import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -125,7 +125,7 @@ public final class ScenarioFile {
      * @return the lines
      * @throws InputException if they have an unknown key
      */
-    public static ScenarioFile of(String name, SortedMap<String, String> given, Vocabulary vocabulary) {
+    public static ScenarioFile of(String name, NavigableMap<String, String> given, Vocabulary vocabulary) {
         given.forEach((key, value) -> {
             if (!vocabulary.has.test(key)) {
                 throw new InputException(

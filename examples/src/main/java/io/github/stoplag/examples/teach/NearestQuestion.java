@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 
@@ -104,8 +105,9 @@ final class NearestQuestion {
                 kind,
                 all,
                 slot -> placed.spread(slot)
-                        .or(() ->
-                                all.get(slot).equals(model.texts().get(slot)) ? model.spread(slot) : Optional.empty()),
+                        .or(() -> Objects.equals(all.get(slot), model.texts().get(slot))
+                                ? model.spread(slot)
+                                : Optional.empty()),
                 road,
                 name);
     }

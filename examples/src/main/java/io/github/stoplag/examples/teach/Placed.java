@@ -2,7 +2,7 @@ package io.github.stoplag.examples.teach;
 
 import io.github.stoplag.examples.teach.QuestionKind.Names;
 import io.github.stoplag.examples.teach.QuestionText.End;
-import io.github.stoplag.examples.teach.QuestionText.Number;
+import io.github.stoplag.examples.teach.QuestionText.NumberWord;
 import io.github.stoplag.examples.teach.QuestionText.Token;
 import io.github.stoplag.examples.teach.QuestionText.Unknown;
 import io.github.stoplag.examples.teach.QuestionText.Word;
@@ -32,7 +32,7 @@ final class Placed {
     private static final int PROBLEM = 10;
 
     private final QuestionKind kind;
-    private final Map<Slot, Number> values = new LinkedHashMap<>();
+    private final Map<Slot, NumberWord> values = new LinkedHashMap<>();
     private final Map<Slot, String> texts = new LinkedHashMap<>();
     private final AskedRoad road = new AskedRoad();
     private final Set<String> names = new LinkedHashSet<>();
@@ -64,9 +64,9 @@ final class Placed {
         }
         boolean spread = text.tokens().stream()
                 .anyMatch(token ->
-                        token instanceof Number number && !number.spread().isEmpty());
+                        token instanceof NumberWord number && !number.spread().isEmpty());
         asked += spread && kind.isUncertain() ? WORDED : 0;
-        List<Number> open = new ArrayList<>();
+        List<NumberWord> open = new ArrayList<>();
         for (int i = 0; i < parts.size(); i++) {
             bind(parts.get(i));
         }
@@ -74,15 +74,21 @@ final class Placed {
             bindAcross(parts.get(i), parts.get(i + 1));
         }
         text.tokens().stream()
-                .filter(Number.class::isInstance)
-                .map(Number.class::cast)
-                .filter(number -> values.values().stream().noneMatch(each -> each == number))
+                .filter(NumberWord.class::isInstance)
+                .map(NumberWord.class::cast)
+                .filter(number -> !isPlaced(number))
                 .forEach(open::add);
         gapInSeconds(open);
         open.forEach(this::bare);
         road.settle().ifPresent(problems::add);
         names();
         grade();
+    }
+
+    /** Tells whether this very number has its place; the same value may be written twice. */
+    @SuppressWarnings("ReferenceEquality")
+    private boolean isPlaced(NumberWord number) {
+        return values.values().stream().anyMatch(each -> each == number);
     }
 
     private static List<List<Token>> parts(List<Token> tokens) {
@@ -103,7 +109,7 @@ final class Placed {
             road.end();
         } else if (token instanceof Unknown unknown) {
             problems.add("\"" + unknown.text() + "\" is not understood");
-        } else if (token instanceof Number number && !number.note().isEmpty()) {
+        } else if (token instanceof NumberWord number && !number.note().isEmpty()) {
             notes.add(number.note());
         } else if (token instanceof Word word) {
             Vocabulary.Phrase phrase = word.phrase();
@@ -141,10 +147,11 @@ final class Placed {
     /** Binds numbers to the words beside them within one part. */
     private void bind(List<Token> part) {
         List<Token> items = part.stream()
-                .filter(token -> token instanceof Number || !slots(token).isEmpty())
+                .filter(token -> token instanceof NumberWord || !slots(token).isEmpty())
                 .toList();
-        boolean behind =
-                !items.isEmpty() && items.get(0) instanceof Number && !(items.get(items.size() - 1) instanceof Number);
+        boolean behind = !items.isEmpty()
+                && items.get(0) instanceof NumberWord
+                && !(items.get(items.size() - 1) instanceof NumberWord);
         for (int i = 0; i < items.size(); i++) {
             List<Slot> slots = slots(items.get(i));
             if (!slots.isEmpty()) {
@@ -161,19 +168,19 @@ final class Placed {
     private void bindAcross(List<Token> part, List<Token> next) {
         List<Token> words =
                 part.stream().filter(token -> !slots(token).isEmpty()).toList();
-        boolean numbers = part.stream().anyMatch(Number.class::isInstance);
+        boolean numbers = part.stream().anyMatch(NumberWord.class::isInstance);
         if (!numbers
                 && !words.isEmpty()
                 && next.stream().noneMatch(token -> !slots(token).isEmpty())) {
             next.stream()
-                    .filter(Number.class::isInstance)
+                    .filter(NumberWord.class::isInstance)
                     .findFirst()
                     .ifPresent(number -> bound(slots(words.get(words.size() - 1)), number));
         }
     }
 
     private boolean bound(List<Slot> slots, @Nullable Token token) {
-        if (!(token instanceof Number number) || values.values().stream().anyMatch(each -> each == number)) {
+        if (!(token instanceof NumberWord number) || isPlaced(number)) {
             return false;
         }
         for (Slot slot : slots) {
@@ -185,18 +192,18 @@ final class Placed {
         return false;
     }
 
-    private static boolean fits(Slot slot, Number number) {
+    private static boolean fits(Slot slot, NumberWord number) {
         return slot.measure().fits(text(slot, number));
     }
 
-    private static String text(Slot slot, Number number) {
+    private static String text(Slot slot, NumberWord number) {
         return slot.equals(Slot.PERCENTILE) && number.isPlain() ? number.value() + " %" : number.value();
     }
 
-    private void put(Slot slot, Number number) {
+    private void put(Slot slot, NumberWord number) {
         values.put(slot, number);
         texts.put(slot, text(slot, number));
-        if (number.spread().isEmpty() == kind.isUncertain() && slot != Slot.GRADE) {
+        if (number.spread().isEmpty() == kind.isUncertain() && !slot.equals(Slot.GRADE)) {
             if (!kind.isUncertain()) {
                 problems.add("\"" + number.text() + "\": only uncertainty takes a number with ±");
             }
@@ -206,11 +213,11 @@ final class Placed {
     }
 
     /** What drivers call two seconds behind a car: the time gap, unless a gap or the question says otherwise. */
-    private void gapInSeconds(List<Number> open) {
+    private void gapInSeconds(List<NumberWord> open) {
         boolean gap = values.containsKey(Slot.GAP)
                 || values.containsKey(Slot.TIME_GAP)
                 || open.stream().anyMatch(number -> fits(Slot.GAP, number));
-        List<Number> times =
+        List<NumberWord> times =
                 open.stream().filter(number -> fits(Slot.TIME_GAP, number)).toList();
         if (kind != QuestionKind.FOLLOW || gap || times.isEmpty()) {
             return;
@@ -223,7 +230,7 @@ final class Placed {
                         + times.get(0).value() + ", reaction " + times.get(1).value());
             }
         }
-        Number time = times.get(0);
+        NumberWord time = times.get(0);
         open.remove(time);
         put(Slot.TIME_GAP, time);
         notes.add(time.text() + " is read as the time gap, as drivers speak of it: write reaction " + time.value()
@@ -231,7 +238,7 @@ final class Placed {
     }
 
     /** Puts a number without a word where the first free place takes its unit. */
-    private void bare(Number number) {
+    private void bare(NumberWord number) {
         @Nullable Slot taken = null;
         for (Slot slot : kind.slots()) {
             if (slot.bare() && fits(slot, number)) {
@@ -259,7 +266,7 @@ final class Placed {
         }
     }
 
-    private boolean isFriction(Number number) {
+    private boolean isFriction(NumberWord number) {
         double value = Double.parseDouble(number.value());
         return kind.slots().contains(Slot.FRICTION)
                 && !values.containsKey(Slot.FRICTION)
@@ -272,9 +279,9 @@ final class Placed {
         if (said.contains(Sort.RULE) && kind == QuestionKind.RULE) {
             asked += NAMED_RULE;
         }
-        boolean foreign = said.contains(Sort.RULE) && kind != QuestionKind.RULE
-                || said.contains(Sort.STUDY) && kind.names() != Names.STUDY
-                || said.contains(Sort.BULB) && kind.names() != Names.BULB;
+        boolean foreign = (said.contains(Sort.RULE) && kind != QuestionKind.RULE)
+                || (said.contains(Sort.STUDY) && kind.names() != Names.STUDY)
+                || (said.contains(Sort.BULB) && kind.names() != Names.BULB);
         if (foreign) {
             problems.add("a question on the " + kind.answers() + " takes no name of a rule, study or bulb");
         }
@@ -329,7 +336,7 @@ final class Placed {
 
     /** The uncertainty of a place, as text with its unit. */
     Optional<String> spread(Slot slot) {
-        return Optional.ofNullable(values.get(slot)).map(Number::spread).filter(text -> !text.isEmpty());
+        return Optional.ofNullable(values.get(slot)).map(NumberWord::spread).filter(text -> !text.isEmpty());
     }
 
     Optional<String> road() {

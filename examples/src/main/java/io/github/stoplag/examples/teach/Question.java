@@ -1,7 +1,7 @@
 package io.github.stoplag.examples.teach;
 
 import io.github.stoplag.examples.file.InputException;
-import io.github.stoplag.examples.teach.QuestionText.Number;
+import io.github.stoplag.examples.teach.QuestionText.NumberWord;
 import io.github.stoplag.examples.teach.QuestionText.Token;
 import io.github.stoplag.examples.teach.Vocabulary.Sort;
 import io.github.stoplag.worked.Document;
@@ -57,8 +57,7 @@ final class Question {
     static Placed place(QuestionText text) {
         return Arrays.stream(QuestionKind.values())
                 .map(kind -> Placed.of(text, kind))
-                .max(Comparator.comparingInt(Placed::score)
-                        .thenComparing(each -> -each.kind().ordinal()))
+                .max(Comparator.comparingInt(Placed::score).thenComparing(Placed::kind, Comparator.reverseOrder()))
                 .orElseThrow();
     }
 
@@ -117,7 +116,7 @@ final class Question {
     }
 
     private static boolean isInMph(Token token) {
-        return token instanceof Number number && QuestionText.isInMph(number.value());
+        return token instanceof NumberWord number && QuestionText.isInMph(number.value());
     }
 
     private boolean saysFeet() {

@@ -29,7 +29,7 @@ final class QuestionText {
      * @param spread the uncertainty with its unit, or empty
      * @param note what was made of it, or empty
      */
-    record Number(String text, String value, String spread, String note) implements Token {
+    record NumberWord(String text, String value, String spread, String note) implements Token {
         boolean isPlain() {
             return PLAIN.matcher(value).matches();
         }
@@ -207,7 +207,8 @@ final class QuestionText {
             String[] sides = word.substring(1).split(PRODUCT, 2);
             BigDecimal sum = new BigDecimal(sides[0]).multiply(new BigDecimal(sides[1]));
             String written = sides[0] + " × " + sides[1] + " W";
-            tokens.add(new Number(written, sum.toPlainString() + " W", "", written + " are " + sum + " W together"));
+            tokens.add(
+                    new NumberWord(written, sum.toPlainString() + " W", "", written + " are " + sum + " W together"));
             return 2;
         }
         if (BEGINS.matcher(word).matches()) {
@@ -238,7 +239,7 @@ final class QuestionText {
     private int number(List<String> words, int i) {
         Matcher ordinal = ORDINAL.matcher(words.get(i));
         if (ordinal.matches()) {
-            tokens.add(new Number(words.get(i), ordinal.group(1) + " %", "", ""));
+            tokens.add(new NumberWord(words.get(i), ordinal.group(1) + " %", "", ""));
             return 1;
         }
         int taken = amount(words, i);
@@ -252,10 +253,10 @@ final class QuestionText {
             // 50 ± 2 km/h: the unit stands behind both
             String whole = PLAIN.matcher(value).matches() ? value + " " + unit(spread) : value;
             String half = PLAIN.matcher(spread).matches() ? spread + " " + unit(value) : spread;
-            tokens.add(new Number(whole + " ± " + half, whole.strip(), half.strip(), ""));
+            tokens.add(new NumberWord(whole + " ± " + half, whole.strip(), half.strip(), ""));
             return taken + 1 + more;
         }
-        tokens.add(new Number(value, value, "", ""));
+        tokens.add(new NumberWord(value, value, "", ""));
         return taken;
     }
 

@@ -99,7 +99,7 @@ final class Vocabulary {
         String[] sides = line.split(" = ", 2);
         String[] head = sides[0].split(" ", 2);
         Sort sort = Sort.valueOf(head[0].toUpperCase(Locale.ROOT));
-        for (String phrase : sides[1].split("\\|")) {
+        for (String phrase : sides[1].split("\\|", -1)) {
             put(all, phrase, sort, head.length > 1 ? head[1] : "");
         }
     }
@@ -131,7 +131,7 @@ final class Vocabulary {
             boolean slot = found.stream().anyMatch(each -> each.sort == Sort.SLOT);
             for (Meaning each : PHRASES.getOrDefault(text, List.of())) {
                 taken = Math.max(taken, count);
-                if ((first || slot && each.sort == Sort.ASK) && !found.contains(each)) {
+                if ((first || (slot && each.sort == Sort.ASK)) && !found.contains(each)) {
                     found.add(each);
                 }
             }

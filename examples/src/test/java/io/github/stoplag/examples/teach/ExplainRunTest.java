@@ -124,7 +124,7 @@ class ExplainRunTest {
             } catch (InputException e) {
                 assertThat(e.getMessage()).as("%s", text).isNotBlank().doesNotContain("\n");
                 if (i % 20 == 0) {
-                    assertNearestWorks(e.getMessage());
+                    assertNearestWorks(String.valueOf(e.getMessage()));
                 }
             }
         }

@@ -17,7 +17,7 @@ import io.github.stoplag.sweep.LampModels;
 import io.github.stoplag.sweep.PairColumn;
 import java.util.List;
 import java.util.Map;
-import java.util.SortedMap;
+import java.util.NavigableMap;
 import java.util.TreeMap;
 
 /** The lamps that a plan file describes by a line {@code lamp_model_<lamp>}, in the words of the other programs. */
@@ -49,7 +49,7 @@ final class DescribedLamps implements LampModels {
 
     @Override
     public Map<String, LampLatency> read(
-            String plan, SortedMap<String, String> lines, List<String> lamps, Map<PairColumn, Span> intervals) {
+            String plan, NavigableMap<String, String> lines, List<String> lamps, Map<PairColumn, Span> intervals) {
         ScenarioFile file = ScenarioFile.of(plan, lines, VOCABULARY);
         Map<String, LampLatency> latencies = new TreeMap<>();
         for (String lamp : lamps) {
