@@ -376,7 +376,7 @@ class CriteriaTest {
         assertRefused(() -> LABORATORY.withContrast(Double.NaN), "contrast threshold must be in (0, 10], got NaN");
         assertRefused(
                 () -> signal(STEP, 1e7).withTailLit(LuminousIntensity.candela(100)),
-                "luminous intensity must be in [0, 1e7] cd, got 1.00001e7 cd");
+                "switched and steady intensity together must be in [0, 1e7] cd, got 1.00001e7 cd");
         assertRefused(
                 () -> PieronLaw.of(TimeSpan.seconds(-1), tenth, five, 0.33),
                 "irreducible reaction time must be in [0, 10] s, got -1 s");

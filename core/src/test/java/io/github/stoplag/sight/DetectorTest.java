@@ -143,6 +143,6 @@ class DetectorTest {
                 .hasMessage("time constant of the eye must be in (0, 10] s, got 0 s");
         assertThatThrownBy(() -> IntegratingEye.of(TimeSpan.seconds(1), LuminousIntensity.candela(0)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("threshold of the eye must be in (0, 1000000] cd, got 0 cd");
+                .hasMessage("threshold of the eye must be in (0, 1e7] cd, got 0 cd");
     }
 }
