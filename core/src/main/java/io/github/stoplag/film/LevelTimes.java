@@ -150,16 +150,19 @@ public record LevelTimes(
         return new LevelTimes(label, rising, levelRatios, timesS, covarianceS2, true, standardUncertainty, evidence);
     }
 
+    /** {@return the levels, as shares of the final light, in (0, 1): a copy} */
     @Override
     public double[] levelRatios() {
         return levelRatios.clone();
     }
 
+    /** {@return the time of each level in s: a copy} */
     @Override
     public double[] timesS() {
         return timesS.clone();
     }
 
+    /** {@return the covariance of the times in s²: a copy} */
     @Override
     public double[][] covarianceS2() {
         return Arrays.stream(covarianceS2).map(double[]::clone).toArray(double[][]::new);
