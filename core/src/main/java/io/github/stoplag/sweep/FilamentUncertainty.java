@@ -19,9 +19,9 @@ import java.util.function.ToDoubleFunction;
  *
  * <p>Inputs, each a factor within ±aᵢ of 1, rectangular (GUM, type B): power drawn, ±6 % from 15 W and ±10 % below
  * ({@link BulbFilament#usualToleranceRatio}); light, ±15 % where the flux is rated (seen), ±25 % where volts, watts
- * and life tell it; coil factor, ±14 %; gas-loss share, ±30 % (both assumed). The choice of tungsten tables enters as w
- * (t_classic − t_fits), w within ±1: the truth may lie as far on the other side. Supply, wiring and surroundings are
- * taken as given.
+ * and life tell it; coil factor, ±14 %; gas-loss share, ±30 % (both assumed). The choice of tungsten tables enters as
+ * w (t_classic − t_fits), w within ±1: the truth may lie as far on the other side. Supply, wiring and surroundings
+ * are taken as given.
  *
  * <pre>{@code
  * FilamentLamp bulb = BulbCatalogue.published("P21W").majorLamp().build();
@@ -35,6 +35,9 @@ public final class FilamentUncertainty implements Evident {
     private static final double CONFIDENCE = 0.95;
     private static final double COIL_FACTOR = 0.14;
     private static final double GAS_LOSS = 0.3;
+    /** The inputs before the choice of tables. */
+    private static final int TABLES = 4;
+
     private static final FilamentLamp.Variation AS_IS = new FilamentLamp.Variation(1, 1, 1, 1);
 
     private final FilamentLamp lamp;
@@ -126,6 +129,44 @@ public final class FilamentUncertainty implements Evident {
                 .input("coil_factor_ratio", around(COIL_FACTOR))
                 .input("gas_loss_ratio", around(GAS_LOSS))
                 .input("tungsten_tables", new Distribution.Uniform(-1, 1));
+    }
+
+    /**
+     * Gives the lamp that stands for one end of the interval of a time.
+     *
+     * <pre>
+     *   xᵢ = 1 ∓ k u(xᵢ) (uᵢ / u_c) · u_c² / (u_c² − u_t²)
+     * </pre>
+     *
+     * <p>Each unknown moves by its share of the variance, so that to first order the time moves by k u_c: the likeliest
+     * of all lamps with that time. The choice of tables cannot be moved by degrees; the others take its part u_t over.
+     * One such lamp stands for the whole bulb, whatever is asked of it next, as long as that rises with the time.
+     *
+     * @param timeS how the time follows from the lamp
+     * @param early whether the early end, else the late one
+     * @return the lamp
+     * @throws IllegalArgumentException if the unknowns lead out of a range of {@link FilamentLamp.Builder}
+     */
+    public FilamentLamp end(ToDoubleFunction<FilamentLamp> timeS, boolean early) {
+        Measurand measurand = measurand(timeS);
+        Measurand.Estimate time = measurand.firstOrder(CONFIDENCE);
+        List<Measurand.Contribution> parts = measurand.contributions();
+        double moved = 0;
+        double[] factor = new double[TABLES];
+        for (int i = 0; i < TABLES; i++) {
+            moved += parts.get(i).contribution() * parts.get(i).contribution();
+        }
+        double aside = (time.coverage().hi() - time.coverage().lo()) / 2 * (early ? -1 : 1);
+        for (int i = 0; i < TABLES; i++) {
+            factor[i] = moved > 0
+                    ? 1
+                            + aside
+                                    * parts.get(i).standardUncertainty()
+                                    * parts.get(i).contribution()
+                                    / moved
+                    : 1;
+        }
+        return lamp.varied(new FilamentLamp.Variation(factor[0], factor[1], factor[2], factor[3]), lamp.tungsten());
     }
 
     private static Distribution around(double halfWidth) {

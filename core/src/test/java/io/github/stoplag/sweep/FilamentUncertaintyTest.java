@@ -110,4 +110,16 @@ class FilamentUncertaintyTest {
                 .orElseThrow()
                 .contribution();
     }
+
+    /** The ends of the first-order interval, met by lamps that exist; the curvature moves both ends alike. */
+    @Test
+    void lampsAtTheEndsHaveTheTimesOfTheEnds() {
+        FilamentUncertainty unknowns = FilamentUncertainty.of(BULB);
+        for (double level : new double[] {0.1, 0.5, 0.9}) {
+            Interval all = unknowns.budget("s", toLevel(level)).time().coverage();
+            double early = toLevel(level).applyAsDouble(unknowns.end(HALF, true));
+            double late = toLevel(level).applyAsDouble(unknowns.end(HALF, false));
+            assertThat(late - early).isCloseTo(all.hi() - all.lo(), Percentage.withPercentage(15));
+        }
+    }
 }

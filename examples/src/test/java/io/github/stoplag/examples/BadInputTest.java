@@ -47,26 +47,26 @@ class BadInputTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            follower.reaction | -1 s        | must be in [0, 30] s, got -1 s
-            follower.reaction | 45 s        | must be in [0, 30] s, got 45 s
-            follower.reaction | 1.1         | time "1.1": missing unit; use one of s, ms, min, h (allowed: [0, 30] s)
-            follower.reaction | 1.1 m       | time "1.1 m": "m" is a unit of distance; use one of s, ms, min, h (allowed: [0, 30] s)
-            follower.reaction | soon        | time "soon": not a number followed by a unit; write it like 1.5 or 1.5e-3; use one of s, ms, min, h (allowed: [0, 30] s)
-            speeds            | 30 mph, 0 km/h   | must be in (0, 150] m/s, got 0 m/s
-            speeds            | 30 mph, 30 mph   | the same speed is given twice
-            following.gap     | 400 s       | must be in [0, 300] s, got 400 s
-            following.gap     | -5 m        | must be in [0, 100000] m, got -5 m; or a time gap such as 1.5 s, in [0, 300] s
-            following.gap     | 20 m, 30 m  | must be one gap for all speeds or one for each of the 6 speeds, got 2
-            leader.deceleration | 0 m/s^2   | must be in (0, 200] m/s², got 0 m/s²
-            filament.lens     | blue        | must be one of red, clear
-            filament.coil-factor | 0.2      | must be in [0.5, 1], got 0.2
-            filament.coil-factor | half     | share "half": not a number followed by a unit; write it like 1.5 or 1.5e-3; use % or a plain number (allowed: [0.5, 1])
-            supply.voltage    | 0 V         | must be in (0, 1000] V, got 0 V
-            detector          | nose        | must be one of eye, share, day, dusk, night, tail
-            detector.share.level | 100 %    | must be in [0.001, 0.999], got 1
-            invented          | perhaps     | must be one of yes, no
-            road.friction     | 0.8         | is not used: neither vehicle's deceleration is "road"
-            """)
+        follower.reaction | -1 s        | must be in [0, 30] s, got -1 s
+        follower.reaction | 45 s        | must be in [0, 30] s, got 45 s
+        follower.reaction | 1.1         | time "1.1": missing unit; use one of s, ms, min, h (allowed: [0, 30] s)
+        follower.reaction | 1.1 m       | time "1.1 m": "m" is a unit of distance; use one of s, ms, min, h (allowed: [0, 30] s)
+        follower.reaction | soon        | time "soon": not a number followed by a unit; write it like 1.5 or 1.5e-3; use one of s, ms, min, h (allowed: [0, 30] s)
+        speeds            | 30 mph, 0 km/h   | must be in (0, 150] m/s, got 0 m/s
+        speeds            | 30 mph, 30 mph   | the same speed is given twice
+        following.gap     | 400 s       | must be in [0, 300] s, got 400 s
+        following.gap     | -5 m        | must be in [0, 100000] m, got -5 m; or a time gap such as 1.5 s, in [0, 300] s
+        following.gap     | 20 m, 30 m  | must be one gap for all speeds or one for each of the 6 speeds, got 2
+        leader.deceleration | 0 m/s^2   | must be in (0, 200] m/s², got 0 m/s²
+        filament.lens     | blue        | must be one of red, clear
+        filament.coil-factor | 0.2      | must be in [0.5, 1], got 0.2
+        filament.coil-factor | half     | share "half": not a number followed by a unit; write it like 1.5 or 1.5e-3; use % or a plain number (allowed: [0.5, 1])
+        supply.voltage    | 0 V         | must be in (0, 1000] V, got 0 V
+        detector          | nose        | must be one of eye, share, day, dusk, night, tail
+        detector.share.level | 100 %    | must be in [0.001, 0.999], got 1
+        invented          | perhaps     | must be one of yes, no
+        road.friction     | 0.8         | is not used: neither vehicle's deceleration is "road"
+        """)
     void badValueNamesFileKeyValueAndRange(String key, String value, String complaint) throws IOException {
         Path scenario = Program.scenario(folder, key, value);
         Program run = Program.lampSwap(results, "--scenario", scenario.toString());
@@ -81,8 +81,8 @@ class BadInputTest {
         assertRefused(
                 run,
                 scenario
-                        + ": following.gap = 20: distance \"20\": missing unit; use one of m, km, cm, mm, ft, in, yd, mi"
-                        + " (allowed: [0, 100000] m); or a time gap such as 1.5 s, in [0, 300] s");
+                        + ": following.gap = 20: distance \"20\": missing unit; use one of m, km, cm, mm, ft, in, yd,"
+                        + " mi (allowed: [0, 100000] m); or a time gap such as 1.5 s, in [0, 300] s");
     }
 
     @Test
@@ -141,7 +141,9 @@ class BadInputTest {
         Path latin = folder.resolve("latin.properties");
         Files.write(latin, "title = caf\u00e9".getBytes(StandardCharsets.ISO_8859_1));
         assertRefused(
-                Program.lampSwap(results, "--scenario", latin.toString()), latin + ": cannot be read: not UTF-8 text");
+                Program.lampSwap(results, "--scenario", latin.toString()),
+                latin + ": cannot be read: not UTF-8 text; save it as UTF-8 (a spreadsheet may have saved UTF-16 or"
+                        + " Windows-1252)");
     }
 
     @Test
@@ -192,8 +194,8 @@ class BadInputTest {
                 .matches("(?s)"
                         + Pattern.quote(scenario + ": led.intensity = 60 cd, detector.eye.time-constant = 2 s,"
                                 + " detector.eye.threshold = 59.99999 cd: the LED lamp is seen ")
-                        + "31\\.[0-9]+ s after switch-on, must be in \\[0, 30\\] s: its light hardly exceeds what it takes"
-                        + " to be seen\\R");
+                        + "31\\.[0-9]+ s after switch-on, must be in \\[0, 30\\] s: its light hardly exceeds what it"
+                        + " takes to be seen\\R");
         assertRefused(run, run.err().strip());
     }
 

@@ -4,7 +4,8 @@ import io.github.stoplag.quantity.Numbers;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * A number with the interval that holds 95 % of what a film leaves possible; without a film the interval is the number.
+ * A number with the interval that holds 95 % of what a film or a bulb's rating leaves possible; where nothing is left
+ * open the interval is the number.
  *
  * @param value the number
  * @param lo the lower end

@@ -19,10 +19,12 @@ import io.github.stoplag.sight.Detector;
 import io.github.stoplag.sight.LampFall;
 import io.github.stoplag.sight.LampSet;
 import io.github.stoplag.sight.LampSignal;
+import io.github.stoplag.sweep.FilamentUncertainty;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -97,36 +99,60 @@ public record LampInput(
         }
 
         /**
-         * Gives the same light at one end of what a film leaves possible.
+         * Gives the same light at one end of what a film, or a bulb's rating, leaves possible.
          *
          * @param early whether the early end, else the late one
-         * @return the light, or nothing if no film with intervals is in it
+         * @return the light, or nothing if nothing in it has an interval
          */
         public Optional<Light> end(boolean early) {
             if (set.isEmpty()) {
-                return onset instanceof BandedOnset
-                        ? Optional.of(new Light(end(onset, early), intensity, falls, switched, set, notes))
-                        : Optional.empty();
+                return end(LampSignal.of(onset, intensity), early)
+                        .map(end -> new Light(end.onset(), end.finalIntensity(), falls, switched, set, notes));
             }
             List<LampSet.Member> lamps = set.get().members();
-            if (lamps.stream().noneMatch(m -> m.signal().onset() instanceof BandedOnset)) {
+            List<Optional<LampSignal>> ends =
+                    lamps.stream().map(member -> end(member.signal(), early)).toList();
+            if (ends.stream().allMatch(Optional::isEmpty)) {
                 return Optional.empty();
             }
-            LampSet bound = LampSet.of(lamps.stream()
-                    .map(m -> new LampSet.Member(
-                            m.name(),
-                            LampSignal.of(
-                                    end(m.signal().onset(), early), m.signal().finalIntensity()),
-                            m.delay(),
-                            m.lateralM(),
-                            m.heightM()))
+            LampSet bound = LampSet.of(IntStream.range(0, lamps.size())
+                    .mapToObj(i -> new LampSet.Member(
+                            lamps.get(i).name(),
+                            ends.get(i).orElse(lamps.get(i).signal()),
+                            lamps.get(i).delay(),
+                            lamps.get(i).lateralM(),
+                            lamps.get(i).heightM()))
                     .toList());
             return Optional.of(
                     new Light(bound.merged().onset(), intensity, falls, switched, Optional.of(bound), notes));
         }
 
-        private static OnsetCurve end(OnsetCurve onset, boolean early) {
-            return onset instanceof BandedOnset banded ? (early ? banded.early() : banded.late()) : onset;
+        private static Optional<LampSignal> end(LampSignal signal, boolean early) {
+            if (signal.onset() instanceof BandedOnset banded) {
+                return Optional.of(LampSignal.of(early ? banded.early() : banded.late(), signal.finalIntensity()));
+            }
+            return signal.onset() instanceof FilamentOnset filament ? end(filament, signal, early) : Optional.empty();
+        }
+
+        /** The bulb at one end of what its rating leaves open, by the time to half its light. */
+        private static Optional<LampSignal> end(FilamentOnset filament, LampSignal signal, boolean early) {
+            SupplyConditions supply = filament.conditions();
+            if (filament.staysDark().isPresent() || supply.ownTemperature().isPresent()) {
+                return Optional.empty();
+            }
+            try {
+                FilamentLamp end = FilamentUncertainty.of(filament.lamp())
+                        .end(lamp -> lamp.switchOn(supply).timeToLevelS(0.5).orElseThrow(), early);
+                FilamentOnset onset = end.switchOn(supply);
+                return Optional.of(LampSignal.of(
+                        onset,
+                        LuminousIntensity.candela(signal.finalIntensity().inCandela()
+                                * onset.relativeToRated()
+                                / filament.relativeToRated())));
+            } catch (IllegalArgumentException atTheEdge) {
+                // a bulb at the edge of what the model takes: no interval is better than a cut one
+                return Optional.empty();
+            }
         }
 
         /** Gives how bright it ends up, which for a film that ends early is less than its full intensity. */

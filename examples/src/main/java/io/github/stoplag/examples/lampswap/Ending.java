@@ -5,9 +5,11 @@ import io.github.stoplag.following.Pair;
 import io.github.stoplag.quantity.Distance;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
- * How a following ends with a lamp, and at both ends of the interval that a film leaves to the moment seen.
+ * How a following ends with a lamp, and at both ends of the interval that is left to the moment seen.
  *
  * @param verdict for the moment itself
  * @param early for the early end
@@ -38,10 +40,20 @@ record Ending(Verdict verdict, Verdict early, Verdict late, Optional<Pair> pair)
                         late.gapNeeded().map(Distance::inMetres).orElse(Double.POSITIVE_INFINITY)));
     }
 
+    /** Says it in one short phrase, and whether it may end otherwise within the interval. */
+    String shortly() {
+        return verdict.phrase()
+                + Stream.of(early.word(), late.word())
+                        .filter(word -> !word.equals(verdict.word()))
+                        .map(word -> word.equals("no contact") ? " (or none)" : " (or " + word + ")")
+                        .distinct()
+                        .collect(Collectors.joining());
+    }
+
     /** Says it in one phrase, with the interval of the decisive figure, or how it may end otherwise. */
     String phrase() {
         if (!early.word().equals(late.word())) {
-            return verdict.phrase() + "; in the film's interval from " + early.phrase() + ", to " + late.phrase();
+            return verdict.phrase() + "; in the interval from " + early.phrase() + ", to " + late.phrase();
         }
         boolean touches = verdict.closingSpeed().isPresent();
         double value = verdict.figure().orElse(0.0);

@@ -56,7 +56,7 @@ final class FirstLook {
         return new Change(
                 swap.lamps().get(lamp).name(),
                 called(lamp) + " instead of the " + called(0),
-                earlier(lamp, 0) + uncertainty(lamp) + (several(lamp) ? " with its first lamp" : ""),
+                (several(lamp) ? "with its first lamp " : "") + earlier(lamp, 0) + uncertainty(lamp),
                 others(lamp),
                 swap.scenario().firstLook().stream()
                         .map(leg -> new AtSpeed(
@@ -137,8 +137,8 @@ final class FirstLook {
     }
 
     private static String inWords(Estimated earlierS) {
-        Estimated ms = forward(earlierS).times(1000);
-        return ReportText.milliseconds(forward(earlierS)) + word(earlierS) + ms.between(1, "ms");
+        Estimated time = forward(earlierS);
+        return ReportText.milliseconds(time) + word(earlierS) + ReportText.between(time);
     }
 
     private String uncertainty(int lamp) {
@@ -158,17 +158,19 @@ final class FirstLook {
 
     /** Gives the table: a row for each speed, criterion of the first look, and lamp. */
     Stream<List<String>> rows() {
-        return rows(Criterion.firstLook(swap.scenario().criteria()));
+        return rows(Criterion.firstLook(swap.scenario().criteria()), false);
     }
 
     /** Gives the rows of day and night alone, where the answer has told of the criterion that counts. */
     Stream<List<String>> furtherRows() {
-        return rows(Criterion.firstLook(swap.scenario().criteria()).stream()
-                .filter(criterion -> criterion > 0)
-                .toList());
+        return rows(
+                Criterion.firstLook(swap.scenario().criteria()).stream()
+                        .filter(criterion -> criterion > 0)
+                        .toList(),
+                true);
     }
 
-    private Stream<List<String>> rows(List<Integer> shown) {
+    private Stream<List<String>> rows(List<Integer> shown, boolean inFull) {
         List<Criterion> criteria = swap.scenario().criteria();
         return swap.scenario().firstLook().stream()
                 .flatMap(leg -> shown.stream()
@@ -177,14 +179,18 @@ final class FirstLook {
                                         Text.speed(leg.speed()),
                                         criteria.get(criterion).meaning(),
                                         swap.lamps().get(lamp).name(),
-                                        lamp == 0 ? "-" : signed(lamp, criterion),
+                                        lamp == 0 ? "-" : signed(lamp, criterion, inFull),
                                         lamp == 0 ? "-" : distance(leg, lamp, criterion),
-                                        swap.ending(leg, lamp, criterion).phrase()))));
+                                        inFull
+                                                ? swap.ending(leg, lamp, criterion)
+                                                        .phrase()
+                                                : swap.ending(leg, lamp, criterion)
+                                                        .shortly()))));
     }
 
-    private String signed(int lamp, int criterion) {
+    private String signed(int lamp, int criterion, boolean inFull) {
         return swap.earlier(lamp, criterion)
-                .map(time -> ReportText.milliseconds(time) + time.times(1000).between(1, "ms"))
+                .map(time -> ReportText.milliseconds(time) + (inFull ? ReportText.between(time) : ""))
                 .orElse("-");
     }
 }

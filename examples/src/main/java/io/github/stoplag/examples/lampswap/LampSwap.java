@@ -35,7 +35,7 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
      * @param name a word for tables
      * @param light how its light rises, and how bright it is
      * @param detections when it is seen, by each of the scenario's criteria
-     * @param moments the same in seconds, with the interval of a film; nothing where it is never seen
+     * @param moments the same in seconds, with the interval that film or rating leave; nothing where it is never seen
      */
     public record Lamp(
             String name, LampInput.Light light, List<Detection> detections, List<Optional<Estimated>> moments) {
@@ -51,6 +51,11 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
         /** Says whether its light comes from a film. */
         boolean filmed() {
             return light.onset() instanceof MeasuredLamp || light.onset() instanceof BandedOnset;
+        }
+
+        /** Says whether the moment it is seen at has an interval. */
+        boolean banded() {
+            return moments.stream().flatMap(Optional::stream).anyMatch(at -> !at.exact());
         }
 
         /** Gives the outcome by the criterion that counts. */
@@ -103,7 +108,26 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
 
     /** Says whether any number of the answer has an interval. */
     boolean banded() {
-        return lamps.stream().anyMatch(lamp -> lamp.light.end(true).isPresent());
+        return lamps.stream().anyMatch(Lamp::banded);
+    }
+
+    /** Says whether every filmed lamp that is seen has an interval. */
+    boolean filmsBanded() {
+        return lamps.stream()
+                .filter(Lamp::filmed)
+                .flatMap(lamp -> lamp.moments.stream())
+                .flatMap(Optional::stream)
+                .noneMatch(Estimated::exact);
+    }
+
+    /** Says what the intervals of lamps known by their rating hold, if there are any. */
+    Optional<String> ratingLeavesOpen() {
+        return lamps.stream().noneMatch(lamp -> !lamp.filmed() && lamp.banded())
+                ? Optional.empty()
+                : Optional.of(
+                        "Intervals hold 95 % of what a bulb's rating leaves open: power drawn, light, coil factor, gas"
+                                + " loss, and the tables of tungsten. Supply, wiring, traffic and the way to say when a"
+                                + " lamp is seen are taken as given.");
     }
 
     /** Says of each lamp what its intensity rests on. */
@@ -137,18 +161,20 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
 
     private static List<Optional<Estimated>> moments(
             List<Criterion> criteria, LampInput.Light light, List<Detection> detections) {
+        Optional<LampInput.Light> early = light.end(true);
+        Optional<LampInput.Light> late = light.end(false);
         return IntStream.range(0, criteria.size())
                 .mapToObj(i -> detections
                         .get(i)
                         .time()
                         .map(at -> new Estimated(
                                 at.inSeconds(),
-                                Math.min(at.inSeconds(), seenS(criteria.get(i), light.end(true), at)),
-                                Math.max(at.inSeconds(), seenS(criteria.get(i), light.end(false), at)))))
+                                Math.min(at.inSeconds(), seenS(criteria.get(i), early, at)),
+                                Math.max(at.inSeconds(), seenS(criteria.get(i), late, at)))))
                 .toList();
     }
 
-    /** When one end of what a film leaves possible is seen; without a film, as it is seen. */
+    /** When one end of what is left open is seen; where nothing is, as it is seen. */
     private static double seenS(Criterion criterion, Optional<LampInput.Light> end, TimeSpan otherwise) {
         return end.map(light ->
                         light.seenBy(criterion).time().map(TimeSpan::inSeconds).orElse(Double.POSITIVE_INFINITY))

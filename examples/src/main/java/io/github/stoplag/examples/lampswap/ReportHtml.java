@@ -129,15 +129,17 @@ final class ReportHtml {
         films(swap, out);
     }
 
-    /** Says of the filmed lamps what their numbers leave open, near the numbers. */
+    /** Says what the numbers leave open, near the numbers. */
     private static void films(LampSwap swap, Markup out) {
+        swap.ratingLeavesOpen()
+                .ifPresent(said -> out.element("p", said, "class", "films").line());
         if (!swap.filmed()) {
             return;
         }
         out.element(
                 "p",
-                swap.banded()
-                        ? "Intervals hold 95 % of what the film leaves possible. What they leave out:"
+                swap.filmsBanded()
+                        ? "Intervals of filmed lamps hold 95 % of what the film leaves possible. What they leave out:"
                         : "The film's file tells no uncertainty: none is in these numbers. Besides:",
                 "class",
                 "films");
@@ -179,8 +181,8 @@ final class ReportHtml {
     private void results() {
         page.heading("At every speed, by " + swap.scenario().criterion().meaning());
         page.paragraph(
-                "Extra distance: what the vehicle behind travels between the moments at which the earlier lamp and this one are seen."
-                        + " Gap needed: the smallest gap without contact. Outcome: at the gap kept.");
+                "Extra distance: what the vehicle behind travels between the moments at which the earlier lamp and"
+                    + " this one are seen. Gap needed: the smallest gap without contact. Outcome: at the gap kept.");
         page.table(
                 List.of("speed", "lamp", "outcome", "gap kept", "gap needed", "extra distance"),
                 swap.rows().stream()
@@ -205,10 +207,10 @@ final class ReportHtml {
 
     private void assumptions() {
         page.heading("What was assumed");
-        page.paragraph(
-                "The leader's brakes start their response when its stop-lamp circuit closes (time 0). The driver behind starts to"
-                        + " react when the lamp is seen, and not to anything else. Both brake in a straight line, each at its own constant"
-                        + " deceleration once the brakes have built up. A default is a value that the scenario file leaves out.");
+        page.paragraph("The leader's brakes start their response when its stop-lamp circuit closes (time 0). The driver"
+                + " behind starts to react when the lamp is seen, and not to anything else. Both brake in a"
+                + " straight line, each at its own constant deceleration once the brakes have built up. A default"
+                + " is a value that the scenario file leaves out.");
         page.table(
                 List.of("key", "value", "from"),
                 swap.scenario().inputs().stream().map(used -> List.of(used.key(), used.value(), origin(used))));
@@ -233,8 +235,8 @@ final class ReportHtml {
         page.list(swap.notes());
         out.element("h3", "Motion").line();
         page.list(Stream.of(
-                "Extra distance = speed × difference of the two moments. Outcome and gap needed: exact from the phases of"
-                        + " constant jerk of both vehicles, without time steps."));
+                "Extra distance = speed × difference of the two moments. Outcome and gap needed: exact from the phases"
+                        + " of constant jerk of both vehicles, without time steps."));
     }
 
     private void cautions() {
@@ -248,9 +250,9 @@ final class ReportHtml {
 
     private void evidence() {
         page.heading("What lamps did in the laboratory and on the road");
-        page.paragraph(
-                "The evidence is mixed: drivers in laboratories respond earlier to a lamp that rises faster; in traffic the"
-                        + " effect is small, fades, or is not found. Standing says whether a figure was read in its source.");
+        page.paragraph("The evidence is mixed: drivers in laboratories respond earlier to a lamp that rises faster; in"
+                + " traffic the effect is small, fades, or is not found. Standing says whether a figure was read"
+                + " in its source.");
         Table table = Table.read(ReportHtml.class, "lamp_evidence.csv");
         List<String> columns = List.of("study", "setting", "compared", "effect", "note", "verdict", "standing");
         page.table(

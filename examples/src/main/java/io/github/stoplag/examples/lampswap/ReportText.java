@@ -19,6 +19,9 @@ import java.util.stream.Stream;
 
 /** The printed report: the answer first, then what it is made of. */
 final class ReportText {
+    /** From this standard uncertainty on, tenths of a millisecond say nothing. */
+    private static final double COARSE_S = 0.005;
+
     private static final String LAMP_ROW = "  %-16s %10s %10s %10s %10s";
 
     private ReportText() {}
@@ -49,6 +52,9 @@ final class ReportText {
                         Stream.of(List.of("speed", "lamp", "extra distance", "gap needed", "outcome at the gap kept")),
                         grouped(swap.rows().stream().map(ReportText::row), 1))
                 .toList()));
+        if (swap.banded()) {
+            lines.add("  The interval of each of these figures: report.html, uncertainty.csv.");
+        }
         lines.add("");
         lines.add("A gain counts only if the driver behind responds to the lamp's onset; it is not a crash forecast.");
         lines.add("Lamp law, type approval, hot load resistors, fuses: read the cautions in report.html.");
@@ -60,13 +66,17 @@ final class ReportText {
         for (FirstLook.Change change : new FirstLook(swap).changes()) {
             lines.add("");
             lines.add(change.instead() + ": seen " + change.earlier());
-            lines.addAll(Text.columns(change.speeds().stream()
-                    .flatMap(at -> Stream.of(
-                            List.of(at.speed(), at.distance(), change.lamp() + ": " + at.then()),
-                            List.of("", "", now + ": " + at.now())))
-                    .toList()));
+            change.speeds().forEach(at -> {
+                lines.add("  " + at.speed() + "  " + at.distance());
+                lines.addAll(Text.wrapped("    ", change.lamp() + ": " + at.then()));
+                lines.addAll(Text.wrapped("    ", now + ": " + at.now()));
+            });
             lines.addAll(Text.wrapped("  ", change.others()));
         }
+        swap.ratingLeavesOpen().ifPresent(said -> {
+            lines.add("");
+            lines.addAll(Text.wrapped("", said));
+        });
     }
 
     private static void goingOut(GoingOut out, List<String> lines) {
@@ -87,7 +97,7 @@ final class ReportText {
                     level(lamp.onset().timeToLevel(0.9)),
                     time(lamp.moments().get(0)),
                     Text.digits(lamp.light().endCd()) + " cd"));
-            lamp.moments().get(0).filter(at -> !at.exact()).ifPresent(at -> lines.add(filmed(at)));
+            lamp.moments().get(0).filter(at -> !at.exact()).ifPresent(at -> lines.add(left(lamp, at)));
             lamp.caveats().filter(told::add).forEach(caveat -> lines.addAll(Text.wrapped("    ", "Caveat: " + caveat)));
             if (lamp.detection() instanceof Detection.NeverSeen never) {
                 lines.add("    never seen: " + never.reason());
@@ -95,9 +105,10 @@ final class ReportText {
         }
     }
 
-    private static String filmed(Estimated at) {
-        return "    filmed: seen after " + milliseconds(at) + at.times(1000).between(1, "ms") + " (95 %), standard"
-                + " uncertainty " + Numbers.text(1000 * at.uncertainty(), 2) + " ms";
+    private static String left(LampSwap.Lamp lamp, Estimated at) {
+        return "    " + (lamp.filmed() ? "filmed" : "from its rating") + ": seen after " + milliseconds(at)
+                + between(at) + " (95 %), standard" + " uncertainty "
+                + Numbers.text(1000 * at.uncertainty(), 2) + " ms";
     }
 
     /**
@@ -123,9 +134,14 @@ final class ReportText {
         return List.of(
                 Text.speed(row.leg().speed()),
                 row.lamp().name(),
-                metres(row.extraM()),
-                metres(row.ending().gapNeededM()),
-                row.ending().phrase());
+                metres(row.extraM().map(ReportText::alone)),
+                metres(row.ending().gapNeededM().map(ReportText::alone)),
+                row.ending().shortly());
+    }
+
+    /** The page and the table of uncertainties have the room for intervals. */
+    private static Estimated alone(Estimated figure) {
+        return Estimated.exactly(figure.value());
     }
 
     /** Leaves the first fields empty where they are those of the row before. */
@@ -157,9 +173,20 @@ final class ReportText {
         return time.map(ReportText::milliseconds).orElse("never");
     }
 
-    /** Writes a time, with a decimal more where its interval has one. */
+    /** Writes a time, to the tenth of a millisecond where its interval is narrow enough. */
     static String milliseconds(Estimated time) {
-        return time.exact() ? Text.milliseconds(time.value()) : Numbers.fixed(1000 * time.value(), 1) + " ms";
+        return time.exact()
+                ? Text.milliseconds(time.value())
+                : Numbers.fixed(1000 * time.value(), decimals(time)) + " ms";
+    }
+
+    /** Writes the interval of a time as the end of a phrase, nothing if there is none. */
+    static String between(Estimated time) {
+        return time.times(1000).between(decimals(time), "ms");
+    }
+
+    private static int decimals(Estimated time) {
+        return Double.isFinite(time.uncertainty()) && Math.abs(time.uncertainty()) < COARSE_S ? 1 : 0;
     }
 
     private static String format(String pattern, Object... values) {

@@ -66,7 +66,7 @@ final class SummaryCsv {
                 CsvText.field(verdict.closingSpeed(), Speed::inMph, 2));
     }
 
-    /** Gives the intervals that films leave; empty for a lamp that is not filmed, and where there is no end. */
+    /** Gives the intervals that films and ratings leave; empty for a lamp without one, and where there is no end. */
     static String uncertainty(LampSwap swap) {
         return CsvText.of(UNCERTAINTY, swap.rows().stream().map(SummaryCsv::intervals));
     }

@@ -186,24 +186,24 @@ class CircuitRunTest {
     @Test
     void printedScenarioIsTheShippedOne() {
         assertThat(Program.run("circuit", "--print-scenario").out()).isEqualTo(Resource.text(CircuitScenario.SHIPPED));
-        assertThat(Program.run("circuit", "--help").out()).contains("load resistor", "examples/target/circuit");
+        assertThat(Program.run("circuit", "--help").out()).contains("load resistor", "stoplag-results/circuit");
     }
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            led.current        | 220 V     | current "220 V": "V" is a unit of voltage; use one of A, mA, µA (uA), nA (allowed: [0.001, 20] A)
-            monitor.tolerance  | 120 %     | must be in [0, 0.9], got 1.2
-            supply.nominal     | 8 V       | must lie between supply.lowest = 9 V and supply.highest = 16 V
-            stop-lamps         | 2.5       | must be a whole number
-            stop-lamps         | two       | number "two": not a number; write it like 1.5 or 1.5e-3; use a plain number (allowed: [1, 20])
-            resistor.surface-to-ambient | 3.5 | thermal resistance "3.5": missing unit; use K/W (allowed: (0, 1000] K/W)
-            filament.bulb      | P99W      | bulb must be one of
-            harness.conductor  | string    | must be one of iec-60228-class-2, iec-60228-class-5, iso-6722, solid, awg
-            flasher.kind       | clockwork | must be one of load-measuring, thermal, load-independent
-            flasher.gears      | 3         | unknown key; the keys are
-            harness.gauge      | 18        | is not used: it does not belong to the harness.conductor of this file
-            filament.design-power | 26 W   | is not used: filament.bulb names a bulb of the catalogue, which has its own rating
-            """)
+        led.current        | 220 V     | current "220 V": "V" is a unit of voltage; use one of A, mA, µA (uA), nA (allowed: [0.001, 20] A)
+        monitor.tolerance  | 120 %     | must be in [0, 0.9], got 1.2
+        supply.nominal     | 8 V       | must lie between supply.lowest = 9 V and supply.highest = 16 V
+        stop-lamps         | 2.5       | must be a whole number
+        stop-lamps         | two       | number "two": not a number; write it like 1.5 or 1.5e-3; use a plain number (allowed: [1, 20])
+        resistor.surface-to-ambient | 3.5 | thermal resistance "3.5": missing unit; use K/W (allowed: (0, 1000] K/W)
+        filament.bulb      | P99W      | bulb must be one of
+        harness.conductor  | string    | must be one of iec-60228-class-2, iec-60228-class-5, iso-6722, solid, awg
+        flasher.kind       | clockwork | must be one of load-measuring, thermal, load-independent
+        flasher.gears      | 3         | unknown key; the keys are
+        harness.gauge      | 18        | is not used: it does not belong to the harness.conductor of this file
+        filament.design-power | 26 W   | is not used: filament.bulb names a bulb of the catalogue, which has its own rating
+        """)
     void badValueIsOneLineAndNothingIsWritten(String key, String value, String complaint) {
         Program run = run(key, value);
         assertThat(run.exitCode()).isEqualTo(2);
@@ -227,13 +227,13 @@ class CircuitRunTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            harness.area   | 0.8 mm^2    | harness.conductor = iec-60228-class-5, harness.area = 0.8 mm^2: cross-section of IEC 60228 class 5 must be one of 0.5, 0.75, 1, 1.5, 2.5, 4, 6 mm², got 0.8 mm²
-            diode.currents | 3 A, 2 A    | diode.currents = 3 A, 2 A, diode.drops = 0.525 V, 0.95 V: diode current 1 must be in (3, 100000] A, got 2 A
-            resistor.element-to-surface | 1000 K/W | resistor.element-to-surface = 1000 K/W, resistor.surface-to-ambient = 3.5 K/W: temperature must be in (0, 20000] K, got 33
-            resistor.surface-to-ambient | 1000 K/W | resistor.element-to-surface = 0 K/W, resistor.surface-to-ambient = 1000 K/W: temperature must be in (0, 20000] K, got 33
-            harness.contacts | 100 ohm   | supply.highest = 16 V through harness.length and harness.contacts, 100.
-            diode.currents | 3 A         | diode.currents = 3 A, diode.drops = 0.525 V, 0.95 V: a diode table needs as many voltages as currents
-            """)
+        harness.area   | 0.8 mm^2    | harness.conductor = iec-60228-class-5, harness.area = 0.8 mm^2: cross-section of IEC 60228 class 5 must be one of 0.5, 0.75, 1, 1.5, 2.5, 4, 6 mm², got 0.8 mm²
+        diode.currents | 3 A, 2 A    | diode.currents = 3 A, 2 A, diode.drops = 0.525 V, 0.95 V: diode current 1 must be in (3, 100000] A, got 2 A
+        resistor.element-to-surface | 1000 K/W | resistor.element-to-surface = 1000 K/W, resistor.surface-to-ambient = 3.5 K/W: temperature must be in (0, 20000] K, got 33
+        resistor.surface-to-ambient | 1000 K/W | resistor.element-to-surface = 0 K/W, resistor.surface-to-ambient = 1000 K/W: temperature must be in (0, 20000] K, got 33
+        harness.contacts | 100 ohm   | supply.highest = 16 V through harness.length and harness.contacts, 100.
+        diode.currents | 3 A         | diode.currents = 3 A, diode.drops = 0.525 V, 0.95 V: a diode table needs as many voltages as currents
+        """)
     void partsThatDoNotGoTogetherAreNamed(String key, String value, String complaint) {
         Program run = run(key, value);
         assertThat(run.exitCode()).isEqualTo(2);

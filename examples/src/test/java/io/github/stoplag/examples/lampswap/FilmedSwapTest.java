@@ -35,13 +35,13 @@ class FilmedSwapTest {
     private static final double HALF_S = 0.003;
     private static final double MPS = 26.8224;
     private static final String SCENARIO = """
-            title = filmed lamps
-            speeds = 60 mph
-            following.gap = 40 m
-            leader.deceleration = 6 m/s^2
-            follower.deceleration = 6 m/s^2
-            follower.reaction = 1 s
-            """;
+        title = filmed lamps
+        speeds = 60 mph
+        following.gap = 40 m
+        leader.deceleration = 6 m/s^2
+        follower.deceleration = 6 m/s^2
+        follower.reaction = 1 s
+        """;
 
     @TempDir
     Path folder;
@@ -84,15 +84,15 @@ class FilmedSwapTest {
     @Test
     void filmedLampGoesOutAsItsFilmShows() {
         Program run = run("""
-                lamp.1 = filmed my film, filament, 60 cd
-                lamp.2 = filmed my film, led, 60 cd
-                supply.voltage = 12.8 V
-                filament.lens = clear
-                filament.design-voltage = 13.5 V
-                filament.design-power = 26 W
-                filament.intensity = 72.1 cd
-                lamp.present = filament
-                """);
+            lamp.1 = filmed my film, filament, 60 cd
+            lamp.2 = filmed my film, led, 60 cd
+            supply.voltage = 12.8 V
+            filament.lens = clear
+            filament.design-voltage = 13.5 V
+            filament.design-power = 26 W
+            filament.intensity = 72.1 cd
+            lamp.present = filament
+            """);
         assertThat(run.err()).isEmpty();
         String out = run.out().replaceAll("\\s+", " ");
         assertThat(out)
@@ -109,10 +109,10 @@ class FilmedSwapTest {
     @Test
     void intervalOfTheFilmGoesThroughToMetres() throws IOException {
         Program run = run("""
-                lamp.1 = filmed my film, filament, 60 cd
-                lamp.2 = filmed my film/moments.csv, led, 60 cd
-                lamp.3 = led 20 ms, 2 ms, 60 cd
-                """);
+            lamp.1 = filmed my film, filament, 60 cd
+            lamp.2 = filmed my film/moments.csv, led, 60 cd
+            lamp.3 = led 20 ms, 2 ms, 60 cd
+            """);
         assertThat(run.err()).isEmpty();
         List<NamedCsvRecord> rows = Program.csv(folder.resolve("results").resolve("uncertainty.csv"));
         for (NamedCsvRecord row : rows.subList(0, 2)) {
@@ -151,8 +151,10 @@ class FilmedSwapTest {
                 SCENARIO.replace("40 m", neededM + 0.01 + " m")
                         + "lamp.1 = filmed my film, filament, 60 cd\nlamp.2 = led 10 ms, 2 ms, 60 cd\n");
         assertThat(Program.lampSwap(folder.resolve("edge"), "--scenario", file.toString())
-                        .out())
-                .containsPattern("no contact, 0.01 m .* in the film's interval from no contact, 0.0[0-9] m .* left,"
+                        .out()
+                        .replaceAll("\\s+", " "))
+                .contains("left (or contact)")
+                .containsPattern("no contact, 0.01 m .* in the interval from no contact, 0.0[0-9] m .* left,"
                         + " to contact, closing at");
     }
 
@@ -160,14 +162,14 @@ class FilmedSwapTest {
     @Test
     void anyLampMayTakeItsRiseFromAFilm() {
         String rest = """
-                supply.voltage = 12 V
-                filament.design-voltage = 13.5 V
-                filament.design-power = 26 W
-                filament.intensity = 60 cd
-                led.rise-time = 1 ms
-                led.intensity = 40 cd
-                lamp.1 = filament 13.5 V, 26 W, 60 cd
-                """;
+            supply.voltage = 12 V
+            filament.design-voltage = 13.5 V
+            filament.design-power = 26 W
+            filament.intensity = 60 cd
+            led.rise-time = 1 ms
+            led.intensity = 40 cd
+            lamp.1 = filament 13.5 V, 26 W, 60 cd
+            """;
         Program modelled = run(rest);
         Program filmed = run(rest + "led.film = my film, led\nlamp.1.film = my film, filament\n");
         assertThat(filmed.err()).isEmpty();
@@ -193,11 +195,11 @@ class FilmedSwapTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            my film, 60 cd            | which lamp must be said behind the file, one of filament, led
-            my film, brake, 60 cd     | the film has no lamp "brake" that comes on; it has filament, led
-            none, led, 60 cd          | none: cannot be read: no such file
-            scenario.properties, 60 cd | scenario.properties: line
-            """)
+        my film, 60 cd            | which lamp must be said behind the file, one of filament, led
+        my film, brake, 60 cd     | the film has no lamp "brake" that comes on; it has filament, led
+        none, led, 60 cd          | none: cannot be read: no such file
+        scenario.properties, 60 cd | scenario.properties: line
+        """)
     void badFilmIsNamed(String lamp, String complaint) {
         Program run = run("lamp.1 = led 10 ms, 2 ms, 60 cd\nlamp.2 = filmed " + lamp + "\n");
         assertThat(run.exitCode()).isEqualTo(2);
@@ -207,13 +209,13 @@ class FilmedSwapTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            led,on,0.5,x,0,1      | line 2: time_s must be a number, got "x"
-            led,up,0.5,0.1,0,1    | line 2: direction must be on or off, got "up"
-            led,on,0.5,0.1        | line 2: must be 6 fields
-            led,on,0.5,0.1,0,1    | levels of a banded onset must be in [3, 10000], got 1
-            led,on,0.5,NaN,0,1    | got 1
-            led,off,0.5,0.1,0,1   | no lamp of the film comes on
-            """)
+        led,on,0.5,x,0,1      | line 2: time_s must be a number, got "x"
+        led,up,0.5,0.1,0,1    | line 2: direction must be on or off, got "up"
+        led,on,0.5,0.1        | line 2: must be 6 fields
+        led,on,0.5,0.1,0,1    | levels of a banded onset must be in [3, 10000], got 1
+        led,on,0.5,NaN,0,1    | got 1
+        led,off,0.5,0.1,0,1   | no lamp of the film comes on
+        """)
     void badCurveNamesLineAndValue(String row, String complaint) throws IOException {
         Files.writeString(folder.resolve("my film/curves.csv"), "lamp,direction,level,time_s,lo_s,hi_s\n" + row + "\n");
         Program run = run("lamp.1 = led 10 ms, 2 ms, 60 cd\nlamp.2 = filmed my film, led, 60 cd\n");

@@ -58,6 +58,7 @@ public class LampSwapRunTest {
             assertThat(files.map(file -> String.valueOf(file.getFileName())))
                     .containsExactlyInAnyOrder(
                             "summary.csv",
+                            "uncertainty.csv",
                             "summary.html",
                             "report.html",
                             "onset.svg",
@@ -106,7 +107,7 @@ public class LampSwapRunTest {
     @Test
     void printedReportIsShortAndNamesItsCriterionAndItsData() {
         Program run = Program.lampSwap(folder.resolve("results"));
-        assertThat(run.out().lines().count()).isLessThan(140);
+        assertThat(run.out().lines().count()).isLessThan(150);
         assertThat(run.out())
                 .contains("(invented data)")
                 .contains("Seen means: integrating eye, time constant " + LaboratoryLamps.EYE_TIME_CONSTANT
@@ -116,11 +117,12 @@ public class LampSwapRunTest {
                 .contains("not a crash forecast")
                 .contains("97 km/h (60 mph)");
         // the first lines answer: how much earlier, how far, how it ends, by day and by night
-        assertThat(run.out().lines().limit(12).toList())
-                .anySatisfy(line ->
-                        assertThat(line).matches("LED lamp instead of the filament lamp: seen [0-9]+ ms earlier"))
-                .anySatisfy(line -> assertThat(line).matches("  48 km/h \\(30 mph\\) .* m \\(.* in\\) earlier .*"))
-                .anySatisfy(line -> assertThat(line).matches("  97 km/h \\(60 mph\\) .* m \\(.* in\\) earlier .*"))
+        assertThat(run.out().lines().limit(14).toList())
+                .anySatisfy(line -> assertThat(line)
+                        .matches("LED lamp instead of the filament lamp: seen [0-9]+ ms earlier, [0-9]+ to"
+                                + " [0-9]+ ms, standard uncertainty [0-9]+ ms"))
+                .anySatisfy(line -> assertThat(line).matches("  48 km/h \\(30 mph\\) .* m \\(.* in\\) earlier, .*"))
+                .anySatisfy(line -> assertThat(line).matches("  97 km/h \\(60 mph\\) .* m \\(.* in\\) earlier, .*"))
                 .anySatisfy(line -> assertThat(line).contains("bright day: ", "night, tail lamp lit: "));
         assertThat(run.out().lines())
                 .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(125));

@@ -228,7 +228,7 @@ class OnsetRunTest {
                 .contains("One set of inputs for all", "filament lamp on 9 V", "it ends at")
                 .contains("(input, not a prediction)", "Caveats", "The model is no proof of safety");
         assertThat(report.lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(125));
-        assertThat(Program.run("onset", "--help").out()).contains("predictions.csv", "examples/target/onset");
+        assertThat(Program.run("onset", "--help").out()).contains("predictions.csv", "stoplag-results/onset");
     }
 
     @Test
