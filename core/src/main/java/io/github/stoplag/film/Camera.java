@@ -4,6 +4,8 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -23,11 +25,31 @@ import java.util.Optional;
  *
  * <p>Defaults, all assumed and told as caveats until set: exposure unknown, anywhere up to the frame interval; sRGB;
  * eight bits, full range; no jitter; no rolling shutter. An unknown exposure leaves the difference of two lamps in one
- * film almost untouched and shifts times since a known switch-on.
+ * film almost untouched and shifts times since a known switch-on. Of an unknown curve sRGB, BT.709 and powers of
+ * 2, 2.2 and 2.5 count as equally likely; of a table whose scale is assumed too, a linear one, and black at 16/255 of
+ * white beside none.
  *
  * <p>Immutable.
  */
 public final class Camera {
+    private static final List<TransferCurve> VIDEO = List.of(
+            TransferCurve.SRGB,
+            TransferCurve.BT709,
+            TransferCurve.power(2),
+            TransferCurve.power(2.2),
+            TransferCurve.power(2.5));
+    private static final List<TransferCurve> ANY = List.of(
+            TransferCurve.LINEAR,
+            TransferCurve.SRGB,
+            TransferCurve.BT709,
+            TransferCurve.power(2.2),
+            TransferCurve.power(2.5));
+    /** Where black lies in limited range, over full scale. */
+    private static final double VIDEO_BLACK = 16.0 / 255;
+
+    /** How grey values are read as light. */
+    record Reading(TransferCurve curve, GreyScale scale) {}
+
     private final double takenHz;
     private final double playedHz;
     private final Optional<TimeSpan> exposure;
@@ -36,6 +58,7 @@ public final class Camera {
     private final Optional<TimeSpan> rowTime;
     private final Optional<TransferCurve> transfer;
     private final GreyScale scale;
+    private final boolean scaleAssumed;
 
     private Camera(Builder b) {
         takenHz = b.takenHz;
@@ -46,6 +69,7 @@ public final class Camera {
         rowTime = b.rowTime;
         transfer = b.transfer;
         scale = b.scale;
+        scaleAssumed = b.scaleAssumed;
     }
 
     /**
@@ -59,20 +83,43 @@ public final class Camera {
         return new Builder(Check.above("frame rate taken", framesPerSecond, 0, 1e5, "frames/s"));
     }
 
-    private Camera(Camera other, TransferCurve transfer) {
+    private Camera(Camera other, Reading reading) {
         takenHz = other.takenHz;
         playedHz = other.playedHz;
         exposure = other.exposure;
         exposurePlace = other.exposurePlace;
         jitter = other.jitter;
         rowTime = other.rowTime;
-        this.transfer = Optional.of(transfer);
-        scale = other.scale;
+        transfer = Optional.of(reading.curve);
+        scale = reading.scale;
+        scaleAssumed = false;
     }
 
-    /** The same camera with a transfer curve that is taken as known. */
-    Camera withTransfer(TransferCurve curve) {
-        return new Camera(this, curve);
+    /** The same camera with a transfer curve and a scale that are taken as known. */
+    Camera with(Reading reading) {
+        return new Camera(this, reading);
+    }
+
+    /**
+     * The ways in which grey values may have come from light, each as likely as another; equal ones side by side.
+     *
+     * @param darkest a grey value of the dark, below which black must lie
+     */
+    List<Reading> readings(double darkest) {
+        if (!scaleAssumed) {
+            return (transferIsKnown() ? List.of(transfer()) : VIDEO)
+                    .stream().map(curve -> new Reading(curve, scale)).toList();
+        }
+        double video = scale.black() + VIDEO_BLACK * (scale.white() - scale.black());
+        GreyScale above = darkest > 0.9 * video
+                ? new GreyScale(Math.min(video, darkest), scale.white(), scale.top(), scale.step())
+                : scale;
+        List<Reading> all = new ArrayList<>();
+        for (TransferCurve curve : transferIsKnown() ? List.of(transfer()) : ANY) {
+            all.add(new Reading(curve, scale));
+            all.add(new Reading(curve, above));
+        }
+        return all;
     }
 
     /** {@return the frame rate at which the film was taken, in frames a second} */
@@ -151,8 +198,14 @@ public final class Camera {
                         "exposure time is not known: taken as anything up to the frame interval of " + frameInterval())
                 .withCaveatIf(
                         transfer.isEmpty(),
-                        "transfer curve is not known: taken as sRGB, with BT.709 and a power of 2.2 as what it may be"
-                                + " instead; of a camera with none of these, intervals can be too narrow")
+                        "transfer curve is not known: taken as sRGB, BT.709 or a power of 2 to 2.5"
+                                + (scaleAssumed ? ", or linear" : "")
+                                + ", each as likely; of a camera with none of these, intervals can be too narrow")
+                .withCaveatIf(
+                        scaleAssumed,
+                        "which grey values are black and white is not known: taken as " + Numbers.text(scale.black())
+                                + " and " + Numbers.text(scale.white())
+                                + ", or black at 16/255 of that where the dark frames allow it")
                 .withCaveatIf(
                         rowTime.isEmpty(),
                         "row time is not known: a rolling shutter shows a lamp lower in the picture later, by up to"
@@ -169,6 +222,7 @@ public final class Camera {
         private Optional<TimeSpan> rowTime = Optional.empty();
         private Optional<TransferCurve> transfer = Optional.empty();
         private GreyScale scale = GreyScale.FULL_8_BIT;
+        private boolean scaleAssumed;
 
         private Builder(double takenHz) {
             this.takenHz = takenHz;
@@ -257,6 +311,20 @@ public final class Camera {
          */
         public Builder scale(GreyScale greyScale) {
             scale = greyScale;
+            scaleAssumed = false;
+            return this;
+        }
+
+        /**
+         * Sets the grey values of no and full signal as a guess, of numbers whose origin is not known: black may also
+         * lie at 16/255 of white, and a curve that is not set may be linear.
+         *
+         * @param greyScale the scale
+         * @return this builder
+         */
+        public Builder assumedScale(GreyScale greyScale) {
+            scale = greyScale;
+            scaleAssumed = true;
             return this;
         }
 

@@ -45,8 +45,8 @@ final class CourseDraws {
     private static final int PILOT_BINS_ACROSS = 4;
     private static final double RULED_OUT = 9;
     private static final long SEED = 6_700_417;
-    private static final List<TransferCurve> UNKNOWN =
-            List.of(TransferCurve.SRGB, TransferCurve.BT709, TransferCurve.power(2.2));
+    /** Per cent of the swarm for each of several ways to read a film: together they are many. */
+    private static final int SWARM_OF_MANY = 40;
 
     private final List<Draw> draws;
     private final double[] familyShare;
@@ -58,22 +58,40 @@ final class CourseDraws {
         this.curves = curves;
     }
 
-    /** Draws courses; where the transfer curve is unknown, a third of them by each it may be. */
+    /** Draws courses; where the transfer curve or the scale is unknown, as many by each way of reading it. */
     static CourseDraws of(Switching switching, Camera camera) {
-        List<TransferCurve> transfers = camera.transferIsKnown() ? List.of(camera.transfer()) : UNKNOWN;
+        List<Camera.Reading> readings = camera.readings(darkest(switching.series()));
         int swarm = switching.high() - switching.low() <= SUDDEN_FRAMES ? SUDDEN_SWARM : SWARM;
         List<Draw> all = new ArrayList<>();
         double[] share = new double[ShapeFamily.COUNT];
-        for (TransferCurve transfer : transfers) {
-            Camera known = camera.withTransfer(transfer);
-            CourseDraws one =
-                    of(switching, known, transfers.size() == 1 ? swarm : swarm / 2, SEED, KEPT / transfers.size());
+        int each = KEPT / readings.size();
+        for (int from = 0, to; from < readings.size(); from = to) {
+            Camera.Reading reading = readings.get(from);
+            for (to = from + 1; to < readings.size() && readings.get(to).equals(reading); ) {
+                to++;
+            }
+            CourseDraws one = of(
+                    switching,
+                    camera.with(reading),
+                    readings.size() == 1 ? swarm : swarm * SWARM_OF_MANY / 100,
+                    SEED,
+                    each * (to - from));
             all.addAll(one.draws);
             for (int m = 0; m < share.length; m++) {
-                share[m] += one.familyShare[m] / transfers.size();
+                share[m] += one.familyShare[m] * (to - from) / readings.size();
             }
         }
-        return new CourseDraws(List.copyOf(all), share, transfers.size());
+        return new CourseDraws(List.copyOf(all), share, readings.size());
+    }
+
+    /** A grey value of the dark that noise hardly lowers. */
+    private static double darkest(GreySeries series) {
+        double[] greys = new double[series.size()];
+        for (int i = 0; i < greys.length; i++) {
+            greys[i] = series.grey(i);
+        }
+        Arrays.sort(greys);
+        return greys[greys.length / 20];
     }
 
     List<Draw> draws() {
@@ -125,9 +143,14 @@ final class CourseDraws {
         for (int m = 0; m < targets.length; m++) {
             log[m] = Double.NEGATIVE_INFINITY;
             if (pilot[m] > best - RULED_OUT) {
-                samplers[m] = TemperedSampler.run(targets[m], swarm, seed + m);
+                samplers[m] = TemperedSampler.run(targets[m], film.brightBound ? 3 * swarm : swarm, seed + m);
                 log[m] = Math.log(families.get(m).weight()) + samplers[m].logEvidence();
             }
+        }
+        if (!(Arrays.stream(log).max().orElseThrow() > Double.NEGATIVE_INFINITY)) {
+            throw new IllegalArgumentException("light of " + switching.series().label() + " from frame "
+                    + switching.series().frame(switching.from()) + " on must rise or fall once, got a course that"
+                    + " no lamp has");
         }
         double[] share = shares(log);
         SplittableRandom random = new SplittableRandom(seed + 101);

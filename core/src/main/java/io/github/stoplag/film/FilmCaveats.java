@@ -2,13 +2,18 @@ package io.github.stoplag.film;
 
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.source.Evidence;
+import java.util.Arrays;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 
 /** What a film of one change rests on and where it can say little. */
 final class FilmCaveats {
     private static final int FEW_FRAMES = 5;
     private static final double SETTLED = 0.98;
     private static final double LIT_BEFORE = 0.05;
+    private static final double ALL_THERE = 0.999;
+    private static final double DRIFTING = 0.005;
+    private static final double CLEAR = 4;
 
     private FilmCaveats() {}
 
@@ -22,6 +27,7 @@ final class FilmCaveats {
         double steady = median(draws, d -> d.darkRatio() / d.switchedRatio());
         double riseS = median(draws, CourseDraws.Draw::riseS);
         int clipped = clipped(switching, camera);
+        double drift = drift(switching, camera, draws);
         return camera.evidence()
                 .with(Evidence.of(lamp + ": " + (switching.to() - switching.from()) + " frames from frame "
                         + series.frame(switching.from()) + " on; light before and after, noise and course inferred"
@@ -39,14 +45,20 @@ final class FilmCaveats {
                         "a steady light of about " + percent(steady) + " of the switched one stays beside " + lamp
                                 + ": taken as a lit tail lamp or stray light, not as part of the change")
                 .withCaveatIf(
+                        Math.abs(drift) > DRIFTING,
+                        "the light of " + lamp + " drifts by " + percent(drift) + " of the change after it has "
+                                + (rising ? "come on" : "gone out")
+                                + ", by its warming or the camera's exposure control:"
+                                + " which level is the final one is not told by the film, and intervals do not hold it")
+                .withCaveatIf(
                         clipped > 0,
                         clipped + " of " + (switching.to() - switching.from()) + " frames of " + lamp
-                                + " are clipped: their light counts as at least what they show; how bright the lamp gets"
-                                + " is inferred from the unclipped part of the change")
+                                + " are clipped: their light counts as at least what they show; how bright the lamp"
+                                + " gets is inferred from the unclipped part of the change")
                 .withCaveatIf(
                         clipped > 0 && !rising,
-                        "intervals of a clipped lamp going out can be too narrow: 24 of 32 instead of 95 % held in a small"
-                                + " trial at 120 frames/s")
+                        "intervals of a clipped lamp going out can be too narrow: 24 of 32 instead of 95 % held in a"
+                                + " small trial at 120 frames/s")
                 .withCaveatIf(
                         crushed(switching, camera) > 0,
                         crushed(switching, camera) + " of " + (switching.to() - switching.from()) + " frames of " + lamp
@@ -56,6 +68,30 @@ final class FilmCaveats {
                         riseS < camera.frameInterval().inSeconds(),
                         lamp + (rising ? " rises" : " falls") + " within about a frame interval: the film bounds when,"
                                 + " the course between frames is inferred from what lamps do");
+    }
+
+    /** How much the settled light changes from the first to the last quarter of its frames, over the change. */
+    private static double drift(Switching switching, Camera camera, CourseDraws draws) {
+        GreySeries series = switching.series();
+        double settledS = median(draws, d -> d.timeS(ALL_THERE));
+        int from = switching.high();
+        while (from < switching.to() && camera.frameTimeS(series.frame(from), series.stampS(from)) < settledS) {
+            from++;
+        }
+        int quarter = (switching.to() - from) / 4;
+        if (quarter < FEW_FRAMES) {
+            return 0;
+        }
+        double[] light = IntStream.range(from, switching.to())
+                .mapToDouble(i -> camera.transfer().light(camera.scale().signal(series.grey(i))))
+                .toArray();
+        double first = Arrays.stream(light, 0, quarter).average().orElseThrow();
+        double last = Arrays.stream(light, light.length - quarter, light.length)
+                .average()
+                .orElseThrow();
+        double change = median(draws, CourseDraws.Draw::switchedRatio);
+        double scatter = Switching.scatter(light, 0, light.length) * Math.sqrt(2.0 / quarter);
+        return Math.abs(last - first) > CLEAR * scatter ? (last - first) / change : 0;
     }
 
     private static String percent(double ratio) {

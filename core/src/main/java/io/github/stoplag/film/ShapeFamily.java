@@ -39,7 +39,7 @@ record ShapeFamily(
     private static final int LAMPS = 160;
     private static final int FILAMENT_PATTERNS = 3;
     /** By how much real filaments may leave the model's courses. */
-    private static final double BEYOND_MODEL = 0.02;
+    private static final double BEYOND_MODEL = 0.05;
 
     private static final double WIDER = 1.25;
     private static final double STEP = 1e-3;

@@ -28,6 +28,10 @@ public record Switching(GreySeries series, boolean rising, int from, int low, in
     private static final double CLEAR = 6;
     /** The light is at its level while it differs from it by less than this share of the change, or by its scatter. */
     private static final double ALIKE = 0.01;
+    /** As many changes, so close to each other, are no signal that a driver can tell. */
+    private static final int MANY = 6;
+
+    private static final double FLICKER_S = 0.02;
 
     /**
      * Checks the order of the places.
@@ -53,8 +57,8 @@ public record Switching(GreySeries series, boolean rising, int from, int low, in
      * @param series the film of the lamp
      * @param camera the camera that took it
      * @return the switchings in order
-     * @throws IllegalArgumentException if the light never changes beyond its scatter, or every frame is clipped or
-     *     black
+     * @throws IllegalArgumentException if the light never changes beyond its scatter, flickers, or every frame is
+     *     clipped or black
      */
     public static List<Switching> all(GreySeries series, Camera camera) {
         double[] light = new double[series.size()];
@@ -72,15 +76,29 @@ public record Switching(GreySeries series, boolean rising, int from, int low, in
                     + Numbers.text(100 * (greatest - least), 3)
                     + " %: the lamp never switches, or it is not in its region");
         }
-        return cut(
-                series,
-                changes(
-                        smooth,
-                        least + LOW * (greatest - least),
-                        least + HIGH * (greatest - least),
-                        (least + greatest) / 2),
-                smooth,
-                Math.max(ALIKE * (greatest - least), 2 * scatter));
+        List<Change> changes = changes(
+                smooth, least + LOW * (greatest - least), least + HIGH * (greatest - least), (least + greatest) / 2);
+        refuseIfFlickering(series, camera, changes);
+        return cut(series, changes, smooth, Math.max(ALIKE * (greatest - least), 2 * scatter));
+    }
+
+    private static void refuseIfFlickering(GreySeries series, Camera camera, List<Change> changes) {
+        if (changes.size() < MANY) {
+            return;
+        }
+        double everyS = (timeS(series, camera, changes.get(changes.size() - 1)) - timeS(series, camera, changes.get(0)))
+                / (changes.size() - 1);
+        if (everyS < FLICKER_S) {
+            throw new IllegalArgumentException("light of " + series.label() + " must stay on or off for "
+                    + Numbers.text(1000 * FLICKER_S) + " ms, got " + changes.size() + " changes, one every "
+                    + Numbers.text(1000 * everyS, 3)
+                    + " ms: the lamp is dimmed by switching; film it with an exposure of"
+                    + " one or more of its periods, or at full power");
+        }
+    }
+
+    private static double timeS(GreySeries series, Camera camera, Change change) {
+        return camera.frameTimeS(series.frame(change.high()), series.stampS(change.high()));
     }
 
     private static void refuseIfHidden(GreySeries series, Camera camera) {

@@ -84,6 +84,60 @@ class FilmedLampTest {
         return org.assertj.core.data.Offset.offset(share * moment.standardUncertaintyS());
     }
 
+    /** Numbers of unknown origin may be light itself, or video with black at 16: intervals are wide, not wrong. */
+    @Test
+    void unknownScaleAndCurveAreInTheInterval() {
+        double zeroS = 0.3;
+        for (Camera taken : new Camera[] {
+            Camera.takenAt(60)
+                    .exposure(TimeSpan.millis(8))
+                    .transfer(TransferCurve.LINEAR)
+                    .build(),
+            Camera.takenAt(60)
+                    .exposure(TimeSpan.millis(8))
+                    .transfer(TransferCurve.power(2.2))
+                    .scale(new GreyScale(16, 255, 255, 1))
+                    .build()
+        }) {
+            Camera told = Camera.takenAt(60)
+                    .exposure(TimeSpan.millis(8))
+                    .rowTime(TimeSpan.seconds(0))
+                    .assumedScale(GreyScale.FULL_8_BIT)
+                    .build();
+            GreySeries greys = SimulatedCamera.of(taken, Sensor.USUAL)
+                    .film("lamp", LightCourse.onset(FILAMENT, 0.02, 0.6), TimeSpan.seconds(-zeroS), 72, 11);
+            FilmedLamp lamp = FilmedLamp.of(greys, told);
+            for (double level : new double[] {0.1, 0.5, 0.9}) {
+                assertHolds(
+                        lamp.on().orElseThrow().level(level),
+                        zeroS + FILAMENT.timeToLevelS(level).orElseThrow());
+            }
+            assertThat(caveats(lamp)).contains("or linear", "black at 16/255");
+        }
+    }
+
+    @Test
+    void lampThatFlickersIsRefused() {
+        LightCourse course = LightCourse.of(t -> t > 0 && t % 0.02 < 0.01 ? 1 : 0, new double[] {0}, 0.02, 0.6);
+        Camera fast = Camera.takenAt(960)
+                .exposure(TimeSpan.millis(0.5))
+                .transfer(TransferCurve.SRGB)
+                .build();
+        GreySeries greys = SimulatedCamera.of(fast, Sensor.USUAL).film("led", course, TimeSpan.seconds(-0.1), 600, 11);
+        assertThatThrownBy(() -> FilmedLamp.of(greys, fast))
+                .hasMessageContaining("light of led must stay on or off for 20 ms")
+                .hasMessageContaining("one every 10 ms");
+    }
+
+    @Test
+    void lightThatDriftsIsTold() {
+        LightCourse course =
+                LightCourse.of(t -> t > 0 ? (1 - Math.exp(-t / 0.01)) * (1 - 0.1 * t) : 0, new double[] {0}, 0.02, 0.6);
+        assertThat(caveats(FilmedLamp.of(film("led", course, -0.3, 90), CAMERA)))
+                .contains("the light of led drifts by -");
+        assertThat(caveats(FilmedLamp.of(film("led", LED), CAMERA))).doesNotContain("drifts");
+    }
+
     /** A slow fall soon after the rise, and a second rise after it, must not pull the levels between them. */
     @Test
     void neighbouringSwitchingsKeepOutOfEachOther() {

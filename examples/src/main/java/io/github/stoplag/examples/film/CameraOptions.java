@@ -36,7 +36,7 @@ final class CameraOptions {
             names = "--transfer",
             paramLabel = "CURVE",
             description = "how the camera turned light into grey: sRGB, BT.709, linear or \"power 2.2\"; default:"
-                    + " unknown, about sRGB")
+                    + " unknown: sRGB, BT.709 or a power of 2 to 2.5; for a table linear too")
     private @Nullable TransferCurve transfer;
 
     @Option(
@@ -113,12 +113,18 @@ final class CameraOptions {
      *
      * @param rate what the film's own times say, if it has any
      * @param scale the grey values of no and full light
+     * @param scaleAssumed whether the scale is a guess
      * @param caveats takes what is to be kept in mind
      */
-    Camera camera(Optional<FrameTimes> rate, GreyScale scale, List<String> caveats) {
+    Camera camera(Optional<FrameTimes> rate, GreyScale scale, boolean scaleAssumed, List<String> caveats) {
         double taken = takenHz != null ? takenHz : played(rate, caveats);
         return possible(() -> {
-            Camera.Builder camera = Camera.takenAt(taken).scale(scale);
+            Camera.Builder camera = Camera.takenAt(taken);
+            if (scaleAssumed) {
+                camera.assumedScale(scale);
+            } else {
+                camera.scale(scale);
+            }
             rate.ifPresent(times -> {
                 camera.playedAt(taken / times.slowMotion(taken));
                 times.caveat(taken).ifPresent(caveats::add);

@@ -3,7 +3,6 @@ package io.github.stoplag.examples.film;
 import io.github.stoplag.examples.file.InputException;
 import io.github.stoplag.film.Camera;
 import io.github.stoplag.film.GreyScale;
-import io.github.stoplag.quantity.Numbers;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -43,26 +42,13 @@ record FilmReading(
     }
 
     private static FilmReading table(Path path, List<String> wanted, CameraOptions options) {
-        GreyTable table = GreyTable.read(path);
-        List<LampSeries> lamps = new ArrayList<>();
-        List<String> names = table.lamps().stream().map(LampSeries::name).toList();
-        for (String name : wanted) {
-            if (!names.contains(name.strip())) {
-                throw new InputException("--lamp: " + path + " has the columns " + String.join(", ", names)
-                        + "; of a table give only the name of a column, got \"" + name + "\"");
-            }
-        }
-        table.lamps().stream()
-                .filter(lamp -> wanted.isEmpty() || wanted.contains(lamp.name()))
-                .forEach(lamps::add);
+        GreyTable table =
+                GreyTable.read(path, wanted.stream().map(String::strip).toList());
+        List<LampSeries> lamps = table.lamps();
         List<String> caveats = new ArrayList<>();
         GreyScale scale = options.scale(table.scale());
-        if (!options.hasScale()) {
-            caveats.add("which grey values are black and white is not known: taken as " + Numbers.text(scale.black())
-                    + " and " + Numbers.text(scale.white()) + "; set --black and --white");
-        }
         FrameTimes.missing(lamps.get(0).series()).ifPresent(caveats::add);
-        Camera camera = options.camera(FrameTimes.of(lamps.get(0).series()), scale, caveats);
+        Camera camera = options.camera(FrameTimes.of(lamps.get(0).series()), scale, !options.hasScale(), caveats);
         return new FilmReading(path.toString(), Optional.empty(), lamps, camera, caveats);
     }
 
@@ -89,7 +75,8 @@ record FilmReading(
             if (regions.isEmpty()) {
                 regions = reader.find();
                 caveats.add(
-                        "the regions of the lamps were found, not given: look at regions.svg, then name them yourself by "
+                        "the regions of the lamps were found, not given: look at regions.svg, then name them yourself"
+                                + " by "
                                 + String.join(
                                         " ",
                                         regions.stream()
@@ -101,10 +88,10 @@ record FilmReading(
             caveats.addAll(source.met());
             if (!facts.coding().stated() && !facts.coding().full()) {
                 caveats.add(
-                        "the film does not say whether its grey values are in limited range: taken as limited, 16 to 235 of"
-                                + " 255");
+                        "the film does not say whether its grey values are in limited range: taken as limited, 16 to"
+                                + " 235 of 255");
             }
-            Camera camera = options.camera(FrameTimes.of(lamps.get(0).series()), reader.scale(), caveats);
+            Camera camera = options.camera(FrameTimes.of(lamps.get(0).series()), reader.scale(), false, caveats);
             return new FilmReading(path.toString(), Optional.of(source), lamps, camera, caveats);
         } catch (InputException e) {
             String message = String.valueOf(e.getMessage());

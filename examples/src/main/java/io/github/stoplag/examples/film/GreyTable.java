@@ -24,6 +24,7 @@ final class GreyTable {
     private static final int[] DEPTHS = {8, 10, 12, 14, 16};
 
     private final Path path;
+    private final List<String> wanted;
     private final Map<Integer, GreySeries.Builder> series = new LinkedHashMap<>();
     private int frameColumn = -1;
     private int timeColumn = -1;
@@ -34,17 +35,20 @@ final class GreyTable {
     private double least = Double.POSITIVE_INFINITY;
     private double greatest = Double.NEGATIVE_INFINITY;
 
-    private GreyTable(Path path) {
+    private GreyTable(Path path, List<String> wanted) {
         this.path = path;
+        this.wanted = wanted;
     }
 
     /**
      * Reads a table.
      *
+     * @param path the file
+     * @param wanted the columns that are lamps; none for all but those of frames and times
      * @throws InputException if the file cannot be read or a row cannot be used; the message names the line
      */
-    static GreyTable read(Path path) {
-        GreyTable table = new GreyTable(path);
+    static GreyTable read(Path path, List<String> wanted) {
+        GreyTable table = new GreyTable(path, wanted);
         TextFile.rowsOfSpreadsheet(path, table::accept);
         if (table.series.isEmpty()) {
             throw new InputException(path + ": is empty");
@@ -93,7 +97,7 @@ final class GreyTable {
             int frame = frameColumn >= 0 ? frame(row) : rows;
             double stampS = timeColumn >= 0 ? timeUnitS * number(row, timeColumn, "time") : Double.NaN;
             for (Map.Entry<Integer, GreySeries.Builder> lamp : series.entrySet()) {
-                double grey = number(row, lamp.getKey(), "grey value");
+                double grey = grey(row, lamp.getKey());
                 whole &= grey == Math.rint(grey);
                 least = Math.min(least, grey);
                 greatest = Math.max(greatest, grey);
@@ -119,9 +123,15 @@ final class GreyTable {
                 throw bad(row, "two columns have the name \"" + head.name() + "\"");
             } else {
                 names.add(head.name());
-                lamp(row, i, head.name());
+                if (wanted.isEmpty() || wanted.contains(head.name())) {
+                    lamp(row, i, head.name());
+                }
             }
         }
+        wanted.stream().filter(name -> !names.contains(name)).findFirst().ifPresent(name -> {
+            throw new InputException("--lamp: " + path + " has the columns " + String.join(", ", names)
+                    + "; of a table give only the name of a column, got \"" + name + "\"");
+        });
         if ((frameColumn < 0 && timeColumn < 0) || series.isEmpty()) {
             throw bad(
                     row,
@@ -144,6 +154,16 @@ final class GreyTable {
             throw bad(row, "frame must be a whole number from 0 on, got " + Numbers.text(number));
         }
         return (int) number;
+    }
+
+    private double grey(CsvRecord row, int column) {
+        try {
+            return number(row, column, "grey value");
+        } catch (InputException e) {
+            throw wanted.isEmpty() && rows == 0
+                    ? new InputException(e.getMessage() + "; name the columns that are lamps by --lamp", e)
+                    : e;
+        }
     }
 
     private double number(CsvRecord row, int column, String what) {

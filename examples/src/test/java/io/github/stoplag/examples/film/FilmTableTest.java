@@ -42,13 +42,13 @@ class FilmTableTest {
     /** Frame 50 is at 0.5 s whatever the unit, and the second lamp shows 50.5 there. */
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            time_s,led,lamp           | 1       | ,
-            time (s),led [grey],lamp  | 1       | ,
-            Time [ms],led,lamp        | 1000    | ,
-            time_ms;led;lamp          | 1000    | ;
-            time_us,led,lamp          | 1000000 | ,
-            t (s),led,lamp            | 1       | ,
-            """)
+        time_s,led,lamp           | 1       | ,
+        time (s),led [grey],lamp  | 1       | ,
+        Time [ms],led,lamp        | 1000    | ,
+        time_ms;led;lamp          | 1000    | ;
+        time_us,led,lamp          | 1000000 | ,
+        t (s),led,lamp            | 1       | ,
+        """)
     void unitsAndSeparatorsOfTheHeaderAreRead(String header, double unit, String separator) throws IOException {
         String text = table(header, separator, unit, separator.equals(";") ? "," : ".");
         for (String variant : new String[] {
@@ -58,7 +58,7 @@ class FilmTableTest {
             "# a comment\n\n" + text,
             text.replace(separator, " " + separator + " ")
         }) {
-            GreyTable table = GreyTable.read(file(variant));
+            GreyTable table = GreyTable.read(file(variant), List.of());
             assertThat(table.lamps()).extracting(LampSeries::name).containsExactly("led", "lamp");
             assertThat(table.lamps().get(1).series().stampS(50)).isCloseTo(0.5, within(1e-9));
             assertThat(table.lamps().get(1).series().grey(50)).isEqualTo(50.5);
@@ -66,27 +66,41 @@ class FilmTableTest {
     }
 
     @Test
+    void columnsThatAreNoLampsAreLeftOut() throws IOException {
+        Path file = file(table("time_s,note,lamp", ",", 1, ".").replaceAll("(?m)^([0-9.]+),[0-9.]+,", "$1,ok,"));
+        assertThat(GreyTable.read(file, List.of("lamp")).lamps())
+                .extracting(LampSeries::name)
+                .containsExactly("lamp");
+        assertThatExceptionOfType(InputException.class)
+                .isThrownBy(() -> GreyTable.read(file, List.of()))
+                .withMessageContaining("got \"ok\"; name the columns that are lamps by --lamp");
+        assertThatExceptionOfType(InputException.class)
+                .isThrownBy(() -> GreyTable.read(file, List.of("led")))
+                .withMessageContaining("has the columns note, lamp; of a table give only the name of a column");
+    }
+
+    @Test
     void tabulatorsSeparateToo() throws IOException {
-        GreyTable table = GreyTable.read(file(table("time_s\tled\tlamp", "\t", 1, ".")));
+        GreyTable table = GreyTable.read(file(table("time_s\tled\tlamp", "\t", 1, ".")), List.of());
         assertThat(table.lamps().get(0).series().size()).isEqualTo(FRAMES);
     }
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            0.500,200,50.5 | 0.500,200,      | line 52: grey value must be a number, got ""
-            0.500,200,50.5 | 0.500,NaN,50.5  | line 52: grey value must be a number, got "NaN"
-            0.500,200,50.5 | 0.500,1e400,1   | line 52: grey of frame 50 must be in [-1e9, 1e9], got Infinity
-            0.500,200,50.5 | 0.500,1.200,00,1 | line 52: must have 3 fields, got 4
-            0.500,200,50.5 | 0.490,200,50.5  | line 52: time stamp of frame 50 must be after that of frame 49, 0.49 s, got 0.49 s
-            0.500,200,50.5 | 0.100,200,50.5  | line 52: time stamp of frame 50 must be after that of frame 49, 0.49 s, got 0.1 s
-            time_s,led     | 0.000,20        | line 1: name of a lamp must be
-            time_s,led     | time_s,lamp     | line 1: two columns have the name "lamp"
-            time_s,led     | hours,led       | line 1: header must be "frame" or "time_s"
-            """)
+        0.500,200,50.5 | 0.500,200,      | line 52: grey value must be a number, got ""
+        0.500,200,50.5 | 0.500,NaN,50.5  | line 52: grey value must be a number, got "NaN"
+        0.500,200,50.5 | 0.500,1e400,1   | line 52: grey of frame 50 must be in [-1e9, 1e9], got Infinity
+        0.500,200,50.5 | 0.500,1.200,00,1 | line 52: must have 3 fields, got 4
+        0.500,200,50.5 | 0.490,200,50.5  | line 52: time stamp of frame 50 must be after that of frame 49, 0.49 s, got 0.49 s
+        0.500,200,50.5 | 0.100,200,50.5  | line 52: time stamp of frame 50 must be after that of frame 49, 0.49 s, got 0.1 s
+        time_s,led     | 0.000,20        | line 1: name of a lamp must be
+        time_s,led     | time_s,lamp     | line 1: two columns have the name "lamp"
+        time_s,led     | hours,led       | line 1: header must be "frame" or "time_s"
+        """)
     void badCellNamesLineAndValue(String good, String bad, String complaint) throws IOException {
         Path file = file(table("time_s,led,lamp", ",", 1, ".").replace(good, bad));
         assertThatExceptionOfType(InputException.class)
-                .isThrownBy(() -> GreyTable.read(file))
+                .isThrownBy(() -> GreyTable.read(file, List.of()))
                 .withMessageContaining("grey.csv: " + complaint);
     }
 
