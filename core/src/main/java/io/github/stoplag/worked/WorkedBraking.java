@@ -179,4 +179,27 @@ public final class WorkedBraking {
         w.caution(WorkedStop.NO_PROOF);
         return w.answer(left, style.units().roadSpeed());
     }
+
+    /**
+     * Works the energy that the brakes turn to heat in a stop: E = m v²/2, in SI units whatever those of the style.
+     *
+     * @param style digits
+     * @param mass the mass m, in [1, 1e6] kg
+     * @param speed the speed v
+     * @return the solution
+     * @throws IllegalArgumentException if a quantity is out of range
+     */
+    public static Solution kineticEnergy(Style style, Given mass, Given speed) {
+        double massKg = Check.inRange("mass", mass.in(Unit.of("kg")), 1, 1e6, "kg");
+        double speedMps = Ranges.SPEED.check(speed.in(Unit.MPS));
+        Style si = Style.metric().withDigits(style.carriedDigits(), style.answerDigits());
+        Working w = Working.of(si, "Energy of a moving vehicle", "energy that a stop turns to heat");
+        Symbol m = w.given("m", "mass", mass, Unit.of("kg"));
+        Symbol v = w.given("v", "speed", speed, Unit.MPS);
+        w.assume("what turns (wheels, engine) holds some per cent more, which is left out");
+        w.assume("all of it becomes heat in brakes and tyres: no air drag, no rolling resistance, no engine braking");
+        Symbol e = w.step("E", "energy", m.times(v.squared()).over(number(2)));
+        w.checkAgainst(e, "impulse times mean speed", Amount.of(massKg * speedMps * (speedMps / 2), Unit.of("J")));
+        return w.answer(e, Unit.of("J"));
+    }
 }

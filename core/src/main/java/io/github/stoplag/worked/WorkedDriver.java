@@ -5,6 +5,7 @@ import static io.github.stoplag.worked.Expression.number;
 import io.github.stoplag.driver.LogNormalReaction;
 import io.github.stoplag.kernel.StopKernel;
 import io.github.stoplag.quantity.Check;
+import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caution;
@@ -66,6 +67,35 @@ public final class WorkedDriver {
         Plausible.spread(mean, standardDeviation).ifPresent(w::caution);
         w.caution(new Caution(
                 "drivers", "A percentile of one study holds for its drivers and task; a surprised driver is slower."));
+        return w.answer(t, Unit.SECOND);
+    }
+
+    /**
+     * Works the reaction time from a ruler that is let go and caught: t = √(2 h/g).
+     *
+     * @param style units and digits
+     * @param drop the way h that the ruler fell, in [0.001, 5] m
+     * @return the solution
+     * @throws IllegalArgumentException if the way is out of range
+     */
+    public static Solution rulerDrop(Style style, Given drop) {
+        double metres = Check.inRange("way of the ruler", drop.in(Unit.METRE), 0.001, 5, "m");
+        Working w = Working.of(style, "Reaction time from a falling ruler", "reaction time");
+        Symbol h = w.given("h", "way that the ruler fell", drop);
+        Symbol g = w.given(
+                "g",
+                "standard acceleration of gravity",
+                Given.of(Deceleration.STANDARD_GRAVITY_MPS2, Unit.MPS2, "ISO 80000-3:2006, item 3-9.2"));
+        w.assume("the ruler falls from rest, without air drag; the catcher does not know when");
+        Symbol t = w.step("t", "reaction time", number(2).times(h).over(g).root());
+        w.checkAgainst(
+                t,
+                "way fallen, two half steps",
+                Amount.of(Math.sqrt(metres / Deceleration.STANDARD_GRAVITY_MPS2) * Math.sqrt(2), Unit.SECOND));
+        w.caution(new Caution(
+                "drivers",
+                "A hand that waits for a ruler is faster than a foot that does not wait for a brake lamp:"
+                        + " do not take it for a driver's reaction time."));
         return w.answer(t, Unit.SECOND);
     }
 

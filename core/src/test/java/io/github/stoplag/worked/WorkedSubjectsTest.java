@@ -47,6 +47,10 @@ class WorkedSubjectsTest {
                 .isCloseTo(Math.sqrt(Math.pow(50 / 3.6, 2) - 140), within(1e-3));
         assertThat(answer(WorkedBraking.stoppingTime(style, sixty, g(1.5, Unit.SECOND), g(6, Unit.MPS2)), Unit.SECOND))
                 .isCloseTo(1.5 + v / 6, within(1e-4));
+        assertThat(answer(WorkedDriver.rulerDrop(style, g(20, Unit.of("cm"))), Unit.SECOND))
+                .isCloseTo(Math.sqrt(0.4 / 9.80665), within(1e-5));
+        assertThat(answer(WorkedBraking.kineticEnergy(style, g(1500, Unit.of("kg")), sixty), Unit.of("J")))
+                .isCloseTo(750 * v * v, within(10.0));
         // 10.35 mph for every root of a psi, as the formula is printed too
         assertThat(answer(WorkedRoad.hydroplaning(style, g(32, Unit.of("psi"))), Unit.MPH))
                 .isCloseTo(10.35 * Math.sqrt(32), within(0.04));

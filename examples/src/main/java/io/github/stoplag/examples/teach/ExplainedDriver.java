@@ -54,6 +54,10 @@ final class ExplainedDriver {
                 responding);
     }
 
+    static Solution ruler(QuestionParts parts, Style style) {
+        return WorkedDriver.rulerDrop(style, parts.need(Slot.DROP));
+    }
+
     private static Solution worked(
             QuestionParts parts, Style style, Given mean, Given sd, Given percentile, Optional<Given> study) {
         Optional<Given> responding = parts.find(Slot.RESPONDING).or(() -> study);

@@ -17,6 +17,7 @@ import io.github.stoplag.worked.Solution;
 import io.github.stoplag.worked.Style;
 import io.github.stoplag.worked.Unit;
 import io.github.stoplag.worked.WorkedLamp;
+import io.github.stoplag.worked.WorkedStop;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Optional;
@@ -24,6 +25,9 @@ import java.util.function.IntFunction;
 
 /** Questions on how soon a filament lamp lights and goes dark. */
 final class ExplainedLamp {
+    private static final String SEEN = "half its final light; when an eye sees it is another question: see lamp-swap";
+    private static final String AT_ONCE =
+            "the LED is taken to light at once; drivers and wiring of real ones take up to milliseconds";
     private static final int FEWEST = 4;
     private static final int MOST = 16;
     private static final MathContext DIGITS = new MathContext(6);
@@ -32,14 +36,17 @@ final class ExplainedLamp {
     private ExplainedLamp() {}
 
     static Solution warm(QuestionParts parts, Style style) {
-        FilamentLamp lamp = lamp(parts);
+        return heating(parts, style, lamp(parts), Slot.LEVEL);
+    }
+
+    private static Solution heating(QuestionParts parts, Style style, FilamentLamp lamp, Slot levelSlot) {
         Given supply = parts.orAssume(
                 Slot.SUPPLY_OF_LAMP,
                 Given.of(lamp.ratedVoltage().inVolts(), Unit.VOLT),
                 "the voltage the bulb is rated at; a lower supply lights it later");
         Given series =
                 parts.orAssume(Slot.SERIES, Given.of(0, Unit.OHM), "wiring and switch left out; they light it later");
-        double level = level(parts, 50, "half its final light; when an eye sees it is another question: see lamp-swap");
+        double level = level(parts, levelSlot, 50, SEEN);
         SupplyConditions conditions = SupplyConditions.of(
                         Voltage.volts(supply.amount().in(Unit.VOLT)))
                 .withSeriesResistance(Resistance.ohms(series.amount().in(Unit.OHM)));
@@ -56,7 +63,7 @@ final class ExplainedLamp {
 
     static Solution off(QuestionParts parts, Style style) {
         FilamentLamp lamp = lamp(parts);
-        double level = level(parts, 10, "a tenth of its light left");
+        double level = level(parts, Slot.LEVEL, 10, "a tenth of its light left");
         FilamentDecay decay = FilamentDecay.of(
                 lamp, SupplyConditions.of(Voltage.volts(0)).withInitialTemperature(lamp.filamentTemperature()));
         double atS = decay.timeToLevelS(level).orElseThrow();
@@ -66,6 +73,40 @@ final class ExplainedLamp {
                 decay.temperatureAt(TimeSpan.seconds(atS)),
                 "leaves " + percent(level) + " of the light, by the model of the lamp");
         return fewest(steps -> WorkedLamp.coolingTime(style, lamp, lit, dark, steps));
+    }
+
+    /** What a later lamp costs; the time, if none is stated, is that of a bulb behind an LED. */
+    static Solution lag(QuestionParts parts, Style style) {
+        Optional<Given> stated = parts.find(Slot.LAG);
+        if (stated.isEmpty() && parts.find(Slot.SPEED).isEmpty()) {
+            parts.assume(AT_ONCE);
+            parts.assume("no speed given: the time alone is worked, by which the bulb is later");
+            return heating(parts, style, usual(parts), Slot.LEVEL_NAMED);
+        }
+        Given speed = parts.need(Slot.SPEED);
+        if (stated.isPresent()
+                && (parts.find(Slot.BULB).isPresent() || parts.named().isPresent())) {
+            throw new InputException("lag takes a time or a bulb to find it from, not both");
+        }
+        Given lag = stated.orElseGet(() -> {
+            FilamentLamp lamp = usual(parts);
+            Given supply = parts.orAssume(
+                    Slot.SUPPLY_OF_LAMP,
+                    Given.of(lamp.ratedVoltage().inVolts(), Unit.VOLT),
+                    "the voltage the bulb is rated at; a lower supply lights it later");
+            double level = level(parts, Slot.LEVEL_NAMED, 50, SEEN);
+            FilamentOnset onset = lamp.switchOn(
+                    SupplyConditions.of(Voltage.volts(supply.amount().in(Unit.VOLT))));
+            onset.evidence().caveats().forEach(caveat -> parts.assume(caveat.text()));
+            double atS = onset.timeToLevelS(level)
+                    .orElseThrow(() -> new InputException("the lamp never gets to " + percent(level)));
+            parts.assume(AT_ONCE);
+            return Given.of(
+                    new BigDecimal(atS).round(new MathContext(3)).doubleValue(),
+                    Unit.SECOND,
+                    "until the bulb gives " + percent(level) + " of its light, by the model of the lamp");
+        });
+        return WorkedStop.lampLagDistance(style, speed, ExplainedStop.reaction(parts, Slot.REACTION_NAMED), lag);
     }
 
     /** The working with the fewest steps that comes near the model without steps. */
@@ -96,7 +137,16 @@ final class ExplainedLamp {
                     + (bulb.minor().isPresent() ? ", the stronger of its two filaments" : ""));
             return lamp;
         }
-        Given watts = parts.need(Slot.BULB);
+        return rated(parts, parts.need(Slot.BULB));
+    }
+
+    private static FilamentLamp usual(QuestionParts parts) {
+        return parts.named().isPresent()
+                ? lamp(parts)
+                : rated(parts, parts.orAssume(Slot.BULB, Given.of(21, Unit.WATT), "the usual bulb of a stop lamp"));
+    }
+
+    private static FilamentLamp rated(QuestionParts parts, Given watts) {
         Given volts = parts.orAssume(
                 Slot.RATED,
                 Given.of(13.5, Unit.VOLT),
@@ -115,8 +165,8 @@ final class ExplainedLamp {
         return truck ? BulbCatalogue.published(name, Voltage.volts(24)) : BulbCatalogue.published(name);
     }
 
-    private static double level(QuestionParts parts, double assumed, String because) {
-        double level = parts.orAssume(Slot.LEVEL, Given.of(assumed, Unit.PERCENT), because)
+    private static double level(QuestionParts parts, Slot slot, double assumed, String because) {
+        double level = parts.orAssume(slot, Given.of(assumed, Unit.PERCENT), because)
                 .amount()
                 .in(Unit.NONE);
         if (!(level >= 0.001 && level <= 0.99)) {

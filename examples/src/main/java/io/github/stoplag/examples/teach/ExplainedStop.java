@@ -27,6 +27,22 @@ final class ExplainedStop {
     private ExplainedStop() {}
 
     static Solution stop(QuestionParts parts, Style style) {
+        Solution worked = stopping(parts, style);
+        parts.find(Slot.ROOM).ifPresent(room -> {
+            double overM =
+                    worked.answer().carried().in(Unit.METRE) - room.amount().in(Unit.METRE);
+            Unit unit = worked.answer().carried().unit();
+            String by = Numbers.fixed(Amount.of(Math.abs(overM), Unit.METRE).in(unit), 1) + " " + unit.symbol();
+            parts.assumeFirst(
+                    overM > 0
+                            ? "the room asked about, " + room.amount() + ", is too short, by " + by
+                                    + "; how fast the vehicle is there: ask impact speed with the reaction time"
+                            : "the room asked about, " + room.amount() + ", is enough, with " + by + " to spare");
+        });
+        return worked;
+    }
+
+    private static Solution stopping(QuestionParts parts, Style style) {
         Given speed = parts.need(Slot.SPEED);
         Given reaction = reaction(parts, Slot.REACTION);
         oneRoad(parts, Slot.DECELERATION);
@@ -142,9 +158,8 @@ final class ExplainedStop {
         return WorkedStop.skidSpeed(style, parts.need(Slot.MARKS), friction, grade);
     }
 
-    static Solution lag(QuestionParts parts, Style style) {
-        return WorkedStop.lampLagDistance(
-                style, parts.need(Slot.SPEED), reaction(parts, Slot.REACTION_NAMED), parts.need(Slot.LAG));
+    static Solution energy(QuestionParts parts, Style style) {
+        return WorkedBraking.kineticEnergy(style, parts.need(Slot.MASS), parts.need(Slot.SPEED));
     }
 
     static Solution deceleration(QuestionParts parts, Style style) {

@@ -30,6 +30,7 @@ enum Measure {
     RESISTANCE(Units.RESISTANCE, Unit.OHM, Ranges.RESISTANCE::check),
     TEMPERATURE(Units.TEMPERATURE, Unit.KELVIN, Ranges.TEMPERATURE::check),
     PRESSURE(Units.PRESSURE, Unit.of("Pa"), Ranges.PRESSURE::check),
+    MASS(Units.MASS, Unit.of("kg"), mass -> mass),
     PERCENT(Units.SHARE, Unit.NONE, share -> share),
     COUNT(Units.NUMBER, Unit.NONE, count -> count),
     THERMAL_RESISTANCE(Units.THERMAL_RESISTANCE, Unit.KELVIN_PER_WATT, resistance -> resistance);

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** The nearest question that works, for a question that does not: as a line to paste. */
 final class NearestQuestion {
@@ -20,9 +21,49 @@ final class NearestQuestion {
     /** The refusal of a question with the nearest one that works behind the reason. */
     static InputException refusal(String asked, InputException reason) {
         String message = String.valueOf(reason.getMessage());
-        return message.contains("explain \"")
-                ? reason
+        if (message.contains("explain \"")) {
+            return reason;
+        }
+        List<String> both = withUnits(asked);
+        return both.size() == 2
+                ? new InputException(
+                        message + (message.endsWith("?") ? "" : ";") + " nearest that works: explain \"" + both.get(0)
+                                + "\", or explain \"" + both.get(1) + "\"",
+                        reason)
                 : new InputException(message + "; nearest that works: explain \"" + to(asked) + "\"", reason);
+    }
+
+    /** A speed that lacks its unit, in both that it may mean; two speeds, one after the other. */
+    private static List<String> withUnits(String asked) {
+        try {
+            Placed placed = Question.place(QuestionText.of(asked));
+            if (placed.problems().size() > 1 || !placed.isAsked()) {
+                return List.of();
+            }
+            return speeds(placed)
+                    .map(speed -> {
+                        Map<Slot, String> texts = new LinkedHashMap<>();
+                        texts.put(Slot.SPEED, speed);
+                        placed.texts().forEach(texts::putIfAbsent);
+                        return Placed.canonical(placed.kind(), texts, placed::spread, placed.road(), placed.name());
+                    })
+                    .filter(NearestQuestion::works)
+                    .toList();
+        } catch (InputException e) {
+            return List.of();
+        }
+    }
+
+    private static Stream<String> speeds(Placed placed) {
+        String number = placed.withoutUnit();
+        Optional<String> other = Optional.ofNullable(placed.texts().get(Slot.SPEED));
+        if (!placed.secondSpeed().isEmpty()) {
+            return Stream.concat(other.stream(), Stream.of(placed.secondSpeed()));
+        }
+        return number.isEmpty()
+                ? Stream.of()
+                : other.map(speed -> Stream.of(number + " " + QuestionText.unit(speed), speed))
+                        .orElseGet(() -> Stream.of(number + " km/h", number + " mph"));
     }
 
     private static String to(String asked) {
@@ -59,6 +100,7 @@ final class NearestQuestion {
         QuestionKind kind = placed.kind();
         Question example = Question.read(kind.example());
         List<String> all = new ArrayList<>();
+        all.add(placed.canonical());
         all.add(filled(placed, placed.texts(), example));
         for (Slot left : placed.texts().keySet()) {
             Map<Slot, String> fewer = new LinkedHashMap<>(placed.texts());

@@ -3,6 +3,7 @@ package io.github.stoplag.examples.teach;
 import io.github.stoplag.examples.teach.QuestionKind.Names;
 import io.github.stoplag.examples.teach.QuestionText.End;
 import io.github.stoplag.examples.teach.QuestionText.NumberWord;
+import io.github.stoplag.examples.teach.QuestionText.Respelled;
 import io.github.stoplag.examples.teach.QuestionText.Token;
 import io.github.stoplag.examples.teach.QuestionText.Unknown;
 import io.github.stoplag.examples.teach.QuestionText.Word;
@@ -12,6 +13,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -30,6 +32,7 @@ final class Placed {
     private static final int WORDED = 12;
     private static final int NAMED_RULE = 25;
     private static final int PROBLEM = 10;
+    private static final int UNASKED = 30;
 
     private final QuestionKind kind;
     private final Map<Slot, NumberWord> values = new LinkedHashMap<>();
@@ -40,6 +43,9 @@ final class Placed {
     private final List<String> problems = new ArrayList<>();
     private final Set<Sort> said = new LinkedHashSet<>();
     private final List<String> ways = new ArrayList<>();
+    private String withoutUnit = "";
+    private String secondSpeed = "";
+    private boolean hits;
     private int asked;
 
     private Placed(QuestionKind kind) {
@@ -107,6 +113,8 @@ final class Placed {
     private void note(Token token) {
         if (token instanceof End) {
             road.end();
+        } else if (token instanceof Respelled respelled) {
+            notes.add(respelled.note());
         } else if (token instanceof Unknown unknown) {
             problems.add("\"" + unknown.text() + "\" is not understood");
         } else if (token instanceof NumberWord number && !number.note().isEmpty()) {
@@ -116,6 +124,9 @@ final class Placed {
             phrase.meanings().forEach(meaning -> said.add(meaning.sort()));
             road.add(phrase);
             notes.addAll(phrase.values(Sort.NOTE));
+            problems.addAll(phrase.values(Sort.ELSEWHERE));
+            hits |= phrase.values(Sort.ASK).contains(QuestionKind.FOLLOW.name())
+                    && word.text().toLowerCase(Locale.ROOT).contains("hit");
             ways.addAll(phrase.values(Sort.WAY));
             named().ifPresent(sort -> names.addAll(phrase.values(sort)));
             if (phrase.values(Sort.ASK).contains(kind.name())) {
@@ -193,7 +204,8 @@ final class Placed {
     }
 
     private static boolean fits(Slot slot, NumberWord number) {
-        return slot.measure().fits(text(slot, number));
+        return slot.measure().fits(text(slot, number))
+                && (!number.isOrdinal() || slot.equals(Slot.PERCENTILE) || slot.equals(Slot.VEHICLES));
     }
 
     private static String text(Slot slot, NumberWord number) {
@@ -241,7 +253,10 @@ final class Placed {
     private void bare(NumberWord number) {
         @Nullable Slot taken = null;
         for (Slot slot : kind.slots()) {
-            if (slot.bare() && fits(slot, number)) {
+            // what is asked decides whether a bare number is a percentile
+            if (slot.bare()
+                    && fits(slot, number)
+                    && !(number.isPlain() && slot.equals(Slot.PERCENTILE) && asked == 0)) {
                 if (!values.containsKey(slot)) {
                     put(slot, number);
                     return;
@@ -250,11 +265,18 @@ final class Placed {
             }
         }
         if (taken != null) {
+            secondSpeed = taken.equals(Slot.SPEED) ? number.value() : secondSpeed;
             problems.add("\"" + number.text() + "\": a " + taken.name() + " stands there already, " + texts.get(taken)
                     + "; give one, or say which is which");
         } else if (Units.MASS.find(QuestionText.unit(number.value())).isPresent()) {
             notes.add("the mass of " + number.value()
                     + " does not enter: friction is a share of the weight, whatever it is");
+        } else if (number.isOrdinal() && kind.slots().contains(Slot.REACTION)) {
+            problems.add("\"" + number.text() + "\": ask percentile " + number.value()
+                    + " for the time of that driver, then give it as the reaction");
+        } else if (number.isPlain() && isSpeed(number)) {
+            withoutUnit = number.value();
+            problems.add("\"" + number.text() + "\" has no unit: km/h or mph?");
         } else if (number.isPlain() && isFriction(number)) {
             put(Slot.FRICTION, number);
             notes.add(number.value() + " is read as the friction coefficient");
@@ -264,6 +286,13 @@ final class Placed {
                             ? "\"" + number.text() + "\": its unit is missing"
                             : "\"" + number.text() + "\" is no part of a question on the " + kind.answers());
         }
+    }
+
+    private boolean isSpeed(NumberWord number) {
+        return kind.slots().contains(Slot.SPEED)
+                && !values.containsKey(Slot.SPEED)
+                && withoutUnit.isEmpty()
+                && Double.parseDouble(number.value()) >= 5;
     }
 
     private boolean isFriction(NumberWord number) {
@@ -291,6 +320,10 @@ final class Placed {
         if (road.words().isPresent() && kind.names() != Names.ROAD) {
             asked -= Math.min(asked, 1);
             notes.add("the road does not enter this answer");
+        }
+        if (said.contains(Sort.STILL) && hits && kind == QuestionKind.STOP) {
+            // what stands is hit or not by the stopping distance alone
+            asked = Math.max(asked, ASKED + 2);
         }
         if (said.contains(Sort.STILL) && kind.slots().contains(Slot.LEADER_DECELERATION)) {
             problems.add("what stands does not brake: ask stop or impact speed in place of follow");
@@ -347,6 +380,16 @@ final class Placed {
         return names.stream().findFirst();
     }
 
+    /** The number that stands for a speed and lacks its unit, or empty. */
+    String withoutUnit() {
+        return withoutUnit;
+    }
+
+    /** A second speed in the place of one, with its unit, or empty. */
+    String secondSpeed() {
+        return secondSpeed;
+    }
+
     boolean says(Sort sort) {
         return said.contains(sort);
     }
@@ -367,7 +410,11 @@ final class Placed {
 
     /** How well the kind suits the question: what is asked, what fits, what does not. */
     int score() {
-        return asked + values.size() + names.size() + (road().isPresent() ? 2 : 0) - PROBLEM * problems.size();
+        return (asked > 0 ? asked : -UNASKED)
+                + values.size()
+                + names.size()
+                + (road().isPresent() ? 2 : 0)
+                - PROBLEM * problems.size();
     }
 
     /** The same question in words that are sure to be understood. */

@@ -8,10 +8,13 @@ import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The text of a question cut into numbers with units, phrases of the {@link Vocabulary}, words that mean nothing here,
@@ -30,6 +33,11 @@ final class QuestionText {
      * @param note what was made of it, or empty
      */
     record NumberWord(String text, String value, String spread, String note) implements Token {
+        /** Whether it was said as a place in an order, as 85th. */
+        boolean isOrdinal() {
+            return ORDINAL.matcher(text).matches();
+        }
+
         boolean isPlain() {
             return PLAIN.matcher(value).matches();
         }
@@ -50,6 +58,13 @@ final class QuestionText {
      */
     record Unknown(String text) implements Token {}
 
+    /**
+     * A word before this place was misspelt.
+     *
+     * @param note what was made of it
+     */
+    record Respelled(String note) implements Token {}
+
     /** The end of a part: a comma, or a word that joins. */
     record End() implements Token {}
 
@@ -63,6 +78,10 @@ final class QuestionText {
             Pattern.compile("(?i)([0-9.]+ ?" + SPEED + ") ?(?:to|-|–) ?(?:0|zero)(?: ?" + SPEED + ")?(?![0-9.a-z])");
     private static final Pattern TO_REST_LATE =
             Pattern.compile("(?i)(?<![0-9.])([0-9.]+) ?(?:to|-|–) ?(?:0|zero) ?(" + SPEED + ")(?![0-9a-z])");
+    private static final Pattern SPEEDING_UP =
+            Pattern.compile("(?i)(?<![0-9.])(?:0|zero) ?(?:to|-|–) ?[0-9.]+ ?" + SPEED);
+    private static final Pattern TO_REST_BARE =
+            Pattern.compile("(?i)(?<![0-9.])([0-9.]+) ?(?:to|-|–) ?(?:0|zero)(?![0-9.])(?! ?" + SPEED + ")");
     private static final Pattern HYPHEN =
             Pattern.compile("(?<=[\\p{L}])(?<![0-9][eE])-(?=[\\p{L}0-9])|(?<=[0-9])-(?=\\p{L})");
     private static final Pattern ONE_IN = Pattern.compile("\\b1 ?(?:in|:) ?([0-9]+(?:\\.[0-9]+)?)(?=\\s|$|,|;|\\?)");
@@ -75,6 +94,17 @@ final class QuestionText {
     /** A number and what stands behind it. */
     static final Pattern GLUED = Pattern.compile("([+-]?[0-9]*\\.?[0-9]+(?:[eE][+-]?[0-9]+)?)(.*)");
 
+    private static final String FRACTIONS = "½¼¾⅓⅔⅛⅜⅝⅞";
+    private static final String[] PARTS = {"0.5", "0.25", "0.75", "0.3333", "0.6667", "0.125", "0.375", "0.625", "0.875"
+    };
+    private static final Pattern FRACTION = Pattern.compile("([0-9]*) ?([" + FRACTIONS + "])");
+    private static final Pattern SMALL =
+            Pattern.compile("(?<![0-9/.,])(?:([0-9]+) )?([1-7])/([2-8])(?= ?\\p{L})(?! ?[wW])");
+    private static final Pattern SYMBOL = Pattern.compile("(?<![\\p{L}])([vatsd])(?:_?[0r])? ?= ?(?=[0-9.])");
+    private static final Pattern BARE_SPEED = Pattern.compile("(?<=[0-9]) v (?=[0-9])|^v (?=[0-9])");
+    private static final Map<String, String> SYMBOLS =
+            Map.of("v", "speed ", "a", "deceleration ", "t", "reaction ", "s", "distance ", "d", "distance ");
+    private static final Set<String> COUNTED = Set.of("car", "vehicle", "driver", "lorry", "truck", "bus", "one");
     private static final String PRODUCT = "⊗";
     private static final int LONGEST = 300;
     private static final int UNIT_WORDS = 6;
@@ -98,6 +128,9 @@ final class QuestionText {
         words.put("(?i)\\b(?:two|2) tenths of a second\\b", "0.2 s");
         words.put("(?i)\\b(?:three|3) tenths of a second\\b", "0.3 s");
         words.put("(?i)\\bin a second\\b", "in 1 s");
+        words.put("(?i)\\bmedian\\b", "50th percentile");
+        words.put("(?i)(?<=[0-9]) ?mhp\\b", " mph");
+        words.put("(?i)(?<=mph|km/h|kph|kmh) behind (?=[0-9])", " leader ");
         words.put("(?i)\\bone\\.5 s", "1.5 s");
         words.put("(?i)\\btwo\\.5 s", "2.5 s");
         words.put("(?i)\\bthree\\.5 s", "3.5 s");
@@ -134,6 +167,7 @@ final class QuestionText {
         QuestionText cut = new QuestionText(plain);
         String whole =
                 TO_REST.matcher(TO_REST_LATE.matcher(plain).replaceAll("$1 $2")).replaceAll("$1");
+        whole = TO_REST_BARE.matcher(whole).replaceAll("from $1");
         Matcher comma = COMMA.matcher(whole);
         Matcher range = RANGE.matcher(whole);
         Matcher filaments = TWO_FILAMENTS.matcher(whole);
@@ -145,11 +179,29 @@ final class QuestionText {
             throw new InputException("\"" + filaments.group()
                     + "\" is a bulb with two filaments: give the watts of the one that is meant, the first for stop");
         }
+        if (SPEEDING_UP.matcher(whole).find()) {
+            throw new InputException("speeding up from rest is not worked here, only braking");
+        }
         if (range.find() && !whole.substring(range.start()).matches("1 ?to ?[0-9.]+ ?(?:up|down).*")) {
             throw new InputException("\"" + range.group() + "\" is a range: ask with one number, then with the other");
         }
-        cut.cut(whole);
+        cut.cut(fractions(whole));
         return cut;
+    }
+
+    /** Fractions as decimals: 1½ s, 8 6/7 m. */
+    private static String fractions(String text) {
+        String decimal = FRACTION.matcher(text)
+                .replaceAll(match -> sum(match.group(1), new BigDecimal(PARTS[FRACTIONS.indexOf(match.group(2))])));
+        return SMALL.matcher(decimal)
+                .replaceAll(match -> sum(
+                        match.group(1),
+                        new BigDecimal(match.group(2)).divide(new BigDecimal(match.group(3)), MathContext.DECIMAL32)));
+    }
+
+    private static String sum(@Nullable String whole, BigDecimal part) {
+        BigDecimal all = whole == null || whole.isEmpty() ? part : part.add(new BigDecimal(whole));
+        return all.toPlainString();
     }
 
     /** The words of a phrase without hyphens between letters. */
@@ -167,8 +219,10 @@ final class QuestionText {
     }
 
     private void cut(String whole) {
+        String worded = SYMBOL.matcher(whole).replaceAll(match -> String.valueOf(SYMBOLS.get(match.group(1))));
+        worded = BARE_SPEED.matcher(worded).replaceAll(", speed ");
         String text =
-                split(whole.replace('’', '\'').replaceAll("[?!()\"“”=]", " ").replace("~", ""));
+                split(worded.replace('’', '\'').replaceAll("[?!()\"“”=]", " ").replace("~", ""));
         for (Map.Entry<String, String> each : SPOKEN.entrySet()) {
             text = text.replaceAll(each.getKey(), each.getValue());
         }
@@ -223,9 +277,20 @@ final class QuestionText {
             return phrase(words, i, found.get());
         }
         if (!word.chars().allMatch(c -> c == '.' || c == '-' || c == '±' || c == '…')) {
+            String meant = Vocabulary.respelled(word);
+            Optional<Vocabulary.Phrase> mended = meant.isEmpty() ? Optional.empty() : respelled(words, i, meant);
+            if (mended.isPresent()) {
+                tokens.add(new Respelled("\"" + word + "\" is read as \"" + meant + "\""));
+                return phrase(words, i, mended.get());
+            }
             tokens.add(new Unknown(word));
         }
         return 1;
+    }
+
+    private static Optional<Vocabulary.Phrase> respelled(List<String> words, int i, String meant) {
+        words.set(i, meant);
+        return Vocabulary.at(words, i);
     }
 
     private int phrase(List<String> words, int i, Vocabulary.Phrase found) {
@@ -238,6 +303,12 @@ final class QuestionText {
 
     private int number(List<String> words, int i) {
         Matcher ordinal = ORDINAL.matcher(words.get(i));
+        if (ordinal.matches()
+                && i + 1 < words.size()
+                && COUNTED.contains(words.get(i + 1).toLowerCase(Locale.ROOT))) {
+            tokens.add(new NumberWord(words.get(i), ordinal.group(1), "", ""));
+            return 1;
+        }
         if (ordinal.matches()) {
             tokens.add(new NumberWord(words.get(i), ordinal.group(1) + " %", "", ""));
             return 1;
@@ -285,10 +356,13 @@ final class QuestionText {
     private static boolean isPreposition(List<String> words, int i) {
         return words.get(i).equalsIgnoreCase("in")
                 && i + 1 < words.size()
-                && !BEGINS.matcher(words.get(i + 1)).matches()
-                && Vocabulary.at(words, i + 1)
-                        .filter(found -> !found.is(Vocabulary.Sort.JOINT))
-                        .isPresent();
+                && (BEGINS.matcher(words.get(i + 1)).matches() || isKnown(words, i + 1));
+    }
+
+    private static boolean isKnown(List<String> words, int i) {
+        return Vocabulary.at(words, i)
+                .filter(found -> !found.is(Vocabulary.Sort.JOINT))
+                .isPresent();
     }
 
     private static boolean isNumber(String text) {

@@ -27,6 +27,9 @@ record Slot(String name, String word, boolean bare, Measure measure) {
     static final Slot GRADE = bare("grade", Measure.GRADE, "grade");
     static final Slot MARKS = bare("length of the marks", Measure.DISTANCE, "marks");
     static final Slot BRAKING_DISTANCE = bare("braking distance", Measure.DISTANCE, "distance");
+    static final Slot ROOM = bare("room to stop in", Measure.DISTANCE, "room");
+    static final Slot DROP = bare("way of the ruler", Measure.DISTANCE, "drop");
+    static final Slot MASS = bare("mass", Measure.MASS, "mass");
     static final Slot GAP = bare("gap", Measure.DISTANCE, "gap");
     static final Slot TIME_GAP = keyed("time gap", Measure.TIME, "gap");
     static final Slot TIME_GAP_BARE = bare("time gap", Measure.TIME, "gap");
@@ -42,6 +45,7 @@ record Slot(String name, String word, boolean bare, Measure measure) {
     static final Slot SUPPLY_OF_LAMP = keyed("supply voltage", Measure.VOLTAGE, "supply");
     static final Slot SERIES = bare("series resistance", Measure.RESISTANCE, "series");
     static final Slot LEVEL = bare("level of the light", Measure.PERCENT, "level");
+    static final Slot LEVEL_NAMED = keyed("level of the light", Measure.PERCENT, "level");
     static final Slot HEALTHY = keyed("current the monitor takes for healthy", Measure.CURRENT, "healthy");
     static final Slot LED = keyed("current of the LED lamp", Measure.CURRENT, "led");
     static final Slot TOLERANCE = keyed("tolerance of the resistor", Measure.PERCENT, "tolerance");

@@ -6,11 +6,14 @@ import io.github.stoplag.examples.file.Resource;
 import io.github.stoplag.lamp.BulbCatalogue;
 import io.github.stoplag.road.Surface;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * The words of questions and what they mean: those of {@code vocabulary.txt} beside this class, and the names of
@@ -32,6 +35,7 @@ final class Vocabulary {
         BULB,
         ALL,
         STILL,
+        ELSEWHERE,
         BRITISH,
         NOTE,
         JOINT,
@@ -65,12 +69,18 @@ final class Vocabulary {
         }
     }
 
-    private static final int LONGEST = 8;
+    private static final int LONGEST = 10;
     private static final Map<String, List<Meaning>> PHRASES = phrases();
     private static final List<String> BRITISH = PHRASES.entrySet().stream()
             .filter(each -> each.getValue().contains(new Meaning(Sort.BRITISH, "")))
             .map(Map.Entry::getKey)
             .toList();
+
+    private static final int SPELLED = 6;
+    private static final Set<String> WORDS = PHRASES.keySet().stream()
+            .flatMap(phrase -> Arrays.stream(phrase.split(" ")))
+            .filter(word -> word.length() >= SPELLED - 1)
+            .collect(Collectors.toUnmodifiableSet());
 
     private Vocabulary() {}
 
@@ -118,6 +128,47 @@ final class Vocabulary {
         String words =
                 " " + QuestionText.split(text).toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]+", " ") + " ";
         return BRITISH.stream().anyMatch(each -> words.contains(" " + each + " "));
+    }
+
+    /**
+     * The one word of the vocabulary that a misspelt one is nearest to: one letter left out, put in, changed or
+     * swapped; empty if there is none or more than one.
+     */
+    static String respelled(String word) {
+        String plain = word.toLowerCase(Locale.ROOT);
+        if (plain.length() < SPELLED || !plain.chars().allMatch(Character::isLetter)) {
+            return "";
+        }
+        List<String> near = WORDS.stream()
+                .filter(each -> each.charAt(0) == plain.charAt(0) && isNear(plain, each))
+                .toList();
+        return near.size() == 1 ? near.get(0) : "";
+    }
+
+    private static boolean isNear(String a, String b) {
+        if (a.length() == b.length()) {
+            int i = 0;
+            while (i < a.length() && a.charAt(i) == b.charAt(i)) {
+                i++;
+            }
+            String rest = a.substring(Math.min(a.length(), i + 1));
+            boolean changed = i < b.length() && rest.equals(b.substring(i + 1));
+            boolean swapped = i + 1 < a.length()
+                    && a.charAt(i) == b.charAt(i + 1)
+                    && a.charAt(i + 1) == b.charAt(i)
+                    && a.substring(i + 2).equals(b.substring(i + 2));
+            return changed || swapped;
+        }
+        String longer = a.length() > b.length() ? a : b;
+        String shorter = a.length() > b.length() ? b : a;
+        if (longer.length() - shorter.length() != 1) {
+            return false;
+        }
+        int i = 0;
+        while (i < shorter.length() && longer.charAt(i) == shorter.charAt(i)) {
+            i++;
+        }
+        return longer.substring(i + 1).equals(shorter.substring(i));
     }
 
     /** Finds the longest phrase that begins with a word of a question, and what the shorter ones within it ask. */

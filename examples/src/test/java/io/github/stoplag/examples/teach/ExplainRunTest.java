@@ -31,7 +31,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /** Questions in words, as a teacher asks them. */
 class ExplainRunTest {
-    private static final Pattern NEAREST = Pattern.compile("nearest that works: explain \"(.*)\"");
+    private static final Pattern NEAREST = Pattern.compile("nearest that works: explain \"([^\"]*)\"");
 
     @TempDir
     Path folder;
@@ -137,14 +137,26 @@ class ExplainRunTest {
             value = {
                 "stop 60 mph, 50 mph, ice | \"50 mph\": a speed stands there already, 60 mph; give one",
                 "stop 60 mph, 1,5 s, ice | if 1,5 is one number, write a decimal point, 1.5",
-                "stop from 30, ice | \"30\": its unit is missing; nearest that works: explain \"stop ",
+                "braking distance 120 | explain \"brake 120 km/h\", or explain \"brake 120 mph\"",
+                "stopping distance 20 mph vs 30 mph | explain \"stop 20 mph\", or explain \"stop 30 mph\"",
+                "what g is 60 to 0 in 120 ft | explain \"deceleration 60 km/h, distance 120 ft\", or explain"
+                        + " \"deceleration 60 mph",
+                "0 to 60 mph in 5 s | speeding up from rest is not worked here, only braking",
+                "85th percentile driver stopping distance at 60 mph | ask percentile 85 % for the time of that driver",
+                "one LED and one bulb at 100 km/h | mixed sets of lamps are worked by the program lamp-swap",
+                "2 x 21 W | does not say what is asked; nearest that works: explain \"warm 42 W\"",
+                "stop from 30, ice | \"30\" has no unit: km/h or mph? nearest that works: explain \"stop 30 km/h,"
+                        + " ice\", or explain \"stop 30 mph, ice\"",
                 "brake 100 km/h, ice, 30 % down | the vehicle never stops: friction 0.1 does not outweigh the grade of",
                 "skid 25 m, ice, 30 % down | the vehicle never stops: friction 0.1 does not outweigh the grade of",
-                "stop 5 m/s, 1 s, build-up 2 s, 7 m/s² | the vehicle stops before its brakes have built up: 5 m/s is not above the 7.00 m/s lost within 2 s",
-                "resistor 21 W at 12 V, led 2 A | no load resistor is needed: the LED lamp draws 2 A and the monitor takes 1.75 A",
+                "stop 5 m/s, 1 s, build-up 2 s, 7 m/s² | the vehicle stops before its brakes have built up: 5 m/s is"
+                        + " not above the 7.00 m/s lost within 2 s",
+                "resistor 21 W at 12 V, led 2 A | no load resistor is needed: the LED lamp draws 2 A and the monitor"
+                        + " takes 1.75 A",
                 "stop 60 mph, ice, 3 % | say which way it goes, once: 3 % down, 3 % up, or -3 % for down",
                 "stop 60 mph, ice, wet asphalt | two surfaces stand there, ice and wet asphalt; give one",
-                "stop 60 mph, ice, 7 m/s² | stop takes one friction, surface or deceleration, got deceleration 7 m/s² and",
+                "stop 60 mph, ice, 7 m/s² | stop takes one friction, surface or deceleration, got deceleration 7 m/s²"
+                        + " and",
                 "stop 60 mph, 7 m/s², 3 % down | a grade goes with a surface or a friction coefficient",
                 "skid 60 ft | skid needs a surface (dry asphalt, wet asphalt,",
                 "stop ice | stop needs speed (speed: [speed] in m/s, km/h, mph, ft/s, kn)",
@@ -152,19 +164,22 @@ class ExplainRunTest {
                 "stop 60 mph, ice, | an empty part stands in",
                 "stop 60 mph down a hill | how steep is the hill? write it like 3 % down",
                 "follow 60 mph, leader 50 mph, follower 40 mph, 1 s, ice | a speed for both besides; leave one out",
-                "follow 60 mph, 2 s, 1.5 s, ice | which is the gap and which the reaction? write gap 2 s, reaction 1.5 s",
+                "follow 60 mph, 2 s, 1.5 s, ice | which is the gap and which the reaction? write gap 2 s, reaction 1.5"
+                        + " s",
                 "follow a parked car at 60 mph, 30 m, ice | what stands does not brake: ask stop or impact speed",
                 "percentile 50 %, study green-2000-lamps | gives no log-normal distribution; those that do: johansson",
                 "percentile 50 %, study sivak-1982, sd 1 s | takes a study, or mean and sd, not both",
-                "percentile 85 % of all drivers, study sivak-1982 | no time is long enough for 85 % of all drivers: only 72 % respond at all",
+                "percentile 85 % of all drivers, study sivak-1982 | no time is long enough for 85 % of all drivers:"
+                        + " only 72 % respond at all",
                 "resistor 0 W at 13.5 V | power and rated voltage of the bulb must be above 0, got 0 W and 13.5 V",
                 "resistor 21/5 W at 12 V | is a bulb with two filaments: give the watts of the one that is meant",
                 "rule 40 mph | rule needs the key of a rule",
                 "impact speed after 20 m from 50 km/h on dry asphalt | the vehicle stops within 15.1 m of braking",
                 "stop from 60-70 mph, ice | \"60-70\" is a range: ask with one number, then with the other",
-                "uncertainty 100 km/h, 1.5 s, 7 m/s² | needs the standard uncertainty of a number, written like 60 ± 2 mph",
+                "uncertainty 100 km/h, 1.5 s, 7 m/s² | needs the standard uncertainty of a number, written like 60 ± 2"
+                        + " mph",
                 "react 60 ± 2 mph, 1 s ± 2 m | \"1 s ± 2 m\": the uncertainty needs the unit of the number",
-                "60 mph on ice | does not say what is asked; nearest that works: explain \"stop 60 mph, 1.5 s, ice\"",
+                "60 mph on ice | does not say what is asked; nearest that works: explain \"stop 60 mph, ice\"",
                 "stop not wet 60 mph | \"not\" is not understood",
                 "chain of 5 | chain needs speed",
                 "walk 5 m | \"walk\" is not understood"
@@ -219,6 +234,15 @@ class ExplainRunTest {
         assertThat(Program.run("explain", "follow at 70 mph, 2 s, wet asphalt").out())
                 .contains("Read as: follow 70 mph, gap 2 s, wet asphalt")
                 .contains("2 s is read as the time gap, as drivers speak of it: write reaction 2 s if");
+        assertThat(Program.run("explain", "stoping distance from 50 km/h on ice")
+                        .out())
+                .contains("\"stoping\" is read as \"stopping\"");
+        // by hand: 20.83 m + 15.13 m
+        assertThat(Program.run("explain", "can I stop in 25 m from 50 km/h?").out())
+                .contains("the room asked about, 25 m, is too short, by 11.0 m");
+        assertThat(Program.run("explain", "how much sooner does an LED light than a 21 W bulb")
+                        .out())
+                .contains("no speed given: the time alone is worked", "the LED is taken to light at once");
         assertThat(Program.run("explain", "How far to stop from 60 mph?").out())
                 .contains("no surface given: dry asphalt assumed");
         assertThat(Program.run("explain", "85th percentile of reaction time, study sivak-1982")
