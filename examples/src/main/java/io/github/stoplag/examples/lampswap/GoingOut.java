@@ -3,11 +3,14 @@ package io.github.stoplag.examples.lampswap;
 import io.github.stoplag.examples.draw.Text;
 import io.github.stoplag.examples.lamps.Criterion;
 import io.github.stoplag.film.BandedOnset;
+import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.sight.Detection;
 import io.github.stoplag.sight.Detector;
+import io.github.stoplag.sight.LampFall;
 import io.github.stoplag.sight.LateDarkness;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -44,14 +47,12 @@ final class GoingOut {
                 Stream.of("Seen dark means: " + eye.criterion()
                         + ", for the loss of light as for its gain (assumed); the tail" + " lamp at night has " + tail
                         + ". A set is dark when its last lamp is."
-                        + (filmed() ? " Of a filmed lamp this is the middle of what its film leaves possible." : "")),
+                        + (filmed() ? " Of a filmed lamp the 95 % interval of its film stands behind." : "")),
                 IntStream.range(1, swap.lamps().size()).boxed().flatMap(lamp -> cost(lamp).stream()));
     }
 
     private boolean filmed() {
-        return swap.lamps().stream()
-                .flatMap(lamp -> lamp.light().falls().stream())
-                .anyMatch(fall -> fall.darkening() instanceof BandedOnset);
+        return swap.lamps().stream().anyMatch(GoingOut::filmed);
     }
 
     private Optional<String> cost(int lamp) {
@@ -90,7 +91,28 @@ final class GoingOut {
                 .seenDark(eye, beside)
                 .map(seen ->
                         seen.time().map(at -> Text.milliseconds(at.inSeconds())).orElse("never"))
+                .map(text -> filmed(lamp)
+                        ? text + " (" + end(lamp, beside, true) + " to " + end(lamp, beside, false) + ")"
+                        : text)
                 .orElse("not known");
+    }
+
+    private static boolean filmed(LampSwap.Lamp lamp) {
+        return lamp.light().falls().stream().anyMatch(fall -> fall.darkening() instanceof BandedOnset);
+    }
+
+    /** When a lamp is seen dark at one end of what its film leaves possible. */
+    private String end(LampSwap.Lamp lamp, LuminousIntensity beside, boolean early) {
+        return lamp.light().falls().stream()
+                .map(fall -> new LampFall(atEnd(fall.darkening(), early), fall.stop(), beside).seen(eye))
+                .flatMap(seen -> seen.time().stream())
+                .max(Comparator.naturalOrder())
+                .map(at -> Text.milliseconds(at.inSeconds()))
+                .orElse("never");
+    }
+
+    private static OnsetCurve atEnd(OnsetCurve darkening, boolean early) {
+        return darkening instanceof BandedOnset band ? (early ? band.early() : band.late()) : darkening;
     }
 
     /** When half of the light is gone, of several lamps from the last. */
