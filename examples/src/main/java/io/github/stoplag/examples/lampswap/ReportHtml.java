@@ -182,7 +182,7 @@ final class ReportHtml {
         page.heading("At every speed, by " + swap.scenario().criterion().meaning());
         page.paragraph(
                 "Extra distance: what the vehicle behind travels between the moments at which the earlier lamp and"
-                    + " this one are seen. Gap needed: the smallest gap without contact. Outcome: at the gap kept.");
+                        + " this one are seen. Gap needed: the smallest gap without contact. Outcome: at the gap kept.");
         page.table(
                 List.of("speed", "lamp", "outcome", "gap kept", "gap needed", "extra distance"),
                 swap.rows().stream()
