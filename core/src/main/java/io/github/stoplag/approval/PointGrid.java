@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 
 /**
@@ -91,7 +92,21 @@ public final class PointGrid {
      * @param failures one line a group or point that is not met
      * @param source law and tables
      */
-    public record Result(boolean met, List<String> failures, Source source) {}
+    public record Result(boolean met, List<String> failures, Source source) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param met whether every group is met
+         * @param failures one line a group or point that is not met
+         * @param source law and tables
+         * @throws NullPointerException if one that is required is null
+         */
+        public Result {
+            Objects.requireNonNull(failures, "failures");
+            Objects.requireNonNull(source, "source");
+        }
+    }
 
     /**
      * Checks a lamp.
@@ -101,6 +116,7 @@ public final class PointGrid {
      * @throws IllegalArgumentException if the points given are not those of the grid
      */
     public Result check(Map<String, LuminousIntensity> measured) {
+        Objects.requireNonNull(measured, "measured");
         if (!measured.keySet().equals(Set.copyOf(points()))) {
             throw new IllegalArgumentException(
                     "a lamp must be measured at exactly the points " + points() + ", got " + measured.keySet());

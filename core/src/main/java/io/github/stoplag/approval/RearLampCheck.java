@@ -1,10 +1,12 @@
 package io.github.stoplag.approval;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Caveat;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * A rear lamp's intensity held against a {@link RearLampLimit}.
@@ -50,7 +52,12 @@ public record RearLampCheck(
      * @param caveats the reservations
      */
     public RearLampCheck {
-        caveats = List.copyOf(caveats);
+        Objects.requireNonNull(highest, "highest");
+        Objects.requireNonNull(intensity, "intensity");
+        Objects.requireNonNull(judgedAs, "judgedAs");
+        Objects.requireNonNull(limit, "limit");
+        Objects.requireNonNull(lowest, "lowest");
+        caveats = Check.copyOf("caveats", caveats);
     }
 
     /** {@return how the intensity stands to the limits} */

@@ -7,6 +7,7 @@ import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -52,6 +53,34 @@ public record RearLampLimit(
             RearLampLimit::read,
             RearLampLimit::toString);
 
+    /**
+     * Refuses nulls.
+     *
+     * @param regulation for example {@code UN R148} or {@code FMVSS 108}
+     * @param lamp what lamp: stop, tail, high-mounted stop, rear turn red, rear turn amber, end-outline
+     * @param variant the category or the number of lighted sections, empty if there is one only
+     * @param least the least intensity on the axis
+     * @param most the greatest intensity of a single lamp, or of two marked ones together
+     * @param mostMarked the greatest intensity of one lamp marked "D", if the regulation knows such lamps
+     * @param leastInField the least intensity anywhere in the field where the lamp must be visible, if the row has one
+     * @param mostByNight the greatest intensity by night of a lamp of variable intensity
+     * @param mostWhere where the greatest intensity counts
+     * @param source law and table
+     * @throws NullPointerException if one that is required is null
+     */
+    public RearLampLimit {
+        Objects.requireNonNull(lamp, "lamp");
+        Objects.requireNonNull(least, "least");
+        Objects.requireNonNull(leastInField, "leastInField");
+        Objects.requireNonNull(most, "most");
+        Objects.requireNonNull(mostByNight, "mostByNight");
+        Objects.requireNonNull(mostMarked, "mostMarked");
+        Objects.requireNonNull(mostWhere, "mostWhere");
+        Objects.requireNonNull(regulation, "regulation");
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(variant, "variant");
+    }
+
     /** How a lamp is used, which decides its greatest intensity. */
     public enum Use {
         /** By itself, or several that depend on one another measured together. */
@@ -79,6 +108,21 @@ public record RearLampLimit(
      * @param together both lit
      */
     public record Pair(RearLampCheck first, RearLampCheck second, RearLampCheck together) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param first the one, alone
+         * @param second the other, alone
+         * @param together both lit
+         * @throws NullPointerException if one that is required is null
+         */
+        public Pair {
+            Objects.requireNonNull(first, "first");
+            Objects.requireNonNull(second, "second");
+            Objects.requireNonNull(together, "together");
+        }
+
         /** {@return whether each alone and both together are within their limits} */
         public boolean met() {
             return first.within() && second.within() && together.within();
@@ -99,6 +143,7 @@ public record RearLampLimit(
      * @throws IllegalArgumentException if there is none; the message offers the nearest
      */
     public static RearLampLimit published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 
@@ -147,6 +192,7 @@ public record RearLampLimit(
      * @throws IllegalArgumentException if the row knows no lamp marked "D" and the lamp is used as one
      */
     public RearLampCheck check(LuminousIntensity intensity, Use use) {
+        Objects.requireNonNull(intensity, "intensity");
         return check(intensity, least, most(use), use.toString(), List.of());
     }
 
@@ -162,6 +208,7 @@ public record RearLampLimit(
      * @throws IllegalArgumentException if the row knows no lamp marked "D" and the lamp is used as one
      */
     public RearLampCheck checkByNight(LuminousIntensity intensity, Use use) {
+        Objects.requireNonNull(intensity, "intensity");
         LuminousIntensity byDay = most(use);
         if (mostByNight.isEmpty()) {
             return check(intensity, use);
@@ -190,6 +237,7 @@ public record RearLampLimit(
      *     the lamp is used as one
      */
     public RearLampCheck checkInField(LuminousIntensity intensity, Use use) {
+        Objects.requireNonNull(use, "use");
         LuminousIntensity lowest = leastInField.orElseThrow(
                 () -> new IllegalArgumentException(this + " has no least intensity in the field (" + source + ")"));
         return check(intensity, lowest, most(use), use + " in its field", List.of());
@@ -204,6 +252,8 @@ public record RearLampLimit(
      * @throws IllegalArgumentException if the row knows no lamp marked "D"
      */
     public Pair checkPair(LuminousIntensity first, LuminousIntensity second) {
+        Objects.requireNonNull(first, "first");
+        Objects.requireNonNull(second, "second");
         return new Pair(
                 check(first, Use.MARKED_D),
                 check(second, Use.MARKED_D),

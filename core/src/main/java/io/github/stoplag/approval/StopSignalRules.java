@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.PublishedRange;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Published rules on when a stop lamp must, may or must not be lit without the brake pedal, and when it may flash.
@@ -52,6 +53,7 @@ public final class StopSignalRules {
      * @throws IllegalArgumentException if there is none; the message offers the nearest
      */
     public static PublishedRange published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 

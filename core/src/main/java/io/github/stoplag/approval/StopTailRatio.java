@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.source.Source;
+import java.util.Objects;
 
 /**
  * How much brighter a stop lamp must be than the tail lamp it is built together with.
@@ -35,6 +36,18 @@ public record StopTailRatio(double least, boolean withTailInNumerator, Source so
             3, false, Source.seen("49 CFR 571.108, edition of 1 October 2025", "Table IX and S7.3.12.1"));
 
     /**
+     * Refuses nulls.
+     *
+     * @param least the least ratio
+     * @param withTailInNumerator whether the tail lamp counts in the numerator too
+     * @param source law, place and standing
+     * @throws NullPointerException if one that is required is null
+     */
+    public StopTailRatio {
+        Objects.requireNonNull(source, "source");
+    }
+
+    /**
      * A pair of lamps held against a ratio.
      *
      * @param met whether it is reached
@@ -42,6 +55,19 @@ public record StopTailRatio(double least, boolean withTailInNumerator, Source so
      * @param rule the rule used
      */
     public record Result(boolean met, double ratio, StopTailRatio rule) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param met whether it is reached
+         * @param ratio the ratio, formed as the regulation forms it
+         * @param rule the rule used
+         * @throws NullPointerException if one that is required is null
+         */
+        public Result {
+            Objects.requireNonNull(rule, "rule");
+        }
+
         @Override
         public String toString() {
             return (rule.withTailInNumerator ? "(stop + tail)/tail " : "stop/tail ") + Numbers.text(ratio, 3)
@@ -58,6 +84,7 @@ public record StopTailRatio(double least, boolean withTailInNumerator, Source so
      * @throws IllegalArgumentException if the tail lamp gives no light
      */
     public Result check(LuminousIntensity stop, LuminousIntensity tail) {
+        Objects.requireNonNull(tail, "tail");
         double tailCd = Ranges.SHINING.check("intensity of the tail lamp", tail.inCandela());
         double ratio = (stop.inCandela() + (withTailInNumerator ? tailCd : 0)) / tailCd;
         return new Result(ratio >= least, ratio, this);

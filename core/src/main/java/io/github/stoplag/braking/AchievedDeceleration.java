@@ -1,6 +1,7 @@
 package io.github.stoplag.braking;
 
 import io.github.stoplag.quantity.Deceleration;
+import java.util.Objects;
 
 /** What deceleration comes of a driver's demand, and what limits it. */
 public sealed interface AchievedDeceleration {
@@ -29,7 +30,20 @@ public sealed interface AchievedDeceleration {
      * @param deceleration the deceleration along the road, above 0
      * @param limiter what sets it
      */
-    record Slows(Deceleration deceleration, Limiter limiter) implements AchievedDeceleration {}
+    record Slows(Deceleration deceleration, Limiter limiter) implements AchievedDeceleration {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param deceleration the deceleration along the road, above 0
+         * @param limiter what sets it
+         * @throws NullPointerException if one that is required is null
+         */
+        public Slows {
+            Objects.requireNonNull(deceleration, "deceleration");
+            Objects.requireNonNull(limiter, "limiter");
+        }
+    }
 
     /**
      * The vehicle does not slow down.
@@ -37,5 +51,18 @@ public sealed interface AchievedDeceleration {
      * @param reason why not, with the values compared
      * @param limiter what sets it
      */
-    record DoesNotSlow(String reason, Limiter limiter) implements AchievedDeceleration {}
+    record DoesNotSlow(String reason, Limiter limiter) implements AchievedDeceleration {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param reason why not, with the values compared
+         * @param limiter what sets it
+         * @throws NullPointerException if one that is required is null
+         */
+        public DoesNotSlow {
+            Objects.requireNonNull(limiter, "limiter");
+            Objects.requireNonNull(reason, "reason");
+        }
+    }
 }

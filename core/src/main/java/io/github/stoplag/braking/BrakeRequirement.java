@@ -1,5 +1,6 @@
 package io.github.stoplag.braking;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Speed;
@@ -12,6 +13,7 @@ import io.github.stoplag.source.Table;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -53,12 +55,46 @@ public record BrakeRequirement(
     private static final double MOST_SHARE_OF_TEST_SPEED = 1.02;
 
     /**
+     * Refuses nulls.
+     *
+     * @param id the name of the row
+     * @param what vehicle and test
+     * @param minimum the least mean fully developed deceleration, if the source sets one
+     * @param limit the longest stopping distance, if the source sets one
+     * @param oneSuffices true if the source is content with either; false if it demands all it sets
+     * @param source who published it
+     * @param note what to know before using it, possibly empty
+     * @throws NullPointerException if one that is required is null
+     */
+    public BrakeRequirement {
+        Objects.requireNonNull(id, "id");
+        Objects.requireNonNull(limit, "limit");
+        Objects.requireNonNull(minimum, "minimum");
+        Objects.requireNonNull(note, "note");
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(what, "what");
+    }
+
+    /**
      * A longest stopping distance.
      *
      * @param from the prescribed speed
      * @param distance the distance from there to rest
      */
-    public record Limit(Speed from, Distance distance) {}
+    public record Limit(Speed from, Distance distance) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param from the prescribed speed
+         * @param distance the distance from there to rest
+         * @throws NullPointerException if one that is required is null
+         */
+        public Limit {
+            Objects.requireNonNull(distance, "distance");
+            Objects.requireNonNull(from, "from");
+        }
+    }
 
     /**
      * One comparison.
@@ -66,7 +102,19 @@ public record BrakeRequirement(
      * @param text what was compared, with both values
      * @param met true if the measured value is good enough
      */
-    public record Finding(String text, boolean met) {}
+    public record Finding(String text, boolean met) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param text what was compared, with both values
+         * @param met true if the measured value is good enough
+         * @throws NullPointerException if one that is required is null
+         */
+        public Finding {
+            Objects.requireNonNull(text, "text");
+        }
+    }
 
     /**
      * A measured stop against a requirement.
@@ -87,8 +135,9 @@ public record BrakeRequirement(
          * @param caveats what weakens them
          */
         public Verdict {
-            findings = List.copyOf(findings);
-            caveats = List.copyOf(caveats);
+            Objects.requireNonNull(requirement, "requirement");
+            findings = Check.copyOf("findings", findings);
+            caveats = Check.copyOf("caveats", caveats);
         }
 
         @Override
@@ -115,6 +164,7 @@ public record BrakeRequirement(
      * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static BrakeRequirement published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 

@@ -31,6 +31,8 @@ public final class BrakeResponse {
      * @throws IllegalArgumentException if a time is not in [0, 10] s
      */
     public BrakeResponse(TimeSpan deadTime, TimeSpan buildUp) {
+        Objects.requireNonNull(buildUp, "buildUp");
+        Objects.requireNonNull(deadTime, "deadTime");
         deadS = Ranges.DEAD_TIME.check(deadTime.inSeconds());
         buildUpS = Ranges.BUILD_UP.check(buildUp.inSeconds());
     }
@@ -63,6 +65,7 @@ public final class BrakeResponse {
      * @throws IllegalArgumentException if the jerk is not above 0 or a time is out of range
      */
     public static BrakeResponse ofJerk(TimeSpan deadTime, Deceleration deceleration, double jerkMps3) {
+        Objects.requireNonNull(deadTime, "deadTime");
         Check.above("jerk", jerkMps3, 0, 1000, "m/s³");
         return new BrakeResponse(deadTime, TimeSpan.seconds(deceleration.inMps2() / jerkMps3));
     }
@@ -94,6 +97,7 @@ public final class BrakeResponse {
      * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static PublishedRange published(String id) {
+        Objects.requireNonNull(id, "id");
         return Figures.PUBLISHED.get(id);
     }
 

@@ -7,6 +7,7 @@ import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * The response of a kind of brake system as one source gives it.
@@ -29,6 +30,26 @@ import java.util.Map;
 public record BrakeSystem(String id, Kind kind, String what, BrakeResponse response, Source source, String note) {
     private static final Catalogue<BrakeSystem> PUBLISHED =
             Catalogue.read("brake system", BrakeSystem.class, "brake_systems.csv", BrakeSystem::of, BrakeSystem::id);
+
+    /**
+     * Refuses nulls.
+     *
+     * @param id the name of the row
+     * @param kind how the pedal reaches the brakes
+     * @param what what the source times
+     * @param response the response to calculate with
+     * @param source who published it
+     * @param note how the response was read from the source, possibly empty
+     * @throws NullPointerException if one that is required is null
+     */
+    public BrakeSystem {
+        Objects.requireNonNull(id, "id");
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(note, "note");
+        Objects.requireNonNull(response, "response");
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(what, "what");
+    }
 
     /** How the pedal reaches the brakes. */
     public enum Kind {
@@ -56,6 +77,7 @@ public record BrakeSystem(String id, Kind kind, String what, BrakeResponse respo
      * @return the rows in order
      */
     public static List<BrakeSystem> published(Kind kind) {
+        Objects.requireNonNull(kind, "kind");
         return PUBLISHED.list(system -> system.kind == kind);
     }
 
@@ -67,6 +89,7 @@ public record BrakeSystem(String id, Kind kind, String what, BrakeResponse respo
      * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static BrakeSystem published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 

@@ -11,6 +11,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.Road;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 
 /**
  * What a vehicle's brakes and a road allow, set against what the driver demands.
@@ -50,6 +51,8 @@ public record BrakingCapability(Deceleration brakes, Road road, double frictionU
      * @throws IllegalArgumentException if the brakes give nothing or the share is not in (0, 1]
      */
     public BrakingCapability {
+        Objects.requireNonNull(brakes, "brakes");
+        Objects.requireNonNull(road, "road");
         Ranges.BRAKING.check("brake capacity", brakes.inMps2());
         Check.above("share of friction used", frictionUseRatio, 0, 1, "");
     }
@@ -63,6 +66,8 @@ public record BrakingCapability(Deceleration brakes, Road road, double frictionU
      * @throws IllegalArgumentException if the brakes give nothing
      */
     public static BrakingCapability of(Deceleration brakes, Road road) {
+        Objects.requireNonNull(brakes, "brakes");
+        Objects.requireNonNull(road, "road");
         return new BrakingCapability(brakes, road, 1);
     }
 
@@ -73,6 +78,7 @@ public record BrakingCapability(Deceleration brakes, Road road, double frictionU
      * @return the deceleration, or that the vehicle does not slow down
      */
     public AchievedDeceleration under(Deceleration demand) {
+        Objects.requireNonNull(demand, "demand");
         double gradeMps2 = roadMps2(0);
         double brakesMps2 = brakes.inMps2() + gradeMps2;
         double roadMps2 = roadMps2(frictionUseRatio * road.friction().inRatio());
@@ -108,6 +114,8 @@ public record BrakingCapability(Deceleration brakes, Road road, double frictionU
      * @throws IllegalArgumentException if the reaction time is out of range
      */
     public StopOutcome stop(Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration demand) {
+        Objects.requireNonNull(demand, "demand");
+        Objects.requireNonNull(reaction, "reaction");
         AchievedDeceleration achieved = under(demand);
         if (achieved instanceof AchievedDeceleration.Slows slows) {
             return Stop.of(speed, reaction, response, slows.deceleration(), origin(demand, slows.limiter()));

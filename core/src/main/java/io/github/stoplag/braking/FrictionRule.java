@@ -11,6 +11,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
 import java.util.Map;
 import java.util.NavigableMap;
+import java.util.Objects;
 import java.util.TreeMap;
 
 /**
@@ -74,6 +75,10 @@ public final class FrictionRule implements GradedStoppingRule {
      */
     public static FrictionRule exact(
             String name, RuleUnits units, TimeSpan reaction, Map<Double, Double> frictionBySpeed, Source source) {
+        Objects.requireNonNull(frictionBySpeed, "frictionBySpeed");
+        Objects.requireNonNull(reaction, "reaction");
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(source, "source");
         double perSpeed = units.speedUnitMps() / units.lengthUnitM();
         double divisor = 2 * Deceleration.STANDARD_GRAVITY_MPS2 / (perSpeed * units.speedUnitMps());
         return new FrictionRule(name, units, perSpeed, divisor, reaction, frictionBySpeed, source);

@@ -9,6 +9,7 @@ import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
+import java.util.Objects;
 
 /**
  * A rule that fixes a reaction time, a brake response and a deceleration, computed exactly.
@@ -41,6 +42,10 @@ public record KinematicRule(
      * @throws IllegalArgumentException if the reaction time or the deceleration is out of range
      */
     public KinematicRule {
+        Objects.requireNonNull(reaction, "reaction");
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(response, "response");
+        Objects.requireNonNull(source, "source");
         Ranges.REACTION.check(reaction.inSeconds());
         Ranges.BRAKING.check(deceleration.inMps2());
     }
@@ -56,6 +61,9 @@ public record KinematicRule(
      */
     public KinematicRule(String name, TimeSpan reaction, Deceleration deceleration, Source source) {
         this(name, reaction, BrakeResponse.INSTANT, deceleration, source);
+        Objects.requireNonNull(reaction, "reaction");
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(source, "source");
     }
 
     /**
@@ -73,6 +81,10 @@ public record KinematicRule(
      */
     public static KinematicRule stoppingWithin(
             String name, Speed speed, Distance limit, TimeSpan reaction, BrakeResponse response, Source source) {
+        Objects.requireNonNull(limit, "limit");
+        Objects.requireNonNull(reaction, "reaction");
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(source, "source");
         double lagM =
                 speed.inMps() * (reaction.inSeconds() + response.deadTime().inSeconds());
         if (!(limit.inMetres() > lagM && speed.inMps() > 0)) {

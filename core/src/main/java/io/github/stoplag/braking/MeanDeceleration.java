@@ -7,6 +7,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
+import java.util.Objects;
 
 /**
  * The mean deceleration over distance between two speeds of a stop.
@@ -39,6 +40,10 @@ public record MeanDeceleration(Speed from, Speed to, Distance fromAt, Distance t
      * @throws IllegalArgumentException if v_b does not exceed v_e or s_e does not exceed s_b
      */
     public MeanDeceleration {
+        Objects.requireNonNull(from, "from");
+        Objects.requireNonNull(fromAt, "fromAt");
+        Objects.requireNonNull(to, "to");
+        Objects.requireNonNull(toAt, "toAt");
         if (!(from.compareTo(to) > 0 && toAt.compareTo(fromAt) > 0)) {
             throw new IllegalArgumentException("mean deceleration needs a falling speed over a distance, got " + from
                     + " at " + fromAt + " and " + to + " at " + toAt);
@@ -56,6 +61,10 @@ public record MeanDeceleration(Speed from, Speed to, Distance fromAt, Distance t
      * @throws IllegalArgumentException if v_b does not exceed v_e or s_e does not exceed s_b
      */
     public static MeanDeceleration between(Speed from, Speed to, Distance fromAt, Distance toAt) {
+        Objects.requireNonNull(from, "from");
+        Objects.requireNonNull(fromAt, "fromAt");
+        Objects.requireNonNull(to, "to");
+        Objects.requireNonNull(toAt, "toAt");
         return new MeanDeceleration(from, to, fromAt, toAt, 2);
     }
 
@@ -79,6 +88,7 @@ public record MeanDeceleration(Speed from, Speed to, Distance fromAt, Distance t
      * @throws IllegalArgumentException if the lag is out of range
      */
     public KinematicRule rule(String name, TimeSpan lag) {
+        Objects.requireNonNull(name, "name");
         return new KinematicRule(
                 name,
                 lag,

@@ -2,6 +2,7 @@ package io.github.stoplag.braking;
 
 import io.github.stoplag.source.Evidence;
 import java.util.NoSuchElementException;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -11,6 +12,19 @@ import java.util.Optional;
  * @param evidence what this rests on
  */
 public record NeverStops(String reason, Evidence evidence) implements StopOutcome {
+
+    /**
+     * Refuses nulls.
+     *
+     * @param reason why not, with the values compared
+     * @param evidence what this rests on
+     * @throws NullPointerException if one that is required is null
+     */
+    public NeverStops {
+        Objects.requireNonNull(evidence, "evidence");
+        Objects.requireNonNull(reason, "reason");
+    }
+
     @Override
     public Optional<Stop> stop() {
         return Optional.empty();

@@ -7,6 +7,7 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.Units;
 import io.github.stoplag.source.Source;
+import java.util.Objects;
 
 /**
  * One printed figure of a published rule.
@@ -33,6 +34,32 @@ public record PublishedRow(
         String unit,
         Source source,
         String note) {
+
+    /**
+     * Refuses nulls.
+     *
+     * @param condition speed, grade and quantity in words
+     * @param speed the speed it holds at
+     * @param grade the grade it holds on
+     * @param place the distance at which a speed left is printed; 0 elsewhere
+     * @param quantity what is printed
+     * @param published the figure in its unit
+     * @param halfDigit half a unit of its last printed digit
+     * @param unit its unit: m, ft, m/s², ft/s², %, s or km/h
+     * @param source who printed it
+     * @param note why it differs from the rule, or that it defines the rule; empty if there is nothing to say
+     * @throws NullPointerException if one that is required is null
+     */
+    public PublishedRow {
+        Objects.requireNonNull(condition, "condition");
+        Objects.requireNonNull(grade, "grade");
+        Objects.requireNonNull(note, "note");
+        Objects.requireNonNull(place, "place");
+        Objects.requireNonNull(quantity, "quantity");
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(unit, "unit");
+    }
 
     /** What a figure of a published table is. */
     public enum Quantity {

@@ -12,6 +12,7 @@ import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Validity;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -31,6 +32,22 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
     private static final String WITH = " with ";
 
     /**
+     * Refuses nulls.
+     *
+     * @param key the name by which {@link #published(String)} finds it
+     * @param rule the rule without the table's rounding
+     * @param rounding how the table rounds
+     * @param note what to know about the rule, possibly empty
+     * @throws NullPointerException if one that is required is null
+     */
+    public PublishedRule {
+        Objects.requireNonNull(key, "key");
+        Objects.requireNonNull(note, "note");
+        Objects.requireNonNull(rounding, "rounding");
+        Objects.requireNonNull(rule, "rule");
+    }
+
+    /**
      * Lists the catalogue.
      *
      * @return the rules in the order of their tables
@@ -47,6 +64,7 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
      * @throws IllegalArgumentException if no rule has this key; the message offers the nearest
      */
     public static PublishedRule published(String key) {
+        Objects.requireNonNull(key, "key");
         return RuleTables.RULES.get(key);
     }
 
@@ -91,6 +109,7 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
      * @throws IllegalArgumentException if the rule knows no grades or the grade outweighs its deceleration
      */
     public Distance designDistance(Speed speed, Grade grade) {
+        Objects.requireNonNull(speed, "speed");
         return rounding.total(exact(speed, grade));
     }
 
@@ -103,6 +122,7 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
      *     or the time is out of range
      */
     public PublishedRule withReaction(TimeSpan reaction) {
+        Objects.requireNonNull(reaction, "reaction");
         double newS = Ranges.REACTION.check(reaction.inSeconds());
         TimeSpan published = publishedReaction()
                 .filter(time -> time.inSeconds() > 0)
@@ -175,6 +195,7 @@ public record PublishedRule(String key, StoppingRule rule, TableRounding roundin
      *     grade where the rule holds on the level
      */
     public List<Residual> residuals(List<PublishedRow> printed) {
+        Objects.requireNonNull(printed, "printed");
         return printed.stream()
                 .map(row -> new Residual(row, row.computed(this)))
                 .toList();

@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
 import java.math.BigDecimal;
+import java.util.Objects;
 
 /**
  * A rule of the form s = k₁ v + k₂ v², as regulations and driving codes write it in their own units.
@@ -49,6 +50,11 @@ public final class QuadraticRule implements StoppingRule {
      * @throws IllegalArgumentException if a coefficient is out of range
      */
     public static QuadraticRule of(String name, RuleUnits units, BigDecimal linear, BigDecimal square, Source source) {
+        Objects.requireNonNull(linear, "linear");
+        Objects.requireNonNull(square, "square");
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(units, "units");
         if (linear.signum() < 0 || square.signum() <= 0) {
             throw new IllegalArgumentException("coefficients of " + name + " must be k1 >= 0 and k2 > 0, got "
                     + linear.toPlainString() + " and " + square.toPlainString());
@@ -64,6 +70,7 @@ public final class QuadraticRule implements StoppingRule {
      * @throws IllegalArgumentException if the constant is negative
      */
     public QuadraticRule plus(BigDecimal k0) {
+        Objects.requireNonNull(k0, "k0");
         if (k0.signum() < 0) {
             throw new IllegalArgumentException(
                     "constant of " + name + " must be at least 0, got " + k0.toPlainString());
@@ -84,6 +91,7 @@ public final class QuadraticRule implements StoppingRule {
      * @throws IllegalArgumentException if there is no such rule or it is of another form
      */
     public static QuadraticRule published(String key) {
+        Objects.requireNonNull(key, "key");
         StoppingRule rule = PublishedRule.published(key).rule();
         if (rule instanceof QuadraticRule quadratic) {
             return quadratic;
@@ -160,6 +168,9 @@ public final class QuadraticRule implements StoppingRule {
      * @throws IllegalArgumentException if the speed is 0 or the distance does not exceed the lag
      */
     public Distance corrected(Distance measured, Speed from, Speed prescribed) {
+        Objects.requireNonNull(from, "from");
+        Objects.requireNonNull(measured, "measured");
+        Objects.requireNonNull(prescribed, "prescribed");
         double lagS = impliedLag().inSeconds();
         double brakingM = measured.inMetres() - lagS * from.inMps();
         if (!(from.inMps() > 0 && brakingM > 0)) {

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -39,6 +40,8 @@ public final class RecordedStop {
      *     out of range or order; the message names its index, counted from 0
      */
     public static RecordedStop of(double[] distanceM, double[] speedMps) {
+        Objects.requireNonNull(distanceM, "distanceM");
+        Objects.requireNonNull(speedMps, "speedMps");
         return of(distanceM, speedMps, Speed.mps(0));
     }
 
@@ -53,6 +56,9 @@ public final class RecordedStop {
      *     out of range or order; the message names its index, counted from 0
      */
     public static RecordedStop of(double[] distanceM, double[] speedMps, Speed noise) {
+        Objects.requireNonNull(distanceM, "distanceM");
+        Objects.requireNonNull(noise, "noise");
+        Objects.requireNonNull(speedMps, "speedMps");
         checkLengths("distance", distanceM.length, speedMps.length);
         double lowestMps = Double.POSITIVE_INFINITY;
         for (int i = 0; i < speedMps.length; i++) {
@@ -81,6 +87,9 @@ public final class RecordedStop {
      *     out of range or order; the message names its index, counted from 0
      */
     public static RecordedStop ofTimes(double[] timeS, double[] speedMps, Speed noise) {
+        Objects.requireNonNull(noise, "noise");
+        Objects.requireNonNull(speedMps, "speedMps");
+        Objects.requireNonNull(timeS, "timeS");
         checkLengths("time", timeS.length, speedMps.length);
         double[] distanceM = new double[timeS.length];
         Ranges.TIME.check("time of sample 0", timeS[0]);

@@ -1,6 +1,7 @@
 package io.github.stoplag.braking;
 
 import io.github.stoplag.quantity.Numbers;
+import java.util.Objects;
 
 /**
  * A printed figure beside what its rule computes.
@@ -11,6 +12,17 @@ import io.github.stoplag.quantity.Numbers;
 public record Residual(PublishedRow row, double computed) {
     // the last bits of unit conversions
     private static final double SLACK = 1e-7;
+
+    /**
+     * Refuses nulls.
+     *
+     * @param row the printed figure
+     * @param computed the rule's value in the row's unit
+     * @throws NullPointerException if one that is required is null
+     */
+    public Residual {
+        Objects.requireNonNull(row, "row");
+    }
 
     /**
      * Gives published minus computed.

@@ -74,6 +74,7 @@ public final class Stop implements StopOutcome {
      * @throws IllegalArgumentException if the reaction time is out of range
      */
     public static StopOutcome of(Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration) {
+        Objects.requireNonNull(reaction, "reaction");
         return of(speed, reaction, response, deceleration, null);
     }
 
@@ -94,6 +95,7 @@ public final class Stop implements StopOutcome {
             BrakeResponse response,
             Deceleration deceleration,
             @Nullable Evident origin) {
+        Objects.requireNonNull(reaction, "reaction");
         Ranges.REACTION.check(reaction.inSeconds());
         Stop stop = new Stop(speed, reaction, response, deceleration, origin);
         if (deceleration.inMps2() == 0 && speed.inMps() > 0) {
@@ -134,6 +136,7 @@ public final class Stop implements StopOutcome {
      * @throws IllegalArgumentException if the reaction time is out of range
      */
     public static StopOutcome onRoad(Speed speed, TimeSpan reaction, BrakeResponse response, Road road) {
+        Objects.requireNonNull(reaction, "reaction");
         RoadDeceleration allowed = road.deceleration();
         if (allowed instanceof RoadDeceleration.Holds holds) {
             return of(speed, reaction, response, holds.deceleration(), road);

@@ -10,6 +10,7 @@ import io.github.stoplag.quantity.Range;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.Objects;
 
 /**
  * A stop asked backwards: what deceleration, friction, grade or reaction time belongs to what was measured.
@@ -45,7 +46,20 @@ public final class StopInverse {
      * @param reaction the reaction time t_r, with what stands for the brakes' lag
      * @param deceleration the deceleration a
      */
-    public record Common(TimeSpan reaction, Deceleration deceleration) {}
+    public record Common(TimeSpan reaction, Deceleration deceleration) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param reaction the reaction time t_r, with what stands for the brakes' lag
+         * @param deceleration the deceleration a
+         * @throws NullPointerException if one that is required is null
+         */
+        public Common {
+            Objects.requireNonNull(deceleration, "deceleration");
+            Objects.requireNonNull(reaction, "reaction");
+        }
+    }
 
     /**
      * Gives the mean deceleration of a braking that took a time.
@@ -58,6 +72,7 @@ public final class StopInverse {
      *     200 m/s²
      */
     public static Deceleration deceleration(Speed from, Speed to, TimeSpan time) {
+        Objects.requireNonNull(from, "from");
         Check.above("speed before a braking down to " + to, from.inMps(), to.inMps(), Ranges.SPEED.hi(), "m/s");
         double timeS = Check.above("braking time", time.inSeconds(), 0, 1e6, "s");
         return Deceleration.mps2(Ranges.BRAKING.check((from.inMps() - to.inMps()) / timeS));
@@ -74,6 +89,7 @@ public final class StopInverse {
      *     grade alone would have stopped the vehicle sooner
      */
     public static FrictionCoefficient friction(Speed from, Distance distance, Grade grade) {
+        Objects.requireNonNull(from, "from");
         double theta = Math.atan(grade.inRatio());
         double ratio = (decelerationMps2(from, distance) / G - Math.sin(theta)) / Math.cos(theta);
         return FrictionCoefficient.of(Ranges.GRIP.check(
@@ -91,6 +107,7 @@ public final class StopInverse {
      * @throws IllegalArgumentException if an input is out of range, or no grade in [-1, 1] belongs to them
      */
     public static Grade grade(Speed from, Distance distance, FrictionCoefficient friction) {
+        Objects.requireNonNull(from, "from");
         double mu = friction.inRatio();
         String said = "grade that stops a vehicle from " + from + " within " + distance + " with friction " + friction;
         double sine = Check.inRange(
@@ -115,6 +132,10 @@ public final class StopInverse {
      *     deceleration in (0, 200] m/s² belong to the stops
      */
     public static Common twoStops(Speed slower, Distance shorter, Speed faster, Distance longer) {
+        Objects.requireNonNull(faster, "faster");
+        Objects.requireNonNull(longer, "longer");
+        Objects.requireNonNull(shorter, "shorter");
+        Objects.requireNonNull(slower, "slower");
         double v1 = Ranges.MOVING.check("lower speed", slower.inMps());
         double v2 = Check.above("higher speed", faster.inMps(), v1, Ranges.SPEED.hi(), "m/s");
         double slope = Check.above(

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
+import java.util.Objects;
 
 /** A published rule that gives a stopping distance for a speed. */
 public interface StoppingRule extends Evident {
@@ -34,6 +35,7 @@ public interface StoppingRule extends Evident {
      * @return the evidence, with a caveat if the speed lies beyond what the rule was published for, where that is known
      */
     default Evidence evidence(Speed speed) {
+        Objects.requireNonNull(speed, "speed");
         return evidence();
     }
 
@@ -53,6 +55,19 @@ public interface StoppingRule extends Evident {
      * @param braking what is run while they act
      */
     record Parts(Distance lag, Distance braking) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param lag what is run before the brakes act: reaction, thinking or system lag, as the rule has it
+         * @param braking what is run while they act
+         * @throws NullPointerException if one that is required is null
+         */
+        public Parts {
+            Objects.requireNonNull(braking, "braking");
+            Objects.requireNonNull(lag, "lag");
+        }
+
         /**
          * Gives the whole distance.
          *

@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Distance;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.Objects;
 
 /**
  * How a published table rounds: each part to a step, halves up; then the sum of the parts as printed to a step of its
@@ -22,12 +23,27 @@ public record TableRounding(Distance partStep, Distance totalStep, RoundingMode 
     private static final MathContext AS_WRITTEN = new MathContext(10);
 
     /**
+     * Refuses nulls.
+     *
+     * @param partStep the step of each part; 0 for parts that are not rounded
+     * @param totalStep the step of the total; 0 for a total that is the plain sum of the parts
+     * @param totalMode how the total goes to its step: {@code HALF_UP}, {@code CEILING} or {@code FLOOR}
+     * @throws NullPointerException if one that is required is null
+     */
+    public TableRounding {
+        Objects.requireNonNull(partStep, "partStep");
+        Objects.requireNonNull(totalMode, "totalMode");
+        Objects.requireNonNull(totalStep, "totalStep");
+    }
+
+    /**
      * Makes a rounding of the parts alone.
      *
      * @param step the step of each part
      * @return the rounding
      */
     public static TableRounding ofParts(Distance step) {
+        Objects.requireNonNull(step, "step");
         return new TableRounding(step, Distance.metres(0), RoundingMode.HALF_UP);
     }
 
@@ -39,6 +55,8 @@ public record TableRounding(Distance partStep, Distance totalStep, RoundingMode 
      * @return the rounding
      */
     public TableRounding withTotal(Distance step, RoundingMode mode) {
+        Objects.requireNonNull(mode, "mode");
+        Objects.requireNonNull(step, "step");
         return new TableRounding(partStep, step, mode);
     }
 
@@ -49,6 +67,7 @@ public record TableRounding(Distance partStep, Distance totalStep, RoundingMode 
      * @return the parts as printed; their total is the sum of the printed parts
      */
     public StoppingRule.Parts parts(StoppingRule.Parts exact) {
+        Objects.requireNonNull(exact, "exact");
         return new StoppingRule.Parts(
                 rounded(exact.lag(), partStep, RoundingMode.HALF_UP),
                 rounded(exact.braking(), partStep, RoundingMode.HALF_UP));
@@ -61,6 +80,7 @@ public record TableRounding(Distance partStep, Distance totalStep, RoundingMode 
      * @return the sum of the printed parts, rounded to the step of the total
      */
     public Distance total(StoppingRule.Parts exact) {
+        Objects.requireNonNull(exact, "exact");
         return rounded(parts(exact).total(), totalStep, totalMode);
     }
 

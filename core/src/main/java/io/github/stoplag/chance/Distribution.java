@@ -3,6 +3,7 @@ package io.github.stoplag.chance;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
@@ -91,6 +92,8 @@ public interface Distribution {
      * @return the name and each parameter as a hexadecimal floating-point number
      */
     static String canonical(String law, double... parameters) {
+        Objects.requireNonNull(parameters, "parameters");
+        Objects.requireNonNull(law, "law");
         return law
                 + DoubleStream.of(parameters)
                         .mapToObj(x -> " " + Double.toHexString(x))

@@ -3,6 +3,7 @@ package io.github.stoplag.chance;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
 import java.util.Arrays;
+import java.util.Objects;
 
 /**
  * What was observed, joined linearly: with x₁ ≤ … ≤ x_n and h = (n − 1) p, x(p) = x₍⌊h⌋₊₁₎ + (h − ⌊h⌋)(x₍⌊h⌋₊₂₎ −
@@ -25,6 +26,7 @@ public final class Empirical implements Distribution {
      * @throws IllegalArgumentException if there are fewer than two, one is not finite or their range is not
      */
     public static Empirical of(double... observations) {
+        Objects.requireNonNull(observations, "observations");
         int count = observations.length;
         if (count < 2) {
             throw new IllegalArgumentException("an empirical distribution needs at least 2 observations, got " + count);

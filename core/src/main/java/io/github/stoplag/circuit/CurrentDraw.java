@@ -15,6 +15,7 @@ import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.DoubleStream;
 
@@ -78,6 +79,8 @@ public final class CurrentDraw implements Evident {
      * @throws IllegalArgumentException if a rating is outside its range
      */
     public static CurrentDraw filament(Voltage ratedVoltage, Power ratedPower) {
+        Objects.requireNonNull(ratedPower, "ratedPower");
+        Objects.requireNonNull(ratedVoltage, "ratedVoltage");
         return filament(FilamentLamp.builder(ratedVoltage, ratedPower).build());
     }
 
@@ -113,6 +116,7 @@ public final class CurrentDraw implements Evident {
      * @throws IllegalArgumentException if an argument is outside its range
      */
     public static CurrentDraw ledRegulated(Current current, Voltage lowestVoltage) {
+        Objects.requireNonNull(lowestVoltage, "lowestVoltage");
         double i = Check.inRange("LED current", current.inAmperes(), 0, 1000, "A");
         double u = Ranges.LIVE_SUPPLY.check("lowest working voltage", lowestVoltage.inVolts());
         return new CurrentDraw(
@@ -132,6 +136,8 @@ public final class CurrentDraw implements Evident {
      * @throws IllegalArgumentException if an argument is outside its range
      */
     public static CurrentDraw ledWithResistor(Voltage forwardVoltage, Resistance series) {
+        Objects.requireNonNull(forwardVoltage, "forwardVoltage");
+        Objects.requireNonNull(series, "series");
         double uf = Ranges.SUPPLY.check("forward voltage", forwardVoltage.inVolts());
         double r = SOME_RESISTANCE.check("series resistance", series.inOhms());
         return new CurrentDraw(
@@ -152,6 +158,9 @@ public final class CurrentDraw implements Evident {
      * @throws IllegalArgumentException if the arrays differ in length, are empty or hold a value outside its range
      */
     public static CurrentDraw measured(String label, double[] voltageV, double[] amperes) {
+        Objects.requireNonNull(amperes, "amperes");
+        Objects.requireNonNull(label, "label");
+        Objects.requireNonNull(voltageV, "voltageV");
         if (voltageV.length == 0 || voltageV.length != amperes.length) {
             throw new IllegalArgumentException(
                     "a measured load needs as many currents as voltages and at least one, got " + voltageV.length
@@ -193,6 +202,7 @@ public final class CurrentDraw implements Evident {
      * @return both together
      */
     public CurrentDraw plus(CurrentDraw other) {
+        Objects.requireNonNull(other, "other");
         return new CurrentDraw(
                 label + " + " + other.label,
                 v -> currentA.applyAsDouble(v) + other.currentA.applyAsDouble(v),

@@ -9,6 +9,7 @@ import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 
 /**
  * An isolating diode: its forward characteristic and its ratings.
@@ -40,6 +41,7 @@ public final class Diode {
      * @return the builder
      */
     public static Builder builder(ForwardCharacteristic characteristic) {
+        Objects.requireNonNull(characteristic, "characteristic");
         return new Builder(characteristic);
     }
 
@@ -63,6 +65,7 @@ public final class Diode {
          * @return this builder
          */
         public Builder forward(Current highest) {
+            Objects.requireNonNull(highest, "highest");
             this.highestForward = highest;
             return this;
         }
@@ -76,6 +79,8 @@ public final class Diode {
          * @return this builder
          */
         public Builder reverse(Voltage highest, Current leakageAtIt) {
+            Objects.requireNonNull(highest, "highest");
+            Objects.requireNonNull(leakageAtIt, "leakageAtIt");
             this.highestReverse = highest;
             this.leakage = leakageAtIt;
             return this;
@@ -89,6 +94,7 @@ public final class Diode {
          * @return this builder
          */
         public Builder thermal(double junctionToAmbientKPerW, Temperature highest) {
+            Objects.requireNonNull(highest, "highest");
             this.junctionToAmbientKPerW = junctionToAmbientKPerW;
             this.highestJunction = highest;
             return this;
@@ -129,7 +135,28 @@ public final class Diode {
             boolean withinCurrent,
             boolean withinTemperature,
             Evidence evidence)
-            implements Evident {}
+            implements Evident {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param current I
+         * @param drop U_F
+         * @param power U_F I
+         * @param junction the estimated junction temperature
+         * @param withinCurrent whether the current is within the rating
+         * @param withinTemperature whether the junction is within its limit
+         * @param evidence what it rests on
+         * @throws NullPointerException if one that is required is null
+         */
+        public Conduction {
+            Objects.requireNonNull(current, "current");
+            Objects.requireNonNull(drop, "drop");
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(junction, "junction");
+            Objects.requireNonNull(power, "power");
+        }
+    }
 
     /**
      * Gives the state at a forward current held long enough to settle.
@@ -173,7 +200,25 @@ public final class Diode {
      * @param evidence what it rests on
      */
     public record Blocking(Voltage reverse, Voltage rated, Current leakage, boolean blocks, Evidence evidence)
-            implements Evident {}
+            implements Evident {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param reverse the reverse voltage
+         * @param rated the rated reverse voltage
+         * @param leakage the leakage current to reckon with
+         * @param blocks whether the voltage is within the rating
+         * @param evidence what it rests on
+         * @throws NullPointerException if one that is required is null
+         */
+        public Blocking {
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(leakage, "leakage");
+            Objects.requireNonNull(rated, "rated");
+            Objects.requireNonNull(reverse, "reverse");
+        }
+    }
 
     /**
      * Gives the state while the circuit behind the diode is on and the one before it is off.
@@ -197,8 +242,9 @@ public final class Diode {
                                 + " flows back; it can make an LED lamp on the feeding side glow")
                 .withCaveatIf(
                         leakage.inAmperes() > 0,
-                        "the leakage is the one given, whatever the temperature; in a hotter diode it about doubles every"
-                                + " 10 K (common practice, no source): give the data sheet's value at the hottest junction")
+                        "the leakage is the one given, whatever the temperature; in a hotter diode it about doubles"
+                                + " every 10 K (common practice, no source): give the data sheet's value at the hottest"
+                                + " junction")
                 .withCautions(Caution.INSULATION, Caution.LICENSED_PRACTICE);
         return new Blocking(
                 Voltage.volts(reverseV), highestReverse, leakage, reverseV <= highestReverse.inVolts(), evidence);

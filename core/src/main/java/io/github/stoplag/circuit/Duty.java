@@ -3,6 +3,7 @@ package io.github.stoplag.circuit;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.Objects;
 
 /**
  * How long a load is on in each period.
@@ -22,6 +23,7 @@ public record Duty(TimeSpan on, TimeSpan off) {
      * @throws IllegalArgumentException if the time on is not above 0 or the time off is negative
      */
     public Duty {
+        Objects.requireNonNull(off, "off");
         Ranges.LASTING.check("time on", on.inSeconds());
         Ranges.ELAPSED.check("time off", off.inSeconds());
     }
@@ -61,6 +63,7 @@ public record Duty(TimeSpan on, TimeSpan off) {
      * @throws IllegalArgumentException if the time constant is not above 0 s
      */
     public double peakShare(TimeSpan timeConstant) {
+        Objects.requireNonNull(timeConstant, "timeConstant");
         double tau = Ranges.LASTING.check("thermal time constant", timeConstant.inSeconds());
         return Math.expm1(-on.inSeconds() / tau) / Math.expm1(-(on.inSeconds() + off.inSeconds()) / tau);
     }

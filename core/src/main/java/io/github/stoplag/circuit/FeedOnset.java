@@ -11,6 +11,7 @@ import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
@@ -38,6 +39,27 @@ public record FeedOnset(
         Voltage band,
         Evidence evidence)
         implements Evident {
+
+    /**
+     * Refuses nulls.
+     *
+     * @param direct the lamp behind the same wiring without the diode
+     * @param quickest the lamp behind the flat line
+     * @param slowest the lamp behind the steep line
+     * @param lampVoltage the settled lamp's voltage
+     * @param band the voltage between the two lines at the inrush current; 0 V without a diode
+     * @param evidence what it rests on
+     * @throws NullPointerException if one that is required is null
+     */
+    public FeedOnset {
+        Objects.requireNonNull(band, "band");
+        Objects.requireNonNull(direct, "direct");
+        Objects.requireNonNull(evidence, "evidence");
+        Objects.requireNonNull(lampVoltage, "lampVoltage");
+        Objects.requireNonNull(quickest, "quickest");
+        Objects.requireNonNull(slowest, "slowest");
+    }
+
     /** The lamp behind its wiring alone. */
     static FeedOnset bare(FilamentOnset direct) {
         return feedOnset(direct, direct, direct, 0, Evidence.of("no diode in the feed"));
@@ -120,7 +142,20 @@ public record FeedOnset(
      * @param earliest behind the flat line
      * @param latest behind the steep line
      */
-    public record Times(TimeSpan earliest, TimeSpan latest) {}
+    public record Times(TimeSpan earliest, TimeSpan latest) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param earliest behind the flat line
+         * @param latest behind the steep line
+         * @throws NullPointerException if one that is required is null
+         */
+        public Times {
+            Objects.requireNonNull(earliest, "earliest");
+            Objects.requireNonNull(latest, "latest");
+        }
+    }
 
     /**
      * Gives the bracket of the time to a level.

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * A flash rate in cycles per minute.
@@ -20,6 +21,21 @@ public record FlashRate(double inPerMinute) {
      * @param source where the range stands
      */
     public record Band(FlashRate lowest, FlashRate highest, String source) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param lowest the lowest rate
+         * @param highest the highest rate
+         * @param source where the range stands
+         * @throws NullPointerException if one that is required is null
+         */
+        public Band {
+            Objects.requireNonNull(highest, "highest");
+            Objects.requireNonNull(lowest, "lowest");
+            Objects.requireNonNull(source, "source");
+        }
+
         /**
          * Says whether a rate is inside.
          *
@@ -27,6 +43,7 @@ public record FlashRate(double inPerMinute) {
          * @return true from the lowest to the highest, both included
          */
         public boolean contains(FlashRate rate) {
+            Objects.requireNonNull(rate, "rate");
             return rate.inPerMinute >= lowest.inPerMinute && rate.inPerMinute <= highest.inPerMinute;
         }
     }
@@ -70,6 +87,7 @@ public record FlashRate(double inPerMinute) {
      * @throws IllegalArgumentException if there are fewer than three cycles or one is not above 0
      */
     public static FlashRate meanOfCycles(List<TimeSpan> cycles) {
+        Objects.requireNonNull(cycles, "cycles");
         if (cycles.size() < 3) {
             throw new IllegalArgumentException("a flash rate is averaged over at least 3 cycles, got " + cycles.size());
         }

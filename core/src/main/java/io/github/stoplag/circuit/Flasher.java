@@ -4,6 +4,7 @@ import io.github.stoplag.circuit.OutageVerdict.Outcome;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -36,6 +37,9 @@ public final class Flasher {
      * @return the flasher
      */
     public static Flasher loadMeasuring(OutageMonitor monitor, FlashRate healthyRate, FlashRate errorRate) {
+        Objects.requireNonNull(errorRate, "errorRate");
+        Objects.requireNonNull(monitor, "monitor");
+        Objects.requireNonNull(healthyRate, "healthyRate");
         return new Flasher("load-measuring flasher", Optional.of(monitor), healthyRate, Optional.of(errorRate));
     }
 
@@ -47,6 +51,8 @@ public final class Flasher {
      * @return the flasher
      */
     public static Flasher thermal(OutageMonitor monitor, FlashRate healthyRate) {
+        Objects.requireNonNull(monitor, "monitor");
+        Objects.requireNonNull(healthyRate, "healthyRate");
         return new Flasher("thermal flasher", Optional.of(monitor), healthyRate, Optional.empty());
     }
 
@@ -57,6 +63,7 @@ public final class Flasher {
      * @return the flasher
      */
     public static Flasher loadIndependent(FlashRate rate) {
+        Objects.requireNonNull(rate, "rate");
         return new Flasher("load-independent flasher", Optional.empty(), rate, Optional.empty());
     }
 
@@ -98,7 +105,25 @@ public final class Flasher {
             boolean withinBand,
             Optional<OutageVerdict> verdict,
             Evidence evidence)
-            implements Evident {}
+            implements Evident {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param behaviour what it does
+         * @param rate the rate it flashes at, nothing if it does not flash or the behaviour is uncertain
+         * @param withinBand whether it surely flashes, and inside the band asked for
+         * @param verdict what its current threshold makes of the lamps, nothing if it has none
+         * @param evidence what it rests on
+         * @throws NullPointerException if one that is required is null
+         */
+        public Report {
+            Objects.requireNonNull(behaviour, "behaviour");
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(rate, "rate");
+            Objects.requireNonNull(verdict, "verdict");
+        }
+    }
 
     /**
      * Says what the flasher does with the lamps of one side.
@@ -108,6 +133,7 @@ public final class Flasher {
      * @return the report
      */
     public Report with(CurrentDraw lamps, FlashRate.Band band) {
+        Objects.requireNonNull(lamps, "lamps");
         Optional<OutageVerdict> verdict = monitor.map(m -> m.judge(lamps));
         Behaviour behaviour = verdict.map(v -> behaviour(v.outcome())).orElse(Behaviour.NORMAL);
         Optional<FlashRate> rate = switch (behaviour) {
@@ -121,8 +147,8 @@ public final class Flasher {
                 .with(verdict.map(OutageVerdict::evidence).orElse(lamps.evidence()))
                 .withCaveatIf(
                         monitor.isEmpty(),
-                        "this flasher tells the driver nothing about a dead lamp; where the law asks for that, something else"
-                                + " must")
+                        "this flasher tells the driver nothing about a dead lamp; where the law asks for that,"
+                                + " something else must")
                 .withCautions(Caution.LAMP_LAW, Caution.LICENSED_PRACTICE);
         boolean within = rate.map(band::contains).orElse(false);
         return new Report(behaviour, rate, within, verdict, evidence);

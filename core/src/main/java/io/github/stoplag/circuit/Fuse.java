@@ -7,6 +7,7 @@ import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 
 /**
  * A fuse and the load it is asked to carry.
@@ -29,6 +30,7 @@ public record Fuse(Current rating, double continuousShareRatio) {
      * @throws IllegalArgumentException if one is outside its range
      */
     public Fuse {
+        Objects.requireNonNull(rating, "rating");
         Check.above("fuse rating", rating.inAmperes(), 0, 1000, "A");
         Check.above("continuous share", continuousShareRatio, 0, 1, "");
     }
@@ -41,6 +43,7 @@ public record Fuse(Current rating, double continuousShareRatio) {
      * @throws IllegalArgumentException if the rating is outside its range
      */
     public static Fuse of(Current rating) {
+        Objects.requireNonNull(rating, "rating");
         return new Fuse(rating, USUAL_CONTINUOUS_SHARE);
     }
 
@@ -71,7 +74,26 @@ public record Fuse(Current rating, double continuousShareRatio) {
             double loadShareRatio,
             double inrushShareRatio,
             Evidence evidence)
-            implements Evident {}
+            implements Evident {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param outcome what the fuse makes of the steady load
+         * @param load the steady current
+         * @param continuousLimit the steady current the share allows
+         * @param loadShareRatio the steady current over the rating
+         * @param inrushShareRatio the inrush current over the rating
+         * @param evidence what it rests on
+         * @throws NullPointerException if one that is required is null
+         */
+        public Load {
+            Objects.requireNonNull(continuousLimit, "continuousLimit");
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(load, "load");
+            Objects.requireNonNull(outcome, "outcome");
+        }
+    }
 
     /**
      * Checks a steady load and its inrush.
@@ -82,6 +104,8 @@ public record Fuse(Current rating, double continuousShareRatio) {
      * @throws IllegalArgumentException if an argument is outside its range
      */
     public Load carry(Current steady, Current inrush) {
+        Objects.requireNonNull(inrush, "inrush");
+        Objects.requireNonNull(steady, "steady");
         double load = Ranges.FORWARD_CURRENT.check("load current", steady.inAmperes());
         double peak = Check.inRange("inrush current", inrush.inAmperes(), load, Ranges.FORWARD_CURRENT.hi(), "A");
         double limit = rating.inAmperes() * continuousShareRatio;

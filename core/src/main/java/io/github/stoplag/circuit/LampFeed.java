@@ -11,6 +11,7 @@ import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 import org.apache.commons.math3.analysis.UnivariateFunction;
@@ -41,6 +42,7 @@ public final class LampFeed {
      * @return the feed
      */
     public static LampFeed of(Resistance wiring) {
+        Objects.requireNonNull(wiring, "wiring");
         return new LampFeed(wiring.inOhms(), null);
     }
 
@@ -51,6 +53,7 @@ public final class LampFeed {
      * @return the changed feed
      */
     public LampFeed withDiode(Diode isolating) {
+        Objects.requireNonNull(isolating, "isolating");
         return new LampFeed(wiringOhm, isolating);
     }
 
@@ -71,7 +74,28 @@ public final class LampFeed {
             Voltage wiringDrop,
             Voltage diodeDrop,
             Evidence evidence)
-            implements Evident {}
+            implements Evident {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param supply U_s
+         * @param lampVoltage U
+         * @param current I
+         * @param wiringDrop I R
+         * @param diodeDrop U_F, 0 V without a diode
+         * @param evidence what it rests on
+         * @throws NullPointerException if one that is required is null
+         */
+        public Point {
+            Objects.requireNonNull(current, "current");
+            Objects.requireNonNull(diodeDrop, "diodeDrop");
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(lampVoltage, "lampVoltage");
+            Objects.requireNonNull(supply, "supply");
+            Objects.requireNonNull(wiringDrop, "wiringDrop");
+        }
+    }
 
     /**
      * Solves the operating point of a settled load.
@@ -82,6 +106,8 @@ public final class LampFeed {
      * @throws IllegalArgumentException if the supply is negative
      */
     public Point operate(CurrentDraw load, Voltage supply) {
+        Objects.requireNonNull(load, "load");
+        Objects.requireNonNull(supply, "supply");
         double supplyV = Ranges.SUPPLY.check("supply", supply.inVolts());
         double lampV = lampVoltageV(load, supplyV);
         double amperes = load.currentA(lampV);
@@ -139,10 +165,12 @@ public final class LampFeed {
      * @throws IllegalArgumentException if the supply is negative or there is no wiring resistance to limit the current
      */
     public Current shortCircuitCurrent(Voltage supply) {
+        Objects.requireNonNull(supply, "supply");
         double supplyV = Ranges.SUPPLY.check("supply", supply.inVolts());
         if (!(wiringOhm > 0)) {
             throw new IllegalArgumentException(
-                    "a short circuit behind a wiring resistance of 0 Ω draws an unbounded current; give the wiring's resistance");
+                    "a short circuit behind a wiring resistance of 0 Ω draws an unbounded current; give the wiring's"
+                            + " resistance");
         }
         double most = supplyV / wiringOhm;
         if (diode == null || most == 0) {
@@ -158,6 +186,7 @@ public final class LampFeed {
      * @return the same load against the supply voltage
      */
     public CurrentDraw seenFromSupply(CurrentDraw load) {
+        Objects.requireNonNull(load, "load");
         return CurrentDraw.composed(
                 load.label() + " behind " + Resistance.ohms(wiringOhm) + (diode == null ? "" : " and a diode"),
                 v -> load.currentA(lampVoltageV(load, v)),

@@ -11,6 +11,7 @@ import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Standing;
+import java.util.Objects;
 
 /**
  * A resistor wired in parallel with an LED lamp, so that the circuit draws as much as a monitor or flasher expects.
@@ -44,6 +45,8 @@ public final class LoadResistor {
      * @throws IllegalArgumentException if an argument is outside its range
      */
     public static LoadResistor of(Resistance nominal, double toleranceRatio, ResistorRating rating) {
+        Objects.requireNonNull(nominal, "nominal");
+        Objects.requireNonNull(rating, "rating");
         Ranges.LOAD_RESISTANCE.check(nominal.inOhms());
         Ranges.TOLERANCE.check(toleranceRatio);
         return new LoadResistor(nominal, toleranceRatio, rating);
@@ -74,6 +77,7 @@ public final class LoadResistor {
      * @return U²/R
      */
     public Power power(Voltage supply) {
+        Objects.requireNonNull(supply, "supply");
         return CurrentDraw.resistive(nominal).power(supply);
     }
 
@@ -85,6 +89,8 @@ public final class LoadResistor {
      * @return the check
      */
     public HeatCheck heat(Voltage supply, Temperature ambient) {
+        Objects.requireNonNull(ambient, "ambient");
+        Objects.requireNonNull(supply, "supply");
         return heat(supply, ambient, Duty.CONTINUOUS, TimeSpan.seconds(1));
     }
 
@@ -99,6 +105,9 @@ public final class LoadResistor {
      * @throws IllegalArgumentException if the supply is negative or the time constant not above 0
      */
     public HeatCheck heat(Voltage supply, Temperature ambient, Duty duty, TimeSpan thermalTimeConstant) {
+        Objects.requireNonNull(ambient, "ambient");
+        Objects.requireNonNull(supply, "supply");
+        Objects.requireNonNull(thermalTimeConstant, "thermalTimeConstant");
         Power whileOn = greatestDraw().power(supply);
         Power governing = Power.watts(whileOn.inWatts() * duty.peakShare(thermalTimeConstant));
         Power allowed = rating.allowed(ambient);
@@ -111,18 +120,19 @@ public final class LoadResistor {
                         "rating " + rating)
                 .withCaveatIf(
                         !continuous,
-                        "the duty is assumed to go on as stated; a held brake or a stuck flasher makes the load continuous")
+                        "the duty is assumed to go on as stated; a held brake or a stuck flasher makes the load"
+                                + " continuous")
                 .withCaveatIf(
                         !continuous,
-                        "one thermal time constant is a rough picture of a resistor on its sink; the element swings more than"
-                                + " its body")
+                        "one thermal time constant is a rough picture of a resistor on its sink; the element swings"
+                                + " more than its body")
                 .withCaveatIf(
                         surface.inCelsius() > INSULATION_CLASS_A_C,
-                        "the surface exceeds 85 °C, the lowest usual temperature class of vehicle wire (ISO 6722 class A, "
+                        "the surface exceeds 85 °C, the lowest usual temperature class of vehicle wire (ISO 6722 class"
+                                + " A, "
                                 + Standing.FROM_MEMORY + ")")
-                .withCaveat(
-                        "thermal resistances are a maker's figures for a clean, flat, still-air mounting; they are worse"
-                                + " on painted, thin or plastic parts")
+                .withCaveat("thermal resistances are a maker's figures for a clean, flat, still-air mounting; they are"
+                        + " worse on painted, thin or plastic parts")
                 .withCautions(
                         Caution.hotSurface("load resistor", surface),
                         Caution.LAMP_LAW,
@@ -153,7 +163,23 @@ public final class LoadResistor {
      * @param evidence what it rests on
      */
     public record Watch(OutageVerdict lampAlive, OutageVerdict lampDead, boolean stillWatchesLamp, Evidence evidence)
-            implements Evident {}
+            implements Evident {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param lampAlive its verdict with the lamp working, the resistor drawing its least
+         * @param lampDead its verdict with the lamp open, the resistor drawing its most
+         * @param stillWatchesLamp whether a dead lamp is surely reported and a working one surely not
+         * @param evidence what it rests on
+         * @throws NullPointerException if one that is required is null
+         */
+        public Watch {
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(lampAlive, "lampAlive");
+            Objects.requireNonNull(lampDead, "lampDead");
+        }
+    }
 
     /**
      * Says what a monitor reports with this resistor fitted, with the lamp working and with the lamp dead.
@@ -163,6 +189,7 @@ public final class LoadResistor {
      * @return both verdicts, and a caveat if a dead lamp would go unreported
      */
     public Watch watch(OutageMonitor monitor, CurrentDraw lamp) {
+        Objects.requireNonNull(lamp, "lamp");
         OutageVerdict alive = monitor.judge(lamp.plus(leastDraw()));
         OutageVerdict dead = monitor.judge(greatestDraw());
         boolean reported = dead.outcome() == Outcome.REPORTS_FAILED;
@@ -170,7 +197,8 @@ public final class LoadResistor {
                 .with(dead.evidence())
                 .withCaveatIf(
                         !reported,
-                        "with this resistor the monitor may not report a dead LED: the driver loses the outage warning");
+                        "with this resistor the monitor may not report a dead LED: the driver loses the outage"
+                                + " warning");
         return new Watch(alive, dead, reported && alive.outcome() == Outcome.REPORTS_HEALTHY, evidence);
     }
 

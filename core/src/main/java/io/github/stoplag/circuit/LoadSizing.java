@@ -10,6 +10,7 @@ import io.github.stoplag.source.Evident;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.DoubleStream;
 
@@ -32,6 +33,7 @@ public sealed interface LoadSizing extends Evident {
      * @throws IllegalArgumentException if the tolerance is outside its range
      */
     static LoadSizing of(OutageMonitor monitor, CurrentDraw lamp, double toleranceRatio) {
+        Objects.requireNonNull(lamp, "lamp");
         double p = Ranges.TOLERANCE.check(toleranceRatio);
         OutageVerdict alone = monitor.judge(lamp);
         if (alone.outcome() == OutageVerdict.Outcome.REPORTS_HEALTHY) {
@@ -79,7 +81,20 @@ public sealed interface LoadSizing extends Evident {
      * @param lampAlone the monitor's verdict on the lamp
      * @param evidence what it rests on
      */
-    record NotNeeded(OutageVerdict lampAlone, Evidence evidence) implements LoadSizing {}
+    record NotNeeded(OutageVerdict lampAlone, Evidence evidence) implements LoadSizing {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param lampAlone the monitor's verdict on the lamp
+         * @param evidence what it rests on
+         * @throws NullPointerException if one that is required is null
+         */
+        public NotNeeded {
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(lampAlone, "lampAlone");
+        }
+    }
 
     /**
      * The monitor needs a load.
@@ -99,6 +114,26 @@ public sealed interface LoadSizing extends Evident {
             OutageVerdict lampAlone,
             Evidence evidence)
             implements LoadSizing {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param greatest the greatest nominal resistance that surely keeps the monitor content
+         * @param decidingSupply the supply at which it only just does
+         * @param toDraw the current the resistor must draw there
+         * @param toleranceRatio the resistor's tolerance that was allowed for
+         * @param lampAlone the monitor's verdict on the lamp without the resistor
+         * @param evidence what it rests on
+         * @throws NullPointerException if one that is required is null
+         */
+        public Needed {
+            Objects.requireNonNull(decidingSupply, "decidingSupply");
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(greatest, "greatest");
+            Objects.requireNonNull(lampAlone, "lampAlone");
+            Objects.requireNonNull(toDraw, "toDraw");
+        }
+
         /**
          * Gives the greatest preferred value that still keeps the monitor content.
          *

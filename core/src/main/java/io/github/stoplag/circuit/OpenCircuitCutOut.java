@@ -3,6 +3,7 @@ package io.github.stoplag.circuit;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
+import java.util.Objects;
 
 /**
  * How an LED driver answers a broken string: it waits, cuts out, and tries again.
@@ -29,6 +30,9 @@ public record OpenCircuitCutOut(TimeSpan deglitch, TimeSpan retry, Source source
      * @throws IllegalArgumentException if either is out of range
      */
     public OpenCircuitCutOut {
+        Objects.requireNonNull(deglitch, "deglitch");
+        Objects.requireNonNull(retry, "retry");
+        Objects.requireNonNull(source, "source");
         Check.inRange("open-circuit waiting time", deglitch.inSeconds(), 0, 1, "s");
         Check.above("retry time", retry.inSeconds(), 0, 10, "s");
     }
@@ -49,6 +53,7 @@ public record OpenCircuitCutOut(TimeSpan deglitch, TimeSpan retry, Source source
      * @throws IllegalArgumentException if the interruption is negative
      */
     public TimeSpan darkness(TimeSpan interruption) {
+        Objects.requireNonNull(interruption, "interruption");
         double openS = Check.inRange("interruption", interruption.inSeconds(), 0, 1e4, "s");
         if (openS < deglitch.inSeconds()) {
             return interruption;

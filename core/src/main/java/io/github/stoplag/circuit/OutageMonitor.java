@@ -7,6 +7,7 @@ import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
+import java.util.Objects;
 
 /**
  * A lamp-outage monitor that compares the lamp's current with a threshold.
@@ -43,6 +44,9 @@ public final class OutageMonitor {
      */
     public static OutageMonitor of(
             Current threshold, double toleranceRatio, Voltage lowestSupply, Voltage highestSupply) {
+        Objects.requireNonNull(highestSupply, "highestSupply");
+        Objects.requireNonNull(lowestSupply, "lowestSupply");
+        Objects.requireNonNull(threshold, "threshold");
         double t = Check.above("monitor threshold", threshold.inAmperes(), 0, 1000, "A");
         if (!(toleranceRatio >= 0 && toleranceRatio < 1)) {
             throw new IllegalArgumentException("monitor tolerance must be in [0, 1), got " + toleranceRatio);
@@ -62,6 +66,10 @@ public final class OutageMonitor {
      */
     public static OutageMonitor between(
             Current failedBelow, Current healthyFrom, Voltage lowestSupply, Voltage highestSupply) {
+        Objects.requireNonNull(failedBelow, "failedBelow");
+        Objects.requireNonNull(healthyFrom, "healthyFrom");
+        Objects.requireNonNull(highestSupply, "highestSupply");
+        Objects.requireNonNull(lowestSupply, "lowestSupply");
         double healthy = Check.above("healthy current", healthyFrom.inAmperes(), 0, 1000, "A");
         double failed = Check.inRange("failure current", failedBelow.inAmperes(), 0, healthy, "A");
         return new OutageMonitor(failed, healthy, lowestSupply, highestSupply);
@@ -74,6 +82,7 @@ public final class OutageMonitor {
      * @return the verdict with the supplies and currents that decide it
      */
     public OutageVerdict judge(CurrentDraw load) {
+        Objects.requireNonNull(load, "load");
         OperatingPoint lowest = pointAt(load, Extremum.argMin(load::currentA, loV, hiV, load.knotsV()));
         OperatingPoint highest = pointAt(load, Extremum.argMax(load::currentA, loV, hiV, load.knotsV()));
         Outcome outcome;

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Temperature;
+import java.util.Objects;
 
 /**
  * A power resistor's rating on a given mounting.
@@ -38,6 +39,9 @@ public record ResistorRating(
      * @throws IllegalArgumentException if one is outside its range
      */
     public ResistorRating {
+        Objects.requireNonNull(limit, "limit");
+        Objects.requireNonNull(ratedAmbient, "ratedAmbient");
+        Objects.requireNonNull(ratedPower, "ratedPower");
         Ranges.RATED_POWER.check("rated power", ratedPower.inWatts());
         Check.above("temperature limit", limit.inCelsius(), ratedAmbient.inCelsius(), 1500, "°C");
         Check.inRange(
@@ -77,6 +81,7 @@ public record ResistorRating(
      * @return the power allowed without pause, 0 at and above the limit
      */
     public Power allowed(Temperature ambient) {
+        Objects.requireNonNull(ambient, "ambient");
         double marginK = limit.inKelvin() - ambient.inKelvin();
         if (!(marginK > 0)) {
             return Power.watts(0);

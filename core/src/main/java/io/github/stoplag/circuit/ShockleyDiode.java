@@ -8,6 +8,7 @@ import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Source;
+import java.util.Objects;
 
 /**
  * Shockley's diode equation with a series resistance.
@@ -51,6 +52,10 @@ public final class ShockleyDiode implements ForwardCharacteristic {
      */
     public static ShockleyDiode of(
             Current saturation, double idealityRatio, Resistance series, Temperature junction, Source source) {
+        Objects.requireNonNull(junction, "junction");
+        Objects.requireNonNull(saturation, "saturation");
+        Objects.requireNonNull(series, "series");
+        Objects.requireNonNull(source, "source");
         double is = Check.above("saturation current", saturation.inAmperes(), 0, 1, "A");
         double n = Check.inRange("ideality factor", idealityRatio, 0.5, 5, "");
         double rs = Ranges.SERIES_RESISTANCE.check(series.inOhms());

@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 
 /**
  * The energy a lamp swap saves or wastes, against the filament lamp.
@@ -34,6 +35,10 @@ public record SwapEnergy(Power filament, Power led, Power resistor, double braki
      * @throws IllegalArgumentException if the hours are outside [0, 8784]
      */
     public SwapEnergy {
+        Objects.requireNonNull(evidence, "evidence");
+        Objects.requireNonNull(filament, "filament");
+        Objects.requireNonNull(led, "led");
+        Objects.requireNonNull(resistor, "resistor");
         Check.inRange("braking hours per year", brakingHoursPerYear, 0, HOURS_IN_A_LEAP_YEAR, "h");
     }
 
@@ -50,6 +55,10 @@ public record SwapEnergy(Power filament, Power led, Power resistor, double braki
      */
     public static SwapEnergy of(
             CurrentDraw filament, CurrentDraw led, CurrentDraw resistor, Voltage supply, double brakingHoursPerYear) {
+        Objects.requireNonNull(filament, "filament");
+        Objects.requireNonNull(led, "led");
+        Objects.requireNonNull(resistor, "resistor");
+        Objects.requireNonNull(supply, "supply");
         Evidence evidence = Evidence.of("energy: power times time on, at a steady supply of " + supply
                         + "; the generator's and engine's losses are not counted")
                 .with(filament.evidence())

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Source;
+import java.util.Objects;
 
 /**
  * A diode by a table of forward voltage against current, as a data sheet gives it.
@@ -33,6 +34,9 @@ public final class TabledDiode implements ForwardCharacteristic {
      * @throws IllegalArgumentException if the arrays differ in length, are empty or do not increase
      */
     public static TabledDiode of(double[] currentA, double[] voltageV, Source source) {
+        Objects.requireNonNull(currentA, "currentA");
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(voltageV, "voltageV");
         if (currentA.length == 0 || currentA.length != voltageV.length) {
             throw new IllegalArgumentException("a diode table needs as many voltages as currents and at least one, got "
                     + currentA.length + " currents and " + voltageV.length + " voltages");

@@ -10,6 +10,7 @@ import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import io.github.stoplag.source.Validity;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 
 /**
@@ -99,6 +100,7 @@ public final class Wire {
      * @throws IllegalArgumentException if the table has no such cross-section
      */
     public static Wire ofStandard(Standard standard, double areaMm2) {
+        Objects.requireNonNull(standard, "standard");
         for (Map<String, String> row : STANDARDS.rows()) {
             if (standard.text.equals(row.get("standard")) && STANDARDS.number(row, "area_mm2") == areaMm2) {
                 String label = standard + " " + Numbers.text(areaMm2) + " mm²";
@@ -125,6 +127,7 @@ public final class Wire {
      * @throws IllegalArgumentException if an argument is outside its range
      */
     public Resistance resistance(Distance length, Temperature temperature) {
+        Objects.requireNonNull(length, "length");
         double metres = Check.inRange("wire length", length.inMetres(), 0, 1000, "m");
         double celsius = Check.inRange("wire temperature", temperature.inCelsius(), -100, 400, "°C");
         return Resistance.ohms(ohmsPerMetreAt20C * metres * (1 + ALPHA_PER_K * (celsius - 20)));

@@ -11,6 +11,7 @@ import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 
 /**
  * A wire laid from supply to lamp, its return and its contacts, at a temperature.
@@ -57,6 +58,9 @@ public final class WireRun {
      * @throws IllegalArgumentException if the length is outside its range
      */
     public static WireRun of(Wire wire, Distance oneWay, Return back) {
+        Objects.requireNonNull(oneWay, "oneWay");
+        Objects.requireNonNull(back, "back");
+        Objects.requireNonNull(wire, "wire");
         Check.inRange("wire length", oneWay.inMetres(), 0, 500, "m");
         return new WireRun(wire, oneWay, back, Temperature.celsius(20), Resistance.ohms(0));
     }
@@ -68,6 +72,7 @@ public final class WireRun {
      * @return the changed run
      */
     public WireRun at(Temperature conductor) {
+        Objects.requireNonNull(conductor, "conductor");
         return new WireRun(wire, oneWay, back, conductor, contacts);
     }
 
@@ -78,6 +83,7 @@ public final class WireRun {
      * @return the changed run
      */
     public WireRun withContacts(Resistance inSeries) {
+        Objects.requireNonNull(inSeries, "inSeries");
         return new WireRun(wire, oneWay, back, temperature, inSeries);
     }
 
@@ -111,7 +117,28 @@ public final class WireRun {
             Voltage allowable,
             boolean withinAllowable,
             Evidence evidence)
-            implements Evident {}
+            implements Evident {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param resistance R
+         * @param drop ΔU = I R
+         * @param heat P = I² R, in wires and contacts together
+         * @param shareOfSupplyRatio ΔU over the supply voltage
+         * @param allowable the drop the caller allows
+         * @param withinAllowable whether the drop is not above it
+         * @param evidence what it rests on
+         * @throws NullPointerException if one that is required is null
+         */
+        public Drop {
+            Objects.requireNonNull(allowable, "allowable");
+            Objects.requireNonNull(drop, "drop");
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(heat, "heat");
+            Objects.requireNonNull(resistance, "resistance");
+        }
+    }
 
     /**
      * Checks the drop at a current against the caller's limit.
@@ -123,6 +150,8 @@ public final class WireRun {
      * @throws IllegalArgumentException if an argument is outside its range
      */
     public Drop drop(Current current, Voltage supply, Voltage allowable) {
+        Objects.requireNonNull(allowable, "allowable");
+        Objects.requireNonNull(supply, "supply");
         double amperes = Ranges.FORWARD_CURRENT.check(current.inAmperes());
         double supplyV = Ranges.LIVE_SUPPLY.check("supply", supply.inVolts());
         double limitV = Check.inRange("allowable drop", allowable.inVolts(), 0, supplyV, "V");
@@ -136,7 +165,8 @@ public final class WireRun {
                         "the return through the body is taken as free of resistance; a corroded earth point is not")
                 .withCaveatIf(
                         dropV > supplyV,
-                        "the drop exceeds the supply: this current cannot flow, solve the operating point with LampFeed")
+                        "the drop exceeds the supply: this current cannot flow, solve the operating point with"
+                                + " LampFeed")
                 .withCaveat(
                         "the wire's own heating is not followed: the current it may carry depends on bundle, insulation"
                                 + " and fuse and stands in the wire maker's tables")

@@ -9,6 +9,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * A driver given by reaction, brake build-up and deceleration together, as UN R157 gives its careful and competent one.
@@ -48,6 +49,10 @@ public record CarefulDriver(
      * @throws IllegalArgumentException if a time is out of range or the deceleration is 0
      */
     public CarefulDriver {
+        Objects.requireNonNull(buildUp, "buildUp");
+        Objects.requireNonNull(delay, "delay");
+        Objects.requireNonNull(riskEvaluation, "riskEvaluation");
+        Objects.requireNonNull(source, "source");
         Ranges.REACTION.check("risk evaluation time", riskEvaluation.inSeconds());
         Ranges.REACTION.check("delay before deceleration", delay.inSeconds());
         Ranges.REACTION.check("risk evaluation and delay together", riskEvaluation.inSeconds() + delay.inSeconds());

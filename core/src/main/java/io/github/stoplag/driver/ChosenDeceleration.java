@@ -9,6 +9,7 @@ import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.PublishedRange;
 import io.github.stoplag.source.Source;
 import java.util.List;
+import java.util.Objects;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.apache.commons.statistics.distribution.TruncatedNormalDistribution;
 
@@ -53,6 +54,10 @@ public final class ChosenDeceleration {
      */
     public static ChosenDeceleration ofMeanAndSd(
             Deceleration mean, Deceleration standardDeviation, Deceleration most, Source source) {
+        Objects.requireNonNull(mean, "mean");
+        Objects.requireNonNull(most, "most");
+        Objects.requireNonNull(standardDeviation, "standardDeviation");
+        Objects.requireNonNull(source, "source");
         return new ChosenDeceleration(mean.inMps2(), standardDeviation.inMps2(), most.inMps2(), source);
     }
 
@@ -77,6 +82,9 @@ public final class ChosenDeceleration {
             Deceleration upper,
             Deceleration most,
             Source source) {
+        Objects.requireNonNull(most, "most");
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(upper, "upper");
         NormalDistribution standard = NormalDistribution.of(0, 1);
         double z1 = standard.inverseCumulativeProbability(
                 ReactionDistribution.probability("lower probability", lowerProbability));
@@ -110,6 +118,7 @@ public final class ChosenDeceleration {
      * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static PublishedRange published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 

@@ -6,6 +6,7 @@ import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * A published distribution of the decelerations that drivers choose, before road and brakes cut it.
@@ -27,6 +28,26 @@ public record DecelerationStudy(
             DecelerationStudy::id);
 
     /**
+     * Refuses nulls.
+     *
+     * @param id the name of the row
+     * @param situation what happened to the drivers
+     * @param mean the mean
+     * @param standardDeviation the standard deviation
+     * @param source who published it
+     * @param note what to know before using it, possibly empty
+     * @throws NullPointerException if one that is required is null
+     */
+    public DecelerationStudy {
+        Objects.requireNonNull(id, "id");
+        Objects.requireNonNull(mean, "mean");
+        Objects.requireNonNull(note, "note");
+        Objects.requireNonNull(situation, "situation");
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(standardDeviation, "standardDeviation");
+    }
+
+    /**
      * Lists all published distributions.
      *
      * @return the rows of the table in order
@@ -43,6 +64,7 @@ public record DecelerationStudy(
      * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static DecelerationStudy published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 
@@ -64,6 +86,7 @@ public record DecelerationStudy(
      * @throws IllegalArgumentException if it is 0
      */
     public ChosenDeceleration upTo(Deceleration most) {
+        Objects.requireNonNull(most, "most");
         return ChosenDeceleration.ofMeanAndSd(mean, standardDeviation, most, source);
     }
 }

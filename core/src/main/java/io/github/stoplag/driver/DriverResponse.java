@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 
 /**
  * Drivers of whom a share reacts, with a distribution of its time, and the rest does not.
@@ -26,6 +27,7 @@ public record DriverResponse(ReactionDistribution reaction, double respondingSha
      * @throws IllegalArgumentException if the responding share is not in (0, 1]
      */
     public DriverResponse {
+        Objects.requireNonNull(reaction, "reaction");
         Check.above("responding share of drivers", respondingShare, 0, 1, "");
     }
 
@@ -37,14 +39,38 @@ public record DriverResponse(ReactionDistribution reaction, double respondingSha
          * @param time the time within which they do
          * @param evidence what it rests on, with a caveat where it lies before the signal
          */
-        record Responds(TimeSpan time, Evidence evidence) implements Quantile, Evident {}
+        record Responds(TimeSpan time, Evidence evidence) implements Quantile, Evident {
+
+            /**
+             * Refuses nulls.
+             *
+             * @param time the time within which they do
+             * @param evidence what it rests on, with a caveat where it lies before the signal
+             * @throws NullPointerException if one that is required is null
+             */
+            public Responds {
+                Objects.requireNonNull(evidence, "evidence");
+                Objects.requireNonNull(time, "time");
+            }
+        }
 
         /**
          * Fewer drivers than that react at all.
          *
          * @param reason the share asked for and the share that responds
          */
-        record NoResponse(String reason) implements Quantile {}
+        record NoResponse(String reason) implements Quantile {
+
+            /**
+             * Refuses nulls.
+             *
+             * @param reason the share asked for and the share that responds
+             * @throws NullPointerException if one that is required is null
+             */
+            public NoResponse {
+                Objects.requireNonNull(reason, "reason");
+            }
+        }
     }
 
     /**
@@ -54,6 +80,7 @@ public record DriverResponse(ReactionDistribution reaction, double respondingSha
      * @return the population
      */
     public static DriverResponse ofAll(ReactionDistribution reaction) {
+        Objects.requireNonNull(reaction, "reaction");
         return new DriverResponse(reaction, 1);
     }
 

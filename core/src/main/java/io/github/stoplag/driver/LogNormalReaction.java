@@ -4,6 +4,7 @@ import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.Objects;
 import org.apache.commons.statistics.distribution.LogNormalDistribution;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
@@ -55,6 +56,8 @@ public final class LogNormalReaction extends ReactionDistribution {
      * @throws IllegalArgumentException if either is not in (0, 30] s
      */
     public static LogNormalReaction ofMeanAndSd(TimeSpan mean, TimeSpan standardDeviation) {
+        Objects.requireNonNull(mean, "mean");
+        Objects.requireNonNull(standardDeviation, "standardDeviation");
         double m = time("mean reaction time", mean);
         double spread = time("standard deviation of the reaction time", standardDeviation) / m;
         double variance = Math.log1p(spread * spread);
@@ -76,6 +79,8 @@ public final class LogNormalReaction extends ReactionDistribution {
      */
     public static LogNormalReaction ofQuantiles(
             double lowerProbability, TimeSpan lower, double upperProbability, TimeSpan upper) {
+        Objects.requireNonNull(lower, "lower");
+        Objects.requireNonNull(upper, "upper");
         double z1 = STANDARD.inverseCumulativeProbability(probability("lower probability", lowerProbability));
         double z2 = STANDARD.inverseCumulativeProbability(probability("upper probability", upperProbability));
         double t1 = time("lower quantile", lower);
@@ -105,6 +110,8 @@ public final class LogNormalReaction extends ReactionDistribution {
      *     not below m while p ≤ 0.5; or if an input is out of range
      */
     public static LogNormalReaction ofMeanAndQuantile(TimeSpan mean, double probability, TimeSpan quantile) {
+        Objects.requireNonNull(mean, "mean");
+        Objects.requireNonNull(quantile, "quantile");
         double m = time("mean reaction time", mean);
         double t = time("quantile", quantile);
         double z = STANDARD.inverseCumulativeProbability(probability("probability", probability));

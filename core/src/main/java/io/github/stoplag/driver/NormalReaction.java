@@ -4,6 +4,7 @@ import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
+import java.util.Objects;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
@@ -37,6 +38,8 @@ public final class NormalReaction extends ReactionDistribution {
      * @throws IllegalArgumentException if either is not in (0, 30] s
      */
     public static NormalReaction ofMeanAndSd(TimeSpan mean, TimeSpan standardDeviation) {
+        Objects.requireNonNull(mean, "mean");
+        Objects.requireNonNull(standardDeviation, "standardDeviation");
         return new NormalReaction(
                 time("mean reaction time", mean), time("standard deviation of the reaction time", standardDeviation));
     }

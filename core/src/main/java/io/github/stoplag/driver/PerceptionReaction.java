@@ -1,5 +1,6 @@
 package io.github.stoplag.driver;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Catalogue;
@@ -7,6 +8,7 @@ import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * A perception-reaction time as the sum of its parts, or as the constant of a norm.
@@ -45,6 +47,8 @@ public record PerceptionReaction(String name, List<Part> parts) {
          * @throws IllegalArgumentException if it is not in [0, 30] s
          */
         public Part {
+            Objects.requireNonNull(name, "name");
+            Objects.requireNonNull(source, "source");
             Ranges.REACTION.check("time to " + name, time.inSeconds());
         }
     }
@@ -57,7 +61,8 @@ public record PerceptionReaction(String name, List<Part> parts) {
      * @throws IllegalArgumentException if there is none
      */
     public PerceptionReaction {
-        parts = List.copyOf(parts);
+        Objects.requireNonNull(name, "name");
+        parts = Check.copyOf("parts", parts);
         if (parts.isEmpty()) {
             throw new IllegalArgumentException("a perception-reaction time needs at least one part, got none");
         }
@@ -74,6 +79,10 @@ public record PerceptionReaction(String name, List<Part> parts) {
      * @throws IllegalArgumentException if a part is not in [0, 30] s
      */
     public static PerceptionReaction of(TimeSpan perceive, TimeSpan decide, TimeSpan moveFoot, Source source) {
+        Objects.requireNonNull(decide, "decide");
+        Objects.requireNonNull(moveFoot, "moveFoot");
+        Objects.requireNonNull(perceive, "perceive");
+        Objects.requireNonNull(source, "source");
         return new PerceptionReaction(
                 "perceive, decide, move the foot",
                 List.of(
@@ -90,6 +99,7 @@ public record PerceptionReaction(String name, List<Part> parts) {
      * @throws IllegalArgumentException if there is no such set; the message offers the nearest
      */
     public static PerceptionReaction published(String set) {
+        Objects.requireNonNull(set, "set");
         return PUBLISHED.get(set);
     }
 

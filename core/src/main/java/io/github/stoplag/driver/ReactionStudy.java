@@ -1,5 +1,6 @@
 package io.github.stoplag.driver;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Catalogue;
@@ -13,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -70,7 +72,15 @@ public record ReactionStudy(
      * @param caveats what to know before using it
      */
     public ReactionStudy {
-        caveats = List.copyOf(caveats);
+        Objects.requireNonNull(central, "central");
+        Objects.requireNonNull(expectancy, "expectancy");
+        Objects.requireNonNull(id, "id");
+        Objects.requireNonNull(n, "n");
+        Objects.requireNonNull(response, "response");
+        Objects.requireNonNull(setting, "setting");
+        Objects.requireNonNull(situation, "situation");
+        Objects.requireNonNull(source, "source");
+        caveats = Check.copyOf("caveats", caveats);
     }
 
     @Override
@@ -94,6 +104,7 @@ public record ReactionStudy(
      * @return the rows in order
      */
     public static List<ReactionStudy> published(Expectancy expectancy) {
+        Objects.requireNonNull(expectancy, "expectancy");
         return PUBLISHED.list(study -> study.expectancy == expectancy);
     }
 
@@ -105,6 +116,7 @@ public record ReactionStudy(
      * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static ReactionStudy published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 

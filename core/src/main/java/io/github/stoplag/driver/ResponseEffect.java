@@ -5,6 +5,7 @@ import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * A published change of the reaction time by age, distraction, alcohol, drugs or surprise.
@@ -30,6 +31,25 @@ public record ResponseEffect(String id, String factor, String situation, double 
             "response effect", ResponseEffect.class, "response_effects.csv", ResponseEffect::of, ResponseEffect::id);
 
     /**
+     * Refuses nulls.
+     *
+     * @param id the name of the row
+     * @param factor {@code age}, {@code distraction}, {@code alcohol}, {@code drugs} or {@code surprise}
+     * @param situation what was compared
+     * @param timeRatio the reaction time over that without the factor; 1 where no significant difference was found
+     * @param source who published it
+     * @param note what to know before using it, possibly empty
+     * @throws NullPointerException if one that is required is null
+     */
+    public ResponseEffect {
+        Objects.requireNonNull(factor, "factor");
+        Objects.requireNonNull(id, "id");
+        Objects.requireNonNull(note, "note");
+        Objects.requireNonNull(situation, "situation");
+        Objects.requireNonNull(source, "source");
+    }
+
+    /**
      * Lists all published effects.
      *
      * @return the rows of the table in order
@@ -46,6 +66,7 @@ public record ResponseEffect(String id, String factor, String situation, double 
      * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static ResponseEffect published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 

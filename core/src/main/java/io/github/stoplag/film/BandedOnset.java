@@ -7,6 +7,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 
@@ -46,6 +47,9 @@ public final class BandedOnset implements OnsetCurve {
      * @throws IllegalArgumentException if the levels or times are out of range or order
      */
     public static BandedOnset of(String label, List<BandPoint> band, Evidence evidence) {
+        Objects.requireNonNull(band, "band");
+        Objects.requireNonNull(evidence, "evidence");
+        Objects.requireNonNull(label, "label");
         Check.inRange("levels of a banded onset", band.size(), 3, 10_000, "");
         for (int i = 0; i < band.size(); i++) {
             BandPoint point = band.get(i);

@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -274,6 +275,7 @@ public final class Camera {
          * @throws IllegalArgumentException if it is out of range
          */
         public Builder jitter(TimeSpan standardDeviation) {
+            Objects.requireNonNull(standardDeviation, "standardDeviation");
             Check.inRange("jitter of frame times", standardDeviation.inSeconds(), 0, 0.1, "s");
             jitter = standardDeviation;
             return this;
@@ -299,6 +301,7 @@ public final class Camera {
          * @return this builder
          */
         public Builder transfer(TransferCurve curve) {
+            Objects.requireNonNull(curve, "curve");
             transfer = Optional.of(curve);
             return this;
         }
@@ -310,6 +313,7 @@ public final class Camera {
          * @return this builder
          */
         public Builder scale(GreyScale greyScale) {
+            Objects.requireNonNull(greyScale, "greyScale");
             scale = greyScale;
             scaleAssumed = false;
             return this;
@@ -323,6 +327,7 @@ public final class Camera {
          * @return this builder
          */
         public Builder assumedScale(GreyScale greyScale) {
+            Objects.requireNonNull(greyScale, "greyScale");
             scale = greyScale;
             scaleAssumed = true;
             return this;

@@ -15,6 +15,7 @@ import io.github.stoplag.sweep.Interval;
 import io.github.stoplag.sweep.Measurand.Estimate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
@@ -139,6 +140,8 @@ public final class FilamentFit implements Evident {
      * @throws IllegalArgumentException if voltage or power is out of the range of {@link FilamentLamp#builder}
      */
     public static Builder of(Voltage ratedVoltage, Power ratedPower) {
+        Objects.requireNonNull(ratedPower, "ratedPower");
+        Objects.requireNonNull(ratedVoltage, "ratedVoltage");
         return new Builder(ratedVoltage, ratedPower);
     }
 
@@ -452,6 +455,7 @@ public final class FilamentFit implements Evident {
          * @return this builder
          */
         public Builder curve(LevelTimes times, SupplyConditions conditions) {
+            Objects.requireNonNull(conditions, "conditions");
             RealMatrix lower =
                     new CholeskyDecomposition(new Array2DRowRealMatrix(times.covarianceS2()), 1e-9, 0).getL();
             curves.add(new Curve(

@@ -3,6 +3,7 @@ package io.github.stoplag.film;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -42,6 +43,7 @@ public final class FilmedLamp implements Evident {
      *     leaves the end of the scale
      */
     public static FilmedLamp of(GreySeries series, Camera camera) {
+        Objects.requireNonNull(camera, "camera");
         return new FilmedLamp(
                 series,
                 camera,

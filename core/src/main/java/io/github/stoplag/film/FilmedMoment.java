@@ -6,6 +6,7 @@ import io.github.stoplag.source.Evident;
 import io.github.stoplag.sweep.Measurand.Contribution;
 import io.github.stoplag.sweep.Measurand.Estimate;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * A moment read off a film, in seconds from the time zero of the {@link FilmedChange} it comes from.
@@ -23,6 +24,24 @@ import java.util.List;
 public record FilmedMoment(
         String name, Estimate estimate, double reachedShare, List<Contribution> budget, Evidence evidence)
         implements Evident {
+
+    /**
+     * Refuses nulls.
+     *
+     * @param name the moment, for example {@code level 10 %}
+     * @param estimate the mean of the possible times, their standard deviation and the coverage interval, in seconds
+     * @param reachedShare the share of possible courses that reach the moment at all, (0, 1]; the estimate is of these
+     * @param budget what each source of uncertainty brings in, in seconds
+     * @param evidence what it rests on, with every reservation
+     * @throws NullPointerException if one that is required is null
+     */
+    public FilmedMoment {
+        Objects.requireNonNull(budget, "budget");
+        Objects.requireNonNull(estimate, "estimate");
+        Objects.requireNonNull(evidence, "evidence");
+        Objects.requireNonNull(name, "name");
+    }
+
     /** {@return the estimate in seconds} */
     public double valueS() {
         return estimate.value();

@@ -1,6 +1,7 @@
 package io.github.stoplag.film;
 
 import io.github.stoplag.quantity.Check;
+import java.util.Objects;
 
 /**
  * Where a person who steps through a film sets a mark: the last frame without the thing looked for and the first frame
@@ -20,6 +21,7 @@ public record FrameMark(String judge, int lastWithout, int firstWith) {
      * @throws IllegalArgumentException if the judge has no name or the frames are out of range or order
      */
     public FrameMark {
+        Objects.requireNonNull(judge, "judge");
         if (judge.isBlank()) {
             throw new IllegalArgumentException("a frame mark must have a judge, got an empty text");
         }
@@ -36,6 +38,7 @@ public record FrameMark(String judge, int lastWithout, int firstWith) {
      * @throws IllegalArgumentException if the frame is out of range
      */
     public static FrameMark at(String judge, int firstWith) {
+        Objects.requireNonNull(judge, "judge");
         Check.inRange("first frame with a mark", firstWith, 1, 1e9, "");
         return new FrameMark(judge, firstWith - 1, firstWith);
     }

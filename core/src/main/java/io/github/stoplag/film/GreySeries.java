@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
 import java.util.Arrays;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -47,6 +48,7 @@ public final class GreySeries {
      * @throws IllegalArgumentException if the name is blank
      */
     public static Builder of(String label) {
+        Objects.requireNonNull(label, "label");
         if (label.isBlank()) {
             throw new IllegalArgumentException("a filmed lamp must have a name, got an empty text");
         }

@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import java.util.Arrays;
+import java.util.Objects;
 
 /**
  * When a lamp's light passed some levels of its change, with the covariance of these times: what {@link FilamentFit}
@@ -47,6 +48,12 @@ public record LevelTimes(
      *     or range, or a variance is not positive
      */
     public LevelTimes {
+        Objects.requireNonNull(covarianceS2, "covarianceS2");
+        Objects.requireNonNull(evidence, "evidence");
+        Objects.requireNonNull(label, "label");
+        Objects.requireNonNull(levelRatios, "levelRatios");
+        Objects.requireNonNull(timesS, "timesS");
+        Objects.requireNonNull(zeroU, "zeroU");
         int n = levelRatios.length;
         Check.inRange("levels of " + label, n, 2, 1000, "");
         if (timesS.length != n || covarianceS2.length != n) {
@@ -123,6 +130,10 @@ public record LevelTimes(
      */
     public static LevelTimes independent(
             String label, boolean rising, double[] levelRatios, double[] timesS, TimeSpan standardUncertainty) {
+        Objects.requireNonNull(label, "label");
+        Objects.requireNonNull(levelRatios, "levelRatios");
+        Objects.requireNonNull(standardUncertainty, "standardUncertainty");
+        Objects.requireNonNull(timesS, "timesS");
         double[][] covariance = new double[levelRatios.length][levelRatios.length];
         for (int k = 0; k < covariance.length; k++) {
             covariance[k][k] = Math.pow(standardUncertainty.inSeconds(), 2);

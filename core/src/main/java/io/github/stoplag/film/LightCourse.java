@@ -4,6 +4,7 @@ import io.github.stoplag.lamp.FilamentDecay;
 import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.Check;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -39,6 +40,7 @@ public interface LightCourse {
      * @throws IllegalArgumentException if a light is out of range
      */
     static LightCourse onset(OnsetCurve onset, double beforeRatio, double switchedRatio) {
+        Objects.requireNonNull(onset, "onset");
         return of(onset::relativeIntensity, onset.breakpointsS(), beforeRatio, switchedRatio);
     }
 
@@ -52,6 +54,7 @@ public interface LightCourse {
      * @throws IllegalArgumentException if a light is out of range
      */
     static LightCourse decay(FilamentDecay decay, double afterRatio, double switchedRatio) {
+        Objects.requireNonNull(decay, "decay");
         return of(decay::relativeIntensity, new double[] {0}, afterRatio, switchedRatio);
     }
 
@@ -67,6 +70,8 @@ public interface LightCourse {
      */
     static LightCourse of(
             DoubleUnaryOperator relative, double[] breakpointsS, double steadyRatio, double switchedRatio) {
+        Objects.requireNonNull(breakpointsS, "breakpointsS");
+        Objects.requireNonNull(relative, "relative");
         Check.inRange("steady light over full scale", steadyRatio, 0, 100, "");
         Check.inRange("switched light over full scale", switchedRatio, 0, 100, "");
         double[] breaks = breakpointsS.clone();

@@ -10,6 +10,7 @@ import io.github.stoplag.sweep.Measurand.Contribution;
 import io.github.stoplag.sweep.Measurand.Estimate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.IntToDoubleFunction;
 import org.apache.commons.math3.distribution.TDistribution;
 
@@ -62,6 +63,9 @@ public final class MarkedMoment implements Evident {
      * @throws IllegalArgumentException if there is no mark, or a judge marks twice under one name
      */
     public static MarkedMoment of(String name, Camera camera, List<FrameMark> marks) {
+        Objects.requireNonNull(marks, "marks");
+        Objects.requireNonNull(camera, "camera");
+        Objects.requireNonNull(name, "name");
         Check.inRange("marks of " + name, marks.size(), 1, 1000, "");
         long judges = marks.stream().map(FrameMark::judge).distinct().count();
         if (judges < marks.size()) {
@@ -84,6 +88,9 @@ public final class MarkedMoment implements Evident {
      *     have a frame
      */
     public static MarkedMoment of(String name, Camera camera, GreySeries series, List<FrameMark> marks) {
+        Objects.requireNonNull(camera, "camera");
+        Objects.requireNonNull(marks, "marks");
+        Objects.requireNonNull(name, "name");
         MarkedMoment steady = of(name, camera, marks);
         for (FrameMark mark : marks) {
             for (int number : new int[] {mark.lastWithout(), mark.firstWith()}) {
@@ -115,6 +122,7 @@ public final class MarkedMoment implements Evident {
      * @return the difference
      */
     public FilmedMoment since(FilmedMoment zero) {
+        Objects.requireNonNull(zero, "zero");
         return after(
                 name + " after " + zero.name(),
                 zero.valueS(),
@@ -147,6 +155,7 @@ public final class MarkedMoment implements Evident {
      * @throws IllegalArgumentException if the two are not of one camera
      */
     public FilmedMoment after(MarkedMoment zero) {
+        Objects.requireNonNull(zero, "zero");
         if (zero.camera != camera) {
             throw new IllegalArgumentException(
                     name + " and " + zero.name + " must be marked in a film of one camera, got two");

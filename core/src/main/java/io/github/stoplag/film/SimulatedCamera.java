@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.sweep.CounterRandom;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 
@@ -46,6 +47,7 @@ public final class SimulatedCamera {
      * @throws IllegalArgumentException if the camera's exposure is not known
      */
     public static SimulatedCamera of(Camera camera, Sensor sensor) {
+        Objects.requireNonNull(sensor, "sensor");
         TimeSpan exposure = camera.exposure()
                 .orElseThrow(() -> new IllegalArgumentException("a simulated camera must have an exposure, got none"));
         return new SimulatedCamera(camera, sensor, exposure.inSeconds());
@@ -63,6 +65,9 @@ public final class SimulatedCamera {
      * @throws IllegalArgumentException if the number of frames is out of range
      */
     public GreySeries film(String label, LightCourse course, TimeSpan begin, int frames, long seed) {
+        Objects.requireNonNull(begin, "begin");
+        Objects.requireNonNull(course, "course");
+        Objects.requireNonNull(label, "label");
         return film(GreySeries.of(label), course, begin, frames, seed, 0, 0);
     }
 
@@ -82,6 +87,9 @@ public final class SimulatedCamera {
      */
     public GreySeries film(
             String label, LightCourse course, TimeSpan begin, int frames, long seed, double middleRow, double rows) {
+        Objects.requireNonNull(begin, "begin");
+        Objects.requireNonNull(course, "course");
+        Objects.requireNonNull(label, "label");
         return film(GreySeries.of(label).region(middleRow, rows), course, begin, frames, seed, middleRow, rows);
     }
 
@@ -98,6 +106,8 @@ public final class SimulatedCamera {
      * @throws IllegalArgumentException if a value is out of range
      */
     public Optional<FrameMark> firstVisible(LightCourse course, TimeSpan begin, int frames, double noiseMultiple) {
+        Objects.requireNonNull(begin, "begin");
+        Objects.requireNonNull(course, "course");
         Check.inRange("frames of a simulated film", frames, 8, 100_000, "");
         Check.inRange("multiple of a pixel's noise", noiseMultiple, 0, 100, "");
         double leadS = camera.exposurePlace() * (1 / camera.takenHz() - exposureS);

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.IntStream;
 
 /**
@@ -45,6 +46,7 @@ public record Switching(GreySeries series, boolean rising, int from, int low, in
      * @throws IllegalArgumentException unless 0 ≤ from ≤ low &lt; high &lt; to ≤ size
      */
     public Switching {
+        Objects.requireNonNull(series, "series");
         Check.inRange("first place of a switching", from, 0, low, "");
         Check.inRange("place before a change", low, from, high - 1.0, "");
         Check.inRange("place after a change", high, low, to - 1.0, "");
@@ -61,6 +63,7 @@ public record Switching(GreySeries series, boolean rising, int from, int low, in
      *     clipped or black
      */
     public static List<Switching> all(GreySeries series, Camera camera) {
+        Objects.requireNonNull(camera, "camera");
         double[] light = new double[series.size()];
         for (int i = 0; i < light.length; i++) {
             light[i] = camera.transfer().light(camera.scale().signal(series.grey(i)));
@@ -130,6 +133,7 @@ public record Switching(GreySeries series, boolean rising, int from, int low, in
      * @throws IllegalArgumentException if there is none
      */
     public static Switching first(GreySeries series, Camera camera, boolean rising) {
+        Objects.requireNonNull(camera, "camera");
         return all(series, camera).stream()
                 .filter(s -> s.rising == rising)
                 .findFirst()

@@ -6,6 +6,7 @@ import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Source;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 
@@ -94,6 +95,9 @@ public final class TransferCurve {
      *     leave their range; the message names the point, counted from 0
      */
     public static TransferCurve measured(double[] lightRatio, double[] signalRatio, Source source) {
+        Objects.requireNonNull(lightRatio, "lightRatio");
+        Objects.requireNonNull(signalRatio, "signalRatio");
+        Objects.requireNonNull(source, "source");
         if (lightRatio.length != signalRatio.length || lightRatio.length < 2) {
             throw new IllegalArgumentException(
                     "a measured transfer curve must have at least 2 points of light and signal," + " got "
@@ -149,6 +153,7 @@ public final class TransferCurve {
      * @throws IllegalArgumentException if there is none of that name
      */
     public static TransferCurve published(String name) {
+        Objects.requireNonNull(name, "name");
         return PUBLISHED.get(name);
     }
 
@@ -160,6 +165,7 @@ public final class TransferCurve {
      * @throws IllegalArgumentException if there is none of that name
      */
     public static TransferCurve parse(String name) {
+        Objects.requireNonNull(name, "name");
         String text = name.strip();
         for (TransferCurve curve : PUBLISHED.list()) {
             if (curve.label.equalsIgnoreCase(text)) {

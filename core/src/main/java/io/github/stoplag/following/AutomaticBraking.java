@@ -10,6 +10,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -50,6 +51,8 @@ public record AutomaticBraking(TimeSpan threshold, BrakeResponse response, Decel
      * @throws IllegalArgumentException if the threshold is not in (0, 30] s or the deceleration is 0
      */
     public AutomaticBraking {
+        Objects.requireNonNull(threshold, "threshold");
+        Objects.requireNonNull(response, "response");
         Check.above("time-to-collision threshold of " + SYSTEM, threshold.inSeconds(), 0, 30, "s");
         Check.above("deceleration of " + SYSTEM, deceleration.inMps2(), 0, 50, "m/s²");
     }
@@ -63,6 +66,7 @@ public record AutomaticBraking(TimeSpan threshold, BrakeResponse response, Decel
      * @throws IllegalArgumentException if it does not close in on the target
      */
     public Encounter towards(Speed speed, Speed target) {
+        Objects.requireNonNull(target, "target");
         double closingMps =
                 Check.above("closing speed of " + SYSTEM, speed.inMps() - target.inMps(), 0, speed.inMps(), "m/s");
         return new Encounter(
@@ -81,6 +85,7 @@ public record AutomaticBraking(TimeSpan threshold, BrakeResponse response, Decel
      * @throws IllegalArgumentException if it does not close in on the target
      */
     public Speed impactSpeed(Speed speed, Speed target) {
+        Objects.requireNonNull(target, "target");
         return towards(speed, target)
                 .outcome()
                 .contact()
@@ -97,6 +102,7 @@ public record AutomaticBraking(TimeSpan threshold, BrakeResponse response, Decel
      * @throws IllegalArgumentException if it does not close in on the target
      */
     public TimeSpan thresholdNeeded(Speed speed, Speed target) {
+        Objects.requireNonNull(target, "target");
         return TimeSpan.seconds(
                 towards(speed, target).gapNeeded().orElseThrow().inMetres() / (speed.inMps() - target.inMps()));
     }
@@ -112,6 +118,7 @@ public record AutomaticBraking(TimeSpan threshold, BrakeResponse response, Decel
      * @throws IllegalArgumentException if the gap is not in [0, 1e5] m
      */
     public Optional<TimeSpan> triggered(Trajectory leader, Speed speed, Distance gap) {
+        Objects.requireNonNull(gap, "gap");
         return Encounter.of(leader, Trajectory.startingAt(speed.inMps()).build(), gap)
                 .timeToCollision()
                 .firstAtOrBelow(threshold);

@@ -8,6 +8,7 @@ import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * How fast a vehicle that brakes by itself may at most hit its target in a test of a regulation.
@@ -46,6 +47,12 @@ public record AutomaticBrakingRequirement(
      * @throws IllegalArgumentException if the greatest impact speed is not below the closing speed
      */
     public AutomaticBrakingRequirement {
+        Objects.requireNonNull(mostImpact, "mostImpact");
+        Objects.requireNonNull(targetSpeed, "targetSpeed");
+        Objects.requireNonNull(id, "id");
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(target, "target");
+        Objects.requireNonNull(vehicles, "vehicles");
         if (!(mostImpact.inMps() < speed.inMps() - targetSpeed.inMps())) {
             throw new IllegalArgumentException(
                     "impact speed of automatic braking requirement " + id + " must be below the closing speed of "
@@ -81,6 +88,7 @@ public record AutomaticBrakingRequirement(
      * @throws IllegalArgumentException if there is no such row; the message offers the nearest
      */
     public static AutomaticBrakingRequirement published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 
@@ -91,6 +99,7 @@ public record AutomaticBrakingRequirement(
      * @return true if its impact speed is not above the greatest allowed
      */
     public boolean metBy(AutomaticBraking system) {
+        Objects.requireNonNull(system, "system");
         return system.impactSpeed(speed, targetSpeed).compareTo(mostImpact) <= 0;
     }
 

@@ -47,6 +47,7 @@ public final class BrakingVehicle {
      * @throws IllegalArgumentException if the reaction time is not in [0, 30] s
      */
     public static BrakingVehicle of(Speed speed, TimeSpan reaction, BrakeResponse response, Deceleration deceleration) {
+        Objects.requireNonNull(reaction, "reaction");
         return of(speed, reaction, response, deceleration, Evidence.none());
     }
 
@@ -62,6 +63,7 @@ public final class BrakingVehicle {
      * @throws java.util.NoSuchElementException if the road cannot slow it
      */
     public static BrakingVehicle onRoad(Speed speed, TimeSpan reaction, BrakeResponse response, Road road) {
+        Objects.requireNonNull(reaction, "reaction");
         return of(speed, reaction, response, road.deceleration().orElseThrow(), road.evidence());
     }
 
@@ -119,6 +121,7 @@ public final class BrakingVehicle {
      * @return the vehicle
      */
     public BrakingVehicle withSpeed(Speed newSpeed) {
+        Objects.requireNonNull(newSpeed, "newSpeed");
         return of(newSpeed, reaction(), response(), deceleration(), origin);
     }
 
@@ -130,6 +133,7 @@ public final class BrakingVehicle {
      * @throws IllegalArgumentException if the reaction time is out of range
      */
     public BrakingVehicle withReaction(TimeSpan newReaction) {
+        Objects.requireNonNull(newReaction, "newReaction");
         return of(speed(), newReaction, response(), deceleration(), origin);
     }
 
@@ -140,6 +144,7 @@ public final class BrakingVehicle {
      * @return the vehicle
      */
     public BrakingVehicle withDeceleration(Deceleration newDeceleration) {
+        Objects.requireNonNull(newDeceleration, "newDeceleration");
         return of(speed(), reaction(), response(), newDeceleration);
     }
 

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -66,6 +67,10 @@ public final class Chain implements Evident {
          * @throws IllegalArgumentException if gap or latency is out of range
          */
         public Member {
+            Objects.requireNonNull(gap, "gap");
+            Objects.requireNonNull(lampLatency, "lampLatency");
+            Objects.requireNonNull(lampEvidence, "lampEvidence");
+            Objects.requireNonNull(vehicle, "vehicle");
             Ranges.GAP.check(gap.inMetres());
             Ranges.LATENCY.check(lampLatency.inSeconds());
         }
@@ -80,6 +85,9 @@ public final class Chain implements Evident {
          * @throws IllegalArgumentException if gap or latency is out of range
          */
         public static Member of(BrakingVehicle vehicle, Distance gap, TimeSpan lampLatency) {
+            Objects.requireNonNull(gap, "gap");
+            Objects.requireNonNull(lampLatency, "lampLatency");
+            Objects.requireNonNull(vehicle, "vehicle");
             return new Member(vehicle, gap, lampLatency, Evidence.none());
         }
 
@@ -92,6 +100,7 @@ public final class Chain implements Evident {
          * @throws IllegalArgumentException if it is seen later than after 30 s
          */
         public Member withLamp(Detection lamp) {
+            Objects.requireNonNull(lamp, "lamp");
             return new Member(vehicle, gap, lamp.orElseThrow(), lamp.evidence());
         }
 
@@ -108,6 +117,7 @@ public final class Chain implements Evident {
      * @throws IllegalArgumentException if there are not 2 to 1e6 vehicles or the first has a gap ahead
      */
     public static Chain of(List<Member> members) {
+        Objects.requireNonNull(members, "members");
         Check.inRange("number of vehicles in a chain", members.size(), 2, 1e6, "");
         Check.inRange("gap ahead of the first vehicle", members.get(0).gap().inMetres(), 0, 0, "m");
         return new Chain(List.copyOf(members));
@@ -124,6 +134,9 @@ public final class Chain implements Evident {
      * @throws IllegalArgumentException if a value is out of range
      */
     public static Chain uniform(int vehicles, BrakingVehicle each, Distance gap, TimeSpan lampLatency) {
+        Objects.requireNonNull(each, "each");
+        Objects.requireNonNull(gap, "gap");
+        Objects.requireNonNull(lampLatency, "lampLatency");
         Check.inRange("number of vehicles in a chain", vehicles, 2, 1e6, "");
         BrakingVehicle first = each.withReaction(TimeSpan.seconds(0));
         List<Member> members = new ArrayList<>(vehicles);
@@ -141,6 +154,7 @@ public final class Chain implements Evident {
      * @throws IllegalArgumentException if there is no such vehicle or the latency is out of range
      */
     public Chain withLampLatency(int index, TimeSpan latency) {
+        Objects.requireNonNull(latency, "latency");
         List<Member> changed = new ArrayList<>(members);
         Member old = changed.get(checked(index));
         changed.set(index, Member.of(old.vehicle(), old.gap(), latency));
@@ -289,6 +303,7 @@ public final class Chain implements Evident {
      * @throws IllegalArgumentException if the chains differ in length, or as {@link #links}
      */
     public ChainDifference differenceTo(Chain after) {
+        Objects.requireNonNull(after, "after");
         return ChainDifference.between(this, after);
     }
 

@@ -3,6 +3,7 @@ package io.github.stoplag.following;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -30,12 +31,42 @@ public record ChainDifference(
     private static final double SAME_M = 1e-9;
 
     /**
+     * Refuses nulls.
+     *
+     * @param contactsBefore how many links end in contact as it was, prescribed motions throughout
+     * @param contactsAfter how many do with the change
+     * @param firstBefore the earliest contact as it was, if any
+     * @param firstAfter the earliest contact with the change, if any
+     * @param changed the links whose gap needed or outcome the change touches, with the difference
+     * @param origin what both chains rest on
+     * @throws NullPointerException if one that is required is null
+     */
+    public ChainDifference {
+        Objects.requireNonNull(changed, "changed");
+        Objects.requireNonNull(firstAfter, "firstAfter");
+        Objects.requireNonNull(firstBefore, "firstBefore");
+        Objects.requireNonNull(origin, "origin");
+    }
+
+    /**
      * The difference at one link.
      *
      * @param follower the index of the vehicle behind
      * @param difference what changes
      */
-    public record LinkChange(int follower, Difference difference) {}
+    public record LinkChange(int follower, Difference difference) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param follower the index of the vehicle behind
+         * @param difference what changes
+         * @throws NullPointerException if one that is required is null
+         */
+        public LinkChange {
+            Objects.requireNonNull(difference, "difference");
+        }
+    }
 
     static ChainDifference between(Chain before, Chain after) {
         int count = before.members().size();

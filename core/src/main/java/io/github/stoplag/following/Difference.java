@@ -7,6 +7,7 @@ import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -33,6 +34,26 @@ public record Difference(
         double speedAfterMps,
         Evident origin)
         implements Evident {
+
+    /**
+     * Refuses nulls.
+     *
+     * @param before the outcome as it was
+     * @param after the outcome with the change
+     * @param neededBefore the gap needed as it was
+     * @param neededAfter the gap needed with the change
+     * @param speedBeforeMps the follower's speed at time 0 as it was, in m/s
+     * @param speedAfterMps the follower's speed at time 0 with the change, in m/s
+     * @param origin what both encounters come from
+     * @throws NullPointerException if one that is required is null
+     */
+    public Difference {
+        Objects.requireNonNull(after, "after");
+        Objects.requireNonNull(before, "before");
+        Objects.requireNonNull(neededAfter, "neededAfter");
+        Objects.requireNonNull(neededBefore, "neededBefore");
+        Objects.requireNonNull(origin, "origin");
+    }
 
     /** How the outcome changes. */
     public enum Change {

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.RoadLoad;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 
 /**
  * A pair of which road load slows each vehicle from the moment its brakes act; until then the engine holds the speed.
@@ -17,6 +18,21 @@ import io.github.stoplag.source.Evident;
  * @param followerLoad the follower's
  */
 public record DragPair(Pair pair, RoadLoad leaderLoad, RoadLoad followerLoad) implements Evident {
+
+    /**
+     * Refuses nulls.
+     *
+     * @param pair the pair as its brakes alone would move it
+     * @param leaderLoad the leader's rolling resistance and drag
+     * @param followerLoad the follower's
+     * @throws NullPointerException if one that is required is null
+     */
+    public DragPair {
+        Objects.requireNonNull(followerLoad, "followerLoad");
+        Objects.requireNonNull(leaderLoad, "leaderLoad");
+        Objects.requireNonNull(pair, "pair");
+    }
+
     /**
      * Gives both motions.
      *

@@ -50,6 +50,7 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap, Ev
      * @throws NullPointerException if a part is null
      */
     public Encounter {
+        Objects.requireNonNull(gap, "gap");
         Objects.requireNonNull(leader, "leader");
         Objects.requireNonNull(follower, "follower");
         Objects.requireNonNull(origin, "origin");
@@ -66,6 +67,7 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap, Ev
      * @throws IllegalArgumentException if the gap is not in [0, 1e5] m
      */
     public static Encounter of(Trajectory leader, Trajectory follower, Distance gap) {
+        Objects.requireNonNull(gap, "gap");
         return new Encounter(leader, follower, gap, AS_GIVEN);
     }
 
@@ -172,6 +174,7 @@ public record Encounter(Trajectory leader, Trajectory follower, Distance gap, Ev
      * @throws IllegalArgumentException as {@link #outcome}, for either
      */
     public Difference differenceTo(Encounter after) {
+        Objects.requireNonNull(after, "after");
         return Difference.between(this, after);
     }
 }

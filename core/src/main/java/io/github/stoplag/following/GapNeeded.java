@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import java.util.NoSuchElementException;
+import java.util.Objects;
 import java.util.Optional;
 
 /** The gap at time 0 with which follower and leader just do not touch. */
@@ -30,6 +31,17 @@ public sealed interface GapNeeded {
      * @param border the exact gap; a larger gap leaves room, a smaller one ends in contact
      */
     record Finite(Distance border) implements GapNeeded {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param border the exact gap; a larger gap leaves room, a smaller one ends in contact
+         * @throws NullPointerException if one that is required is null
+         */
+        public Finite {
+            Objects.requireNonNull(border, "border");
+        }
+
         @Override
         public Optional<Distance> gap() {
             return Optional.of(border);
@@ -50,6 +62,7 @@ public sealed interface GapNeeded {
          * @throws IllegalArgumentException if the follower stands, or is so slow that the time gap exceeds 1e6 s
          */
         public TimeSpan timeGap(Speed follower) {
+            Objects.requireNonNull(follower, "follower");
             double speedMps = Ranges.MOVING.check("follower speed", follower.inMps());
             return TimeSpan.seconds(
                     Ranges.ELAPSED.check("time gap of " + border + " at " + follower, border.inMetres() / speedMps));
@@ -62,6 +75,17 @@ public sealed interface GapNeeded {
      * @param reason why not, with the values compared
      */
     record Unbounded(String reason) implements GapNeeded {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param reason why not, with the values compared
+         * @throws NullPointerException if one that is required is null
+         */
+        public Unbounded {
+            Objects.requireNonNull(reason, "reason");
+        }
+
         @Override
         public Optional<Distance> gap() {
             return Optional.empty();

@@ -12,6 +12,7 @@ import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -68,6 +69,12 @@ public record HeadwayRule(String id, String rule, Kind kind, double amount, Spee
      * @throws IllegalArgumentException if the amount is not in (0, 1000]
      */
     public HeadwayRule {
+        Objects.requireNonNull(above, "above");
+        Objects.requireNonNull(id, "id");
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(note, "note");
+        Objects.requireNonNull(rule, "rule");
+        Objects.requireNonNull(source, "source");
         Check.above("amount of headway rule " + id, amount, 0, 1000, "");
     }
 
@@ -105,6 +112,7 @@ public record HeadwayRule(String id, String rule, Kind kind, double amount, Spee
      * @throws IllegalArgumentException if there is no such rule; the message offers the nearest
      */
     public static HeadwayRule published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 

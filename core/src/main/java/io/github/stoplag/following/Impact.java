@@ -9,6 +9,7 @@ import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.PublishedRange;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -37,9 +38,9 @@ public record Impact(Mass leaderMass, Speed leader, Mass followerMass, Speed fol
     /** Why there is no injury-risk curve in here. */
     public static final Caution INJURY = new Caution(
             "injury risk",
-            "No injury-risk curve is supplied: published curves hold for the occupants, belts, vehicles and crash types"
-                    + " they were fitted to, and carry wide uncertainty. Take one from its own publication, say which, and"
-                    + " never read a calculated risk as a prediction for a person.");
+            "No injury-risk curve is supplied: published curves hold for the occupants, belts, vehicles and crash"
+                    + " types they were fitted to, and carry wide uncertainty. Take one from its own publication, say"
+                    + " which, and never read a calculated risk as a prediction for a person.");
 
     /**
      * Checks the speeds and the restitution.
@@ -52,6 +53,10 @@ public record Impact(Mass leaderMass, Speed leader, Mass followerMass, Speed fol
      * @throws IllegalArgumentException if the follower is slower than the leader or the restitution is not in [0, 1]
      */
     public Impact {
+        Objects.requireNonNull(follower, "follower");
+        Objects.requireNonNull(leader, "leader");
+        Objects.requireNonNull(followerMass, "followerMass");
+        Objects.requireNonNull(leaderMass, "leaderMass");
         if (follower.compareTo(leader) < 0) {
             throw new IllegalArgumentException(
                     "follower speed must not be below the leader's in a rear-end contact, got" + " follower " + follower
@@ -75,6 +80,9 @@ public record Impact(Mass leaderMass, Speed leader, Mass followerMass, Speed fol
             Mass leaderMass,
             Mass followerMass,
             DoubleUnaryOperator restitutionOfClosingMps) {
+        Objects.requireNonNull(restitutionOfClosingMps, "restitutionOfClosingMps");
+        Objects.requireNonNull(followerMass, "followerMass");
+        Objects.requireNonNull(leaderMass, "leaderMass");
         return new Impact(
                 leaderMass,
                 contact.leaderSpeed(),
@@ -94,6 +102,8 @@ public record Impact(Mass leaderMass, Speed leader, Mass followerMass, Speed fol
      * @throws IllegalArgumentException if the restitution is not in [0, 1]
      */
     public static Impact of(PairOutcome.Contact contact, Mass leaderMass, Mass followerMass, double restitutionRatio) {
+        Objects.requireNonNull(followerMass, "followerMass");
+        Objects.requireNonNull(leaderMass, "leaderMass");
         return of(contact, leaderMass, followerMass, closingMps -> restitutionRatio);
     }
 
@@ -114,6 +124,7 @@ public record Impact(Mass leaderMass, Speed leader, Mass followerMass, Speed fol
      * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static PublishedRange published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 
@@ -183,6 +194,7 @@ public record Impact(Mass leaderMass, Speed leader, Mass followerMass, Speed fol
      * @throws IllegalArgumentException if the curve gives a value outside [0, 1]
      */
     public double leaderRiskRatio(DoubleUnaryOperator riskOfChangeMps) {
+        Objects.requireNonNull(riskOfChangeMps, "riskOfChangeMps");
         return risk(riskOfChangeMps, leaderChange());
     }
 
@@ -194,6 +206,7 @@ public record Impact(Mass leaderMass, Speed leader, Mass followerMass, Speed fol
      * @throws IllegalArgumentException if the curve gives a value outside [0, 1]
      */
     public double followerRiskRatio(DoubleUnaryOperator riskOfChangeMps) {
+        Objects.requireNonNull(riskOfChangeMps, "riskOfChangeMps");
         return risk(riskOfChangeMps, followerChange());
     }
 

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
+import java.util.Objects;
 
 /**
  * Linear car following: each driver answers, a delay later, in proportion to the difference of speeds ahead.
@@ -66,6 +67,7 @@ public record LinearFollowing(double sensitivityPerS, TimeSpan delay) {
      * @throws IllegalArgumentException if sensitivity or delay is out of range
      */
     public LinearFollowing {
+        Objects.requireNonNull(delay, "delay");
         Check.above("sensitivity", sensitivityPerS, 0, 100, "1/s");
         Ranges.REACTING.check("delay", delay.inSeconds());
     }

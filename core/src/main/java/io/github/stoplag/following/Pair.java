@@ -77,6 +77,10 @@ public final class Pair implements Evident {
      * @throws IllegalArgumentException if gap or lamp latency is out of range
      */
     public static Pair of(BrakingVehicle leader, BrakingVehicle follower, Distance gap, TimeSpan lampLatency) {
+        Objects.requireNonNull(follower, "follower");
+        Objects.requireNonNull(gap, "gap");
+        Objects.requireNonNull(lampLatency, "lampLatency");
+        Objects.requireNonNull(leader, "leader");
         return new Pair(leader, follower, gap, lampLatency, Evidence.none());
     }
 
@@ -92,6 +96,10 @@ public final class Pair implements Evident {
      * @throws IllegalArgumentException if the gap is out of range or the lamp is seen later than after 30 s
      */
     public static Pair of(BrakingVehicle leader, BrakingVehicle follower, Distance gap, Detection lamp) {
+        Objects.requireNonNull(follower, "follower");
+        Objects.requireNonNull(gap, "gap");
+        Objects.requireNonNull(lamp, "lamp");
+        Objects.requireNonNull(leader, "leader");
         Evidence seen = lamp.evidence().with(Evidence.of("lamp latency by " + lamp.criterion()));
         return new Pair(leader, follower, gap, lamp.orElseThrow(), seen);
     }
@@ -237,6 +245,8 @@ public final class Pair implements Evident {
      * @return the pair with drag
      */
     public DragPair withRoadLoad(RoadLoad leaderLoad, RoadLoad followerLoad) {
+        Objects.requireNonNull(followerLoad, "followerLoad");
+        Objects.requireNonNull(leaderLoad, "leaderLoad");
         return new DragPair(this, leaderLoad, followerLoad);
     }
 
@@ -248,6 +258,7 @@ public final class Pair implements Evident {
      * @throws IllegalArgumentException if the latency is out of range
      */
     public Pair withLampLatency(TimeSpan newLatency) {
+        Objects.requireNonNull(newLatency, "newLatency");
         return of(leader(), follower(), gap(), newLatency);
     }
 
@@ -261,6 +272,7 @@ public final class Pair implements Evident {
      * @throws IllegalArgumentException if it is seen later than after 30 s
      */
     public Pair withLamp(Detection lamp) {
+        Objects.requireNonNull(lamp, "lamp");
         return of(leader(), follower(), gap(), lamp);
     }
 

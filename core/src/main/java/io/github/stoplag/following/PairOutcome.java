@@ -43,6 +43,8 @@ public sealed interface PairOutcome {
          * @return the outcome
          */
         public static NoContact of(Distance smallestGap, TimeSpan at, boolean grazing) {
+            Objects.requireNonNull(at, "at");
+            Objects.requireNonNull(smallestGap, "smallestGap");
             return new NoContact(smallestGap.inMetres(), at.inSeconds(), grazing);
         }
 
@@ -122,6 +124,10 @@ public sealed interface PairOutcome {
          */
         public static Contact of(
                 TimeSpan at, Speed closingSpeed, Speed leaderSpeed, Speed followerSpeed, boolean leaderStanding) {
+            Objects.requireNonNull(at, "at");
+            Objects.requireNonNull(closingSpeed, "closingSpeed");
+            Objects.requireNonNull(followerSpeed, "followerSpeed");
+            Objects.requireNonNull(leaderSpeed, "leaderSpeed");
             return new Contact(
                     at.inSeconds(), closingSpeed.inMps(), leaderSpeed.inMps(), followerSpeed.inMps(), leaderStanding);
         }

@@ -9,6 +9,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
+import java.util.Objects;
 
 /**
  * The responsibility-sensitive minimum distance behind a vehicle in the same direction.
@@ -58,6 +59,9 @@ public record ResponsibilitySensitiveDistance(
      * @throws IllegalArgumentException if a parameter is out of range
      */
     public ResponsibilitySensitiveDistance {
+        Objects.requireNonNull(followerLeast, "followerLeast");
+        Objects.requireNonNull(leaderHardest, "leaderHardest");
+        Objects.requireNonNull(response, "response");
         Ranges.REACTION.check("response time", response.inSeconds());
         Check.inRange("acceleration during the response", speedingUpMps2, 0, 20, "m/s²");
         Ranges.BRAKING.check("follower's least deceleration", followerLeast.inMps2());
@@ -72,6 +76,8 @@ public record ResponsibilitySensitiveDistance(
      * @return d, 0 where the formula gives less
      */
     public Distance distance(Speed follower, Speed leader) {
+        Objects.requireNonNull(follower, "follower");
+        Objects.requireNonNull(leader, "leader");
         double rhoS = response.inSeconds();
         double reachedMps = follower.inMps() + speedingUpMps2 * rhoS;
         double respondingM = rhoS * (follower.inMps() + 0.5 * speedingUpMps2 * rhoS);

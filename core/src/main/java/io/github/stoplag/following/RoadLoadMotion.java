@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.RoadLoad;
 import java.util.List;
+import java.util.Objects;
 import org.apache.commons.math3.ode.ContinuousOutputModel;
 import org.apache.commons.math3.ode.FirstOrderDifferentialEquations;
 import org.apache.commons.math3.ode.events.EventHandler;
@@ -47,6 +48,8 @@ public final class RoadLoadMotion {
      *     bring the vehicle to rest
      */
     public static Trajectory of(Trajectory braking, RoadLoad load, TimeSpan engineOff) {
+        Objects.requireNonNull(engineOff, "engineOff");
+        Objects.requireNonNull(braking, "braking");
         double fromS = Ranges.ELAPSED.check("engine-off time", engineOff.inSeconds());
         boolean none = load.dragPerM() == 0 && load.rolling().inMps2() == 0;
         return none || braking.speedAtMps(fromS) == 0 ? braking : new RoadLoadMotion(braking, load).from(fromS);

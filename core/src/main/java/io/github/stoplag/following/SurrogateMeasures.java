@@ -10,6 +10,7 @@ import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.PublishedRange;
 import io.github.stoplag.source.Source;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -54,6 +55,9 @@ public final class SurrogateMeasures {
      * @throws IllegalArgumentException if the gap is out of range
      */
     public static Optional<TimeSpan> timeToCollision(Distance gap, Speed follower, Speed leader) {
+        Objects.requireNonNull(follower, "follower");
+        Objects.requireNonNull(gap, "gap");
+        Objects.requireNonNull(leader, "leader");
         Ranges.GAP.check(gap.inMetres());
         double closingMps = follower.inMps() - leader.inMps();
         return closingMps > 0 && gap.inMetres() <= 1e6 * closingMps
@@ -72,6 +76,9 @@ public final class SurrogateMeasures {
      * @throws IllegalArgumentException if the gap is out of range or DRAC would exceed 200 m/s²
      */
     public static Deceleration decelerationToAvoidCrash(Distance gap, Speed follower, Speed leader) {
+        Objects.requireNonNull(follower, "follower");
+        Objects.requireNonNull(gap, "gap");
+        Objects.requireNonNull(leader, "leader");
         return decelerationToAvoidCrash(gap, follower, leader, Deceleration.mps2(0));
     }
 
@@ -96,6 +103,10 @@ public final class SurrogateMeasures {
      */
     public static Deceleration decelerationToAvoidCrash(
             Distance gap, Speed follower, Speed leader, Deceleration leaderDeceleration) {
+        Objects.requireNonNull(follower, "follower");
+        Objects.requireNonNull(gap, "gap");
+        Objects.requireNonNull(leader, "leader");
+        Objects.requireNonNull(leaderDeceleration, "leaderDeceleration");
         double gapM = gap(gap);
         double closingMps = follower.inMps() - leader.inMps();
         double leaderMps2 = leaderDeceleration.inMps2();
@@ -125,6 +136,10 @@ public final class SurrogateMeasures {
      */
     public static Deceleration decelerationToSafetyTime(
             Distance gap, Speed follower, Speed leader, TimeSpan safetyTime) {
+        Objects.requireNonNull(follower, "follower");
+        Objects.requireNonNull(gap, "gap");
+        Objects.requireNonNull(leader, "leader");
+        Objects.requireNonNull(safetyTime, "safetyTime");
         double keptM = leader.inMps() * Ranges.REACTION.check("safety time", safetyTime.inSeconds());
         Check.above("gap behind a leader with this safety time", gap(gap), keptM, 1e5, "m");
         double closingMps = Math.max(0, follower.inMps() - leader.inMps());
@@ -144,6 +159,8 @@ public final class SurrogateMeasures {
      * @throws IllegalArgumentException if an input is out of range, or the vehicle so slow that PSD exceeds 1e300
      */
     public static double proportionOfStoppingDistanceRatio(Distance remaining, Speed speed, Deceleration most) {
+        Objects.requireNonNull(most, "most");
+        Objects.requireNonNull(remaining, "remaining");
         Ranges.GAP.check("remaining distance", remaining.inMetres());
         Ranges.MOVING.check(speed.inMps());
         Ranges.BRAKING.check("hardest deceleration", most.inMps2());
@@ -168,6 +185,7 @@ public final class SurrogateMeasures {
      * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static PublishedRange published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 

@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Source;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.apache.commons.math3.analysis.UnivariateFunction;
@@ -57,7 +58,20 @@ public final class TimeToCollision {
          * @param value the smallest time to collision, 0 on a contact or a touch
          * @param at when it is reached
          */
-        record Reached(TimeSpan value, TimeSpan at) implements Smallest {}
+        record Reached(TimeSpan value, TimeSpan at) implements Smallest {
+
+            /**
+             * Refuses nulls.
+             *
+             * @param value the smallest time to collision, 0 on a contact or a touch
+             * @param at when it is reached
+             * @throws NullPointerException if one that is required is null
+             */
+            public Reached {
+                Objects.requireNonNull(at, "at");
+                Objects.requireNonNull(value, "value");
+            }
+        }
 
         /** The follower is at no time faster than the leader. */
         record NeverClosing() implements Smallest {}
@@ -171,6 +185,7 @@ public final class TimeToCollision {
      * @throws IllegalArgumentException if the threshold is out of range
      */
     public Optional<TimeSpan> firstAtOrBelow(TimeSpan threshold) {
+        Objects.requireNonNull(threshold, "threshold");
         double thresholdS = Check.above("time-to-collision threshold", threshold.inSeconds(), 0, 1e4, "s");
         for (GapPiece piece : pieces) {
             double[] cuts = piece.crossings(thresholdS);
@@ -196,6 +211,7 @@ public final class TimeToCollision {
      * @throws IllegalArgumentException if the threshold is out of range
      */
     public TimeSpan exposed(TimeSpan threshold) {
+        Objects.requireNonNull(threshold, "threshold");
         return TimeSpan.seconds(sum(threshold, (piece, from, to) -> to - from));
     }
 
@@ -208,6 +224,7 @@ public final class TimeToCollision {
      * @throws IllegalArgumentException if the threshold is out of range
      */
     public double integratedS2(TimeSpan threshold) {
+        Objects.requireNonNull(threshold, "threshold");
         double thresholdS = threshold.inSeconds();
         return sum(threshold, (piece, from, to) -> {
             UnivariateFunction below = tauS -> thresholdS - ttcS(piece, tauS);

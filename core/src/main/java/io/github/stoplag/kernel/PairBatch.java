@@ -1,5 +1,7 @@
 package io.github.stoplag.kernel;
 
+import java.util.Objects;
+
 /**
  * Outcomes of many pairs of standard stops, arrays in and arrays out, with the same bits as
  * {@link GapKernel#pairEvent}.
@@ -78,6 +80,18 @@ public final class PairBatch {
             double[] timeS,
             double[] smallestGapM,
             double[] closingSpeedMps) {
+        Objects.requireNonNull(followerBuildUpS, "followerBuildUpS");
+        Objects.requireNonNull(followerDecelMps2, "followerDecelMps2");
+        Objects.requireNonNull(followerOnsetS, "followerOnsetS");
+        Objects.requireNonNull(followerSpeedMps, "followerSpeedMps");
+        Objects.requireNonNull(gapM, "gapM");
+        Objects.requireNonNull(leaderBuildUpS, "leaderBuildUpS");
+        Objects.requireNonNull(leaderDecelMps2, "leaderDecelMps2");
+        Objects.requireNonNull(leaderOnsetS, "leaderOnsetS");
+        Objects.requireNonNull(leaderSpeedMps, "leaderSpeedMps");
+        Objects.requireNonNull(timeS, "timeS");
+        Objects.requireNonNull(closingSpeedMps, "closingSpeedMps");
+        Objects.requireNonNull(smallestGapM, "smallestGapM");
         leaderMps = leaderSpeedMps;
         this.leaderOnsetS = leaderOnsetS;
         this.leaderBuildUpS = leaderBuildUpS;

@@ -2,6 +2,7 @@ package io.github.stoplag.kernel;
 
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Ranges;
+import java.util.Objects;
 
 /**
  * Speed lost and length skidded, both ways, on one surface or several, in SI doubles.
@@ -44,6 +45,8 @@ public final class SkidKernel {
      *     makes the exit speed too low to be reached
      */
     public static double entrySpeedMps(double endMps, double[] decelMps2, double[] lengthM) {
+        Objects.requireNonNull(decelMps2, "decelMps2");
+        Objects.requireNonNull(lengthM, "lengthM");
         if (decelMps2.length != lengthM.length) {
             throw new IllegalArgumentException("a deceleration is needed for each length, got " + decelMps2.length
                     + " decelerations and " + lengthM.length + " lengths");

@@ -1,5 +1,7 @@
 package io.github.stoplag.kernel;
 
+import java.util.Objects;
+
 /**
  * Distance and time of a stop on a uniform road, in closed form on SI doubles.
  *
@@ -166,6 +168,11 @@ public final class StopKernel {
      */
     public static void stoppingDistances(
             double[] speedMps, double[] brakeOnsetS, double[] buildUpS, double[] decelMps2, double[] distanceM) {
+        Objects.requireNonNull(brakeOnsetS, "brakeOnsetS");
+        Objects.requireNonNull(buildUpS, "buildUpS");
+        Objects.requireNonNull(decelMps2, "decelMps2");
+        Objects.requireNonNull(distanceM, "distanceM");
+        Objects.requireNonNull(speedMps, "speedMps");
         int n = commonLength(speedMps, brakeOnsetS, buildUpS, decelMps2, distanceM);
         commonDistances(n, speedMps, brakeOnsetS, buildUpS, decelMps2, distanceM);
         for (int i = 0; i < n; i++) {
@@ -188,6 +195,11 @@ public final class StopKernel {
      */
     public static void stoppingTimes(
             double[] speedMps, double[] brakeOnsetS, double[] buildUpS, double[] decelMps2, double[] timeS) {
+        Objects.requireNonNull(brakeOnsetS, "brakeOnsetS");
+        Objects.requireNonNull(buildUpS, "buildUpS");
+        Objects.requireNonNull(decelMps2, "decelMps2");
+        Objects.requireNonNull(speedMps, "speedMps");
+        Objects.requireNonNull(timeS, "timeS");
         int n = commonLength(speedMps, brakeOnsetS, buildUpS, decelMps2, timeS);
         commonTimes(n, speedMps, brakeOnsetS, buildUpS, decelMps2, timeS);
         for (int i = 0; i < n; i++) {
@@ -216,6 +228,12 @@ public final class StopKernel {
             double[] decelMps2,
             double[] distanceM,
             double[] timeS) {
+        Objects.requireNonNull(brakeOnsetS, "brakeOnsetS");
+        Objects.requireNonNull(buildUpS, "buildUpS");
+        Objects.requireNonNull(decelMps2, "decelMps2");
+        Objects.requireNonNull(distanceM, "distanceM");
+        Objects.requireNonNull(speedMps, "speedMps");
+        Objects.requireNonNull(timeS, "timeS");
         int n = commonLength(speedMps, brakeOnsetS, buildUpS, decelMps2, distanceM);
         commonLength(speedMps, brakeOnsetS, buildUpS, decelMps2, timeS);
         if (distanceM == timeS) {

@@ -8,6 +8,7 @@ import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -39,6 +40,7 @@ public final class BulbCatalogue {
      * @throws IllegalArgumentException if there is none; the message offers the nearest
      */
     public static BulbRating published(String category) {
+        Objects.requireNonNull(category, "category");
         return PUBLISHED.get(category + CAR);
     }
 
@@ -51,6 +53,8 @@ public final class BulbCatalogue {
      * @throws IllegalArgumentException if there is none; the message offers the nearest
      */
     public static BulbRating published(String category, Voltage system) {
+        Objects.requireNonNull(category, "category");
+        Objects.requireNonNull(system, "system");
         return PUBLISHED.get(category + " " + system);
     }
 

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -38,6 +39,34 @@ public record BulbFilament(
     private static final Pattern MOST = Pattern.compile("max ([0-9.]+) W");
 
     /**
+     * Refuses nulls.
+     *
+     * @param nominal the watts printed on the bulb; for American trade numbers the power drawn
+     * @param testVoltage the voltage at which power and flux hold
+     * @param power what it draws there; where a regulation gives the highest value only, that less the tolerance of the
+     *     older editions (derived)
+     * @param powerRule what the regulation or the trade says of the power, for example {@code ±6 %} or {@code max
+     *     26.5 W}
+     * @param flux the flux of the bulb as sold, coloured or not
+     * @param fluxTolerancePercent the tolerance on it in percent, if published
+     * @param clearFlux the flux of the same filament in clear glass, which sets the filament's temperature
+     * @param lifeHours the life at the test voltage in hours, if published
+     * @param source where the row stands
+     * @throws NullPointerException if one that is required is null
+     */
+    public BulbFilament {
+        Objects.requireNonNull(clearFlux, "clearFlux");
+        Objects.requireNonNull(flux, "flux");
+        Objects.requireNonNull(fluxTolerancePercent, "fluxTolerancePercent");
+        Objects.requireNonNull(lifeHours, "lifeHours");
+        Objects.requireNonNull(nominal, "nominal");
+        Objects.requireNonNull(power, "power");
+        Objects.requireNonNull(powerRule, "powerRule");
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(testVoltage, "testVoltage");
+    }
+
+    /**
      * Gives the usual tolerance of the watts drawn where none is published for a bulb: ±6 % from 15 W, ±10 % below, as
      * in older editions of UN Regulation No. 37 (seen for P21/5W, R5W, R10W and T4W; assumed of others).
      *
@@ -45,6 +74,7 @@ public record BulbFilament(
      * @return the tolerance, a plain ratio
      */
     public static double usualToleranceRatio(Power drawn) {
+        Objects.requireNonNull(drawn, "drawn");
         return drawn.inWatts() < SMALL_W ? 0.1 : 0.06;
     }
 
@@ -72,6 +102,8 @@ public record BulbFilament(
      * @return a builder to which more may be set
      */
     public FilamentLamp.Builder lamp(BulbFill fill, Standing fillStanding) {
+        Objects.requireNonNull(fill, "fill");
+        Objects.requireNonNull(fillStanding, "fillStanding");
         return unlit(fill, fillStanding).ratedFlux(clearFlux);
     }
 
@@ -83,6 +115,8 @@ public record BulbFilament(
      * @return a builder to which more may be set
      */
     public FilamentLamp.Builder unlit(BulbFill fill, Standing fillStanding) {
+        Objects.requireNonNull(fill, "fill");
+        Objects.requireNonNull(fillStanding, "fillStanding");
         FilamentLamp.Builder builder = FilamentLamp.builder(testVoltage, power);
         lifeHours.ifPresent(builder::lifeHours);
         return fillStanding == Standing.ASSUMED ? builder.assumedFill(fill) : builder.fill(fill);

@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 
 /**
  * A bulb with a stop and a tail filament in one lamp: at night the tail is lit, and the stop light comes on top of it.
@@ -35,6 +36,8 @@ public record CombinedBulb(FilamentLamp major, FilamentLamp minor, double warmin
      * @throws IllegalArgumentException if warming or optics ratio are out of range
      */
     public CombinedBulb {
+        Objects.requireNonNull(major, "major");
+        Objects.requireNonNull(minor, "minor");
         Check.inRange("warming of the stop filament by the tail filament", warmingK, 0, 500, "K");
         Check.inRange("optics ratio of stop to tail filament", opticsRatio, 0.1, 10, "");
     }
@@ -47,6 +50,8 @@ public record CombinedBulb(FilamentLamp major, FilamentLamp minor, double warmin
      * @return the bulb
      */
     public static CombinedBulb of(FilamentLamp major, FilamentLamp minor) {
+        Objects.requireNonNull(major, "major");
+        Objects.requireNonNull(minor, "minor");
         return new CombinedBulb(major, minor, 0, 1);
     }
 
@@ -59,6 +64,7 @@ public record CombinedBulb(FilamentLamp major, FilamentLamp minor, double warmin
      * @throws IllegalArgumentException as {@link FilamentLamp#switchOn}, or if the two are not behind the same lens
      */
     public Change stopOverTail(SupplyConditions stop, SupplyConditions tail) {
+        Objects.requireNonNull(tail, "tail");
         if (stop.lens() != tail.lens()) {
             throw new IllegalArgumentException("stop and tail filament of one bulb must be behind the same lens, got "
                     + stop.lens() + " and " + tail.lens());
@@ -82,6 +88,21 @@ public record CombinedBulb(FilamentLamp major, FilamentLamp minor, double warmin
      */
     public record Change(FilamentOnset stop, FilamentOnset tail, double stopToTail, double warmingK)
             implements Evident {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param stop the stop filament's onset
+         * @param tail the tail filament, settled
+         * @param stopToTail Is/It once both are settled, the ratio of FMVSS 108
+         * @param warmingK by how much the tail filament had warmed the stop filament
+         * @throws NullPointerException if one that is required is null
+         */
+        public Change {
+            Objects.requireNonNull(stop, "stop");
+            Objects.requireNonNull(tail, "tail");
+        }
+
         /** {@return (Is + It)/It once settled, the ratio of UN R148} */
         public double sumToTail() {
             return stopToTail + 1;

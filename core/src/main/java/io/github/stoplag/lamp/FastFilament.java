@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 
 /**
  * A filament lamp made fast by its circuit: kept warm by a standby voltage, then driven above its voltage until it is
@@ -53,6 +54,9 @@ public final class FastFilament implements Evident {
             Voltage standbyVoltage,
             Voltage boostVoltage,
             double untilRatio) {
+        Objects.requireNonNull(boostVoltage, "boostVoltage");
+        Objects.requireNonNull(lamp, "lamp");
+        Objects.requireNonNull(standbyVoltage, "standbyVoltage");
         double supplyV = conditions.supply().inVolts();
         Check.inRange("standby voltage", standbyVoltage.inVolts(), 0, Math.nextDown(supplyV), "V");
         double boostV = Check.inRange("boost voltage", boostVoltage.inVolts(), supplyV, MOST_BOOST * supplyV, "V");

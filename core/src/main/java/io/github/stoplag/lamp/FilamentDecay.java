@@ -7,6 +7,7 @@ import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -135,6 +136,7 @@ public final class FilamentDecay implements Evident {
      * @throws IllegalArgumentException as {@link FilamentLamp#switchOn}
      */
     public FilamentOnset switchOnAfter(TimeSpan after, SupplyConditions on) {
+        Objects.requireNonNull(after, "after");
         return lamp.switchOn(on.withInitialTemperature(temperatureAt(after)));
     }
 

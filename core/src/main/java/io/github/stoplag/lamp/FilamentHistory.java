@@ -10,6 +10,7 @@ import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.ode.FirstOrderDifferentialEquations;
@@ -56,6 +57,7 @@ public final class FilamentHistory implements Evident {
      */
     public static FilamentHistory of(
             FilamentLamp lamp, SupplyConditions conditions, SupplyCourse supply, TimeSpan until) {
+        Objects.requireNonNull(until, "until");
         double untilS = Check.above("time to follow a filament", until.inSeconds(), 0, 1000, "s");
         HeatBalance balance = HeatBalance.of(lamp, conditions);
         DenseHistory dense = new DenseHistory();

@@ -14,6 +14,7 @@ import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caveat;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
@@ -84,6 +85,8 @@ public final class FilamentLamp {
      * @throws IllegalArgumentException if voltage or power is out of range
      */
     public static Builder builder(Voltage ratedVoltage, Power ratedPower) {
+        Objects.requireNonNull(ratedPower, "ratedPower");
+        Objects.requireNonNull(ratedVoltage, "ratedVoltage");
         return new Builder(ratedVoltage, ratedPower);
     }
 
@@ -131,6 +134,7 @@ public final class FilamentLamp {
      * @throws IllegalArgumentException as {@link #switchOn}, or if a level is out of range or order
      */
     public double[] timesToLevelsS(SupplyConditions conditions, double... levelRatios) {
+        Objects.requireNonNull(levelRatios, "levelRatios");
         return FilamentOnset.timesToLevelsS(this, conditions, levelRatios);
     }
 
@@ -250,6 +254,7 @@ public final class FilamentLamp {
      * @throws IllegalArgumentException if the filament's temperature is out of range or below the surroundings
      */
     public Power lossAt(Temperature temperature, Temperature ambient) {
+        Objects.requireNonNull(ambient, "ambient");
         return Power.watts(wire.lossW(temperature.inKelvin(), ambient.inKelvin()));
     }
 
@@ -272,6 +277,8 @@ public final class FilamentLamp {
      * @throws IllegalArgumentException if the factors lead out of a range of {@link Builder}
      */
     public FilamentLamp varied(Variation by, TungstenTables tables) {
+        Objects.requireNonNull(by, "by");
+        Objects.requireNonNull(tables, "tables");
         Power power = Power.watts(ratedPower.inWatts() * by.powerRatio());
         return new Builder(ratedVoltage, power)
                 .fill(fill)
@@ -413,6 +420,7 @@ public final class FilamentLamp {
          * @return this builder
          */
         public Builder fill(BulbFill bulbFill) {
+            Objects.requireNonNull(bulbFill, "bulbFill");
             fill = bulbFill;
             fillAssumed = false;
             return this;
@@ -425,6 +433,7 @@ public final class FilamentLamp {
          * @return this builder
          */
         public Builder assumedFill(BulbFill bulbFill) {
+            Objects.requireNonNull(bulbFill, "bulbFill");
             fill = bulbFill;
             fillAssumed = true;
             return this;
@@ -450,6 +459,7 @@ public final class FilamentLamp {
          * @return this builder
          */
         public Builder ratedFlux(LuminousFlux flux) {
+            Objects.requireNonNull(flux, "flux");
             ratedFlux = flux;
             return this;
         }
@@ -495,6 +505,7 @@ public final class FilamentLamp {
          * @return this builder
          */
         public Builder tungsten(TungstenTables tables) {
+            Objects.requireNonNull(tables, "tables");
             tungsten = tables;
             return this;
         }

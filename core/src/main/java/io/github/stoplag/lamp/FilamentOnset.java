@@ -12,6 +12,7 @@ import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Evidence;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -137,6 +138,7 @@ public final class FilamentOnset implements OnsetCurve {
      * @throws IllegalArgumentException if the time is negative
      */
     public FilamentDecay switchOffAfter(TimeSpan after) {
+        Objects.requireNonNull(after, "after");
         Ranges.ELAPSED.check("time on", after.inSeconds());
         return FilamentDecay.of(lamp, conditions.withSupply(Voltage.volts(0)), heating.temperatureK(after.inSeconds()));
     }

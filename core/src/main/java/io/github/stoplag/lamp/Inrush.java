@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.Objects;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
@@ -57,6 +58,7 @@ public final class Inrush {
      * @throws IllegalArgumentException if the time is negative
      */
     public double energyJ(TimeSpan until) {
+        Objects.requireNonNull(until, "until");
         return heating.energyJ(Ranges.ELAPSED.check("time after switch-on", until.inSeconds()));
     }
 
@@ -69,6 +71,7 @@ public final class Inrush {
      * @throws IllegalArgumentException if the time is negative
      */
     public double excessEnergyJ(TimeSpan until) {
+        Objects.requireNonNull(until, "until");
         return energyJ(until) - onset.steadyPower().inWatts() * until.inSeconds();
     }
 }

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Current;
 import io.github.stoplag.quantity.Power;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
+import java.util.Objects;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
@@ -19,6 +20,25 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * @param lightRatio the light while held over the light at the design voltage, both behind the lens of the conditions
  */
 public record KeepWarm(Temperature temperature, Voltage supply, Current current, Power power, double lightRatio) {
+
+    /**
+     * Refuses nulls.
+     *
+     * @param temperature the holding temperature Th
+     * @param supply the standby supply before the series resistance
+     * @param current the standby current
+     * @param power the standby power of the filament
+     * @param lightRatio the light while held over the light at the design voltage, both behind the lens of the
+     *     conditions
+     * @throws NullPointerException if one that is required is null
+     */
+    public KeepWarm {
+        Objects.requireNonNull(current, "current");
+        Objects.requireNonNull(power, "power");
+        Objects.requireNonNull(supply, "supply");
+        Objects.requireNonNull(temperature, "temperature");
+    }
+
     /**
      * Holds a filament by a standby voltage.
      *

@@ -12,6 +12,7 @@ import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * How an LED loses light as it warms.
@@ -50,6 +51,8 @@ public record LedHeating(String kind, double slopePerK, double referenceC, doubl
      * @throws IllegalArgumentException if the slope is not in [-0.05, 0.05] per K
      */
     public LedHeating {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(source, "source");
         Check.inRange("light-loss slope of an LED", slopePerK, -0.05, 0.05, "1/K");
     }
 
@@ -66,6 +69,7 @@ public record LedHeating(String kind, double slopePerK, double referenceC, doubl
      * @throws IllegalArgumentException if there is no such row; the message offers the nearest
      */
     public static LedHeating published(String kind) {
+        Objects.requireNonNull(kind, "kind");
         return PUBLISHED.get(kind);
     }
 
@@ -85,6 +89,7 @@ public record LedHeating(String kind, double slopePerK, double referenceC, doubl
      * @throws IllegalArgumentException if the temperature is out of range
      */
     public double lightRatio(Temperature junction) {
+        Objects.requireNonNull(junction, "junction");
         double c = Check.inRange("LED junction temperature", junction.inCelsius(), -60, 200, "°C");
         return Math.exp(-slopePerK * (c - referenceC));
     }
@@ -100,6 +105,8 @@ public record LedHeating(String kind, double slopePerK, double referenceC, doubl
      * @throws IllegalArgumentException if an argument is out of range or the end above 200 °C
      */
     public double whileWarming(TimeSpan time, Temperature start, double riseK, TimeSpan timeConstant) {
+        Objects.requireNonNull(start, "start");
+        Objects.requireNonNull(timeConstant, "timeConstant");
         Ranges.ELAPSED.check("time after switch-on", time.inSeconds());
         Check.inRange("self-heating of the LED", riseK, 0, 200, "K");
         Ranges.LASTING.check("thermal time constant of the LED", timeConstant.inSeconds());
@@ -120,6 +127,7 @@ public record LedHeating(String kind, double slopePerK, double referenceC, doubl
      * @return the evidence, with a caveat for a temperature outside what was published
      */
     public Evidence evidence(Temperature junction) {
+        Objects.requireNonNull(junction, "junction");
         double c = junction.inCelsius();
         return evidence()
                 .withCaveatIf(

@@ -3,6 +3,7 @@ package io.github.stoplag.lamp;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
+import java.util.Objects;
 import java.util.OptionalDouble;
 
 /**
@@ -42,6 +43,8 @@ public final class LedLamp implements OnsetCurve, SwitchedLamp {
      * @throws IllegalArgumentException if either is out of range
      */
     public static LedLamp of(TimeSpan driverDelay, TimeSpan riseTime) {
+        Objects.requireNonNull(driverDelay, "driverDelay");
+        Objects.requireNonNull(riseTime, "riseTime");
         return new LedLamp(driverDelay, riseTime, riseTime);
     }
 

@@ -6,6 +6,7 @@ import io.github.stoplag.source.Evidence;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalDouble;
 
 /**
@@ -44,6 +45,9 @@ public final class MeasuredLamp implements OnsetCurve {
      *     of range or order; the message names the sample's index, counted from 0
      */
     public static MeasuredLamp of(String label, double[] timeS, double[] relativeIntensity) {
+        Objects.requireNonNull(label, "label");
+        Objects.requireNonNull(relativeIntensity, "relativeIntensity");
+        Objects.requireNonNull(timeS, "timeS");
         if (label.isBlank()) {
             throw new IllegalArgumentException("a measured lamp must have a label, got an empty text");
         }

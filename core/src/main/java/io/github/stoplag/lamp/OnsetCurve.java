@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -156,6 +157,7 @@ public interface OnsetCurve extends Evident {
      * @throws IllegalArgumentException if the time is NaN
      */
     static double checkTimeS(String name, double timeS) {
+        Objects.requireNonNull(name, "name");
         if (Double.isNaN(timeS)) {
             throw new IllegalArgumentException(name + " must be a number of seconds, got NaN");
         }

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Luminance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.source.Table;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.DoubleBinaryOperator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
@@ -76,6 +77,7 @@ public final class Photometry {
      * @return its photometry
      */
     public static Photometry tungsten(Lens lens) {
+        Objects.requireNonNull(lens, "lens");
         Photometry result = TUNGSTEN.get(lens);
         if (result == null) {
             throw new IllegalStateException("no photometry for " + lens);
@@ -121,6 +123,7 @@ public final class Photometry {
      * @throws IllegalArgumentException if the temperature is out of range
      */
     public static Temperature colourTemperature(Temperature tungsten) {
+        Objects.requireNonNull(tungsten, "tungsten");
         double kelvin = tungsten.inKelvin();
         double logRatio = Math.log(
                 Tungsten.spectralEmissivityRatio(BLUE_NM, kelvin) / Tungsten.spectralEmissivityRatio(RED_NM, kelvin));

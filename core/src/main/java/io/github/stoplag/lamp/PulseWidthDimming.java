@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 
 /**
  * An LED lamp dimmed by switching it fast: the eye sees the mean, a camera with a short exposure sees one moment of it.
@@ -52,6 +53,7 @@ public final class PulseWidthDimming implements Evident {
      * @throws IllegalArgumentException if frequency or duty is out of range
      */
     public static PulseWidthDimming of(LedLamp led, double frequencyHz, double dutyRatio) {
+        Objects.requireNonNull(led, "led");
         return new PulseWidthDimming(led, frequencyHz, dutyRatio);
     }
 
@@ -88,6 +90,7 @@ public final class PulseWidthDimming implements Evident {
      * @throws IllegalArgumentException if the exposure time is out of range
      */
     public CameraView seenByCamera(TimeSpan exposure) {
+        Objects.requireNonNull(exposure, "exposure");
         double te = Check.above("exposure time", exposure.inSeconds(), 0, 1, "s");
         double periodS = light.pattern().periodS();
         double whole = Math.floor(te / periodS * (1 + 1e-12));

@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Resistance;
 import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.Voltage;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -38,6 +39,11 @@ public record SupplyConditions(
      *     the ambient temperature not in [200, 500] K or the filament's own temperature not in [200, 3600] K
      */
     public SupplyConditions {
+        Objects.requireNonNull(ambientTemperature, "ambientTemperature");
+        Objects.requireNonNull(ownTemperature, "ownTemperature");
+        Objects.requireNonNull(seriesResistance, "seriesResistance");
+        Objects.requireNonNull(supply, "supply");
+        Objects.requireNonNull(lens, "lens");
         Ranges.SUPPLY.check(supply.inVolts());
         Ranges.SERIES_RESISTANCE.check(seriesResistance.inOhms());
         Ranges.AMBIENT.check(ambientTemperature.inKelvin());
@@ -53,6 +59,7 @@ public record SupplyConditions(
      * @throws IllegalArgumentException if the supply is not in [0, 1000] V
      */
     public static SupplyConditions of(Voltage supply) {
+        Objects.requireNonNull(supply, "supply");
         return new SupplyConditions(supply, Resistance.ohms(0), ROOM, Optional.empty(), Lens.CLEAR);
     }
 
@@ -69,6 +76,7 @@ public record SupplyConditions(
      * @throws IllegalArgumentException if it is out of range
      */
     public SupplyConditions withSupply(Voltage newSupply) {
+        Objects.requireNonNull(newSupply, "newSupply");
         return new SupplyConditions(newSupply, seriesResistance, ambientTemperature, ownTemperature, lens);
     }
 
@@ -91,6 +99,7 @@ public record SupplyConditions(
      * @throws IllegalArgumentException if it is out of range
      */
     public SupplyConditions withAmbientTemperature(Temperature ambient) {
+        Objects.requireNonNull(ambient, "ambient");
         return new SupplyConditions(supply, seriesResistance, ambient, ownTemperature, lens);
     }
 
@@ -102,6 +111,7 @@ public record SupplyConditions(
      * @throws IllegalArgumentException if it is out of range
      */
     public SupplyConditions withInitialTemperature(Temperature initial) {
+        Objects.requireNonNull(initial, "initial");
         return new SupplyConditions(supply, seriesResistance, ambientTemperature, Optional.of(initial), lens);
     }
 
@@ -112,6 +122,7 @@ public record SupplyConditions(
      * @return the changed conditions
      */
     public SupplyConditions withLens(Lens newLens) {
+        Objects.requireNonNull(newLens, "newLens");
         return new SupplyConditions(supply, seriesResistance, ambientTemperature, ownTemperature, newLens);
     }
 }

@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -47,6 +48,9 @@ public final class SupplyCourse {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static SupplyCourse sag(Voltage first, Voltage last, TimeSpan timeConstant) {
+        Objects.requireNonNull(first, "first");
+        Objects.requireNonNull(last, "last");
+        Objects.requireNonNull(timeConstant, "timeConstant");
         double u0 = Ranges.SUPPLY.check("first supply voltage", first.inVolts());
         double u1 = Ranges.SUPPLY.check("last supply voltage", last.inVolts());
         double tau = Check.above("time constant of the supply", timeConstant.inSeconds(), 0, 1000, "s");
@@ -67,6 +71,8 @@ public final class SupplyCourse {
      *     not 0, times fall, or a voltage is out of range
      */
     public static SupplyCourse points(double[] timeS, double[] volts) {
+        Objects.requireNonNull(timeS, "timeS");
+        Objects.requireNonNull(volts, "volts");
         if (timeS.length != volts.length || timeS.length < 2) {
             throw new IllegalArgumentException(
                     "a supply course must have equally many times and voltages, at least 2, got " + timeS.length
@@ -106,6 +112,7 @@ public final class SupplyCourse {
      * @throws IllegalArgumentException if an argument is out of range or there are more than 10 000 edges
      */
     public static SupplyCourse switched(Voltage voltage, SwitchingPattern pattern, TimeSpan until) {
+        Objects.requireNonNull(until, "until");
         double volt = Ranges.SUPPLY.check(voltage.inVolts());
         double untilS = Check.above("end of the switching", until.inSeconds(), 0, 1000, "s");
         double[] edges = pattern.edgesUntilS(untilS);
@@ -131,6 +138,9 @@ public final class SupplyCourse {
      * @throws IllegalArgumentException if the breaks do not rise from above 0
      */
     public static SupplyCourse of(String label, DoubleUnaryOperator volts, double... breaksS) {
+        Objects.requireNonNull(breaksS, "breaksS");
+        Objects.requireNonNull(label, "label");
+        Objects.requireNonNull(volts, "volts");
         for (int i = 0; i < breaksS.length; i++) {
             Check.above("break " + i + " of the supply", breaksS[i], i == 0 ? 0 : breaksS[i - 1], 1e6, "s");
         }

@@ -10,6 +10,7 @@ import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import java.util.List;
+import java.util.Objects;
 
 /** What comes of switching a filament lamp on, faults included. */
 public sealed interface SwitchOnOutcome extends Evident {
@@ -19,6 +20,17 @@ public sealed interface SwitchOnOutcome extends Evident {
      * @param onset its onset
      */
     record Lights(FilamentOnset onset) implements SwitchOnOutcome {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param onset its onset
+         * @throws NullPointerException if one that is required is null
+         */
+        public Lights {
+            Objects.requireNonNull(onset, "onset");
+        }
+
         @Override
         public Evidence evidence() {
             return onset.evidence();
@@ -32,6 +44,19 @@ public sealed interface SwitchOnOutcome extends Evident {
      * @param reason why it stays dark, with the temperature reached
      */
     record TooDim(FilamentOnset onset, String reason) implements SwitchOnOutcome {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param onset its onset, of no use as a signal
+         * @param reason why it stays dark, with the temperature reached
+         * @throws NullPointerException if one that is required is null
+         */
+        public TooDim {
+            Objects.requireNonNull(onset, "onset");
+            Objects.requireNonNull(reason, "reason");
+        }
+
         @Override
         public Evidence evidence() {
             return onset.evidence();
@@ -46,7 +71,24 @@ public sealed interface SwitchOnOutcome extends Evident {
      * @param reason what happens
      * @param evidence what the outcome rests on
      */
-    record BurnsOut(TimeSpan after, Voltage limit, String reason, Evidence evidence) implements SwitchOnOutcome {}
+    record BurnsOut(TimeSpan after, Voltage limit, String reason, Evidence evidence) implements SwitchOnOutcome {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param after the time until it reaches 3600 K
+         * @param limit the voltage at which it would settle at 3600 K
+         * @param reason what happens
+         * @param evidence what the outcome rests on
+         * @throws NullPointerException if one that is required is null
+         */
+        public BurnsOut {
+            Objects.requireNonNull(after, "after");
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(limit, "limit");
+            Objects.requireNonNull(reason, "reason");
+        }
+    }
 
     /**
      * A broken filament, a burnt-out bulb or a loose contact: no current, no light.
@@ -55,6 +97,19 @@ public sealed interface SwitchOnOutcome extends Evident {
      * @param reason what happens
      */
     record OpenCircuit(Voltage acrossGap, String reason) implements SwitchOnOutcome {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param acrossGap the voltage that stands across the gap
+         * @param reason what happens
+         * @throws NullPointerException if one that is required is null
+         */
+        public OpenCircuit {
+            Objects.requireNonNull(acrossGap, "acrossGap");
+            Objects.requireNonNull(reason, "reason");
+        }
+
         @Override
         public Evidence evidence() {
             return Evidence.of(reason);
@@ -71,6 +126,23 @@ public sealed interface SwitchOnOutcome extends Evident {
      */
     record ShortCircuit(Current current, Power wiringPower, String reason, List<Caution> cautions)
             implements SwitchOnOutcome {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param current U/Rs
+         * @param wiringPower U²/Rs, heating the wiring until the fuse opens
+         * @param reason what happens
+         * @param cautions what to mind
+         * @throws NullPointerException if one that is required is null
+         */
+        public ShortCircuit {
+            Objects.requireNonNull(cautions, "cautions");
+            Objects.requireNonNull(current, "current");
+            Objects.requireNonNull(reason, "reason");
+            Objects.requireNonNull(wiringPower, "wiringPower");
+        }
+
         @Override
         public Evidence evidence() {
             return new Evidence(List.of(reason), List.of(), cautions);

@@ -7,6 +7,7 @@ import io.github.stoplag.source.Evidence;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
@@ -61,6 +62,7 @@ public final class SwitchedOnset implements OnsetCurve {
      * @throws IllegalArgumentException if there is no time, or they do not rise within [0, 1000] s
      */
     public static SwitchedOnset of(SwitchedLamp lamp, TimeSpan... edges) {
+        Objects.requireNonNull(edges, "edges");
         if (edges.length == 0) {
             throw new IllegalArgumentException("a switched lamp must be switched at least once, got no time");
         }
@@ -91,6 +93,7 @@ public final class SwitchedOnset implements OnsetCurve {
      * @throws IllegalArgumentException if the time is out of range or holds too many switchings
      */
     public static SwitchedOnset flashing(SwitchedLamp lamp, SwitchingPattern pattern, TimeSpan until) {
+        Objects.requireNonNull(until, "until");
         double untilS = Check.above("time of flashing", until.inSeconds(), 0, 1000, "s");
         double[] knotsS = DoubleStream.concat(DoubleStream.of(0), Arrays.stream(pattern.edgesUntilS(untilS)))
                 .toArray();

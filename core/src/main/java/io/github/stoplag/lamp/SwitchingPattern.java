@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.TimeSpan;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -62,6 +63,8 @@ public final class SwitchingPattern {
      *     do not rise within [0, period]
      */
     public static SwitchingPattern of(TimeSpan period, TimeSpan... edges) {
+        Objects.requireNonNull(edges, "edges");
+        Objects.requireNonNull(period, "period");
         double periodS = Check.above("period of a switching pattern", period.inSeconds(), 0, LONGEST_S, "s");
         if (edges.length < 2 || edges.length % 2 != 0) {
             throw new IllegalArgumentException(
@@ -118,6 +121,7 @@ public final class SwitchingPattern {
      * @throws IllegalArgumentException if the periods have no common multiple up to 1000 s
      */
     public SwitchingPattern or(SwitchingPattern other) {
+        Objects.requireNonNull(other, "other");
         return combined(other, (a, b) -> a || b);
     }
 
@@ -129,6 +133,7 @@ public final class SwitchingPattern {
      * @throws IllegalArgumentException if the periods have no common multiple up to 1000 s
      */
     public SwitchingPattern and(SwitchingPattern other) {
+        Objects.requireNonNull(other, "other");
         return combined(other, (a, b) -> a && b);
     }
 
@@ -140,6 +145,7 @@ public final class SwitchingPattern {
      * @throws IllegalArgumentException if the periods have no common multiple up to 1000 s
      */
     public SwitchingPattern xor(SwitchingPattern other) {
+        Objects.requireNonNull(other, "other");
         return combined(other, (a, b) -> a != b);
     }
 

@@ -9,6 +9,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 
@@ -47,6 +48,19 @@ public final class VoltageRerating {
      * @param source who published it
      */
     public record Law(double exponentLow, double exponentHigh, Source source) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param exponentLow the exponent k, or the lower end of its range
+         * @param exponentHigh the upper end
+         * @param source who published it
+         * @throws NullPointerException if one that is required is null
+         */
+        public Law {
+            Objects.requireNonNull(source, "source");
+        }
+
         private Published at(double relative) {
             double a = Math.pow(relative, exponentLow);
             double b = Math.pow(relative, exponentHigh);
@@ -63,8 +77,22 @@ public final class VoltageRerating {
      * @param highRatio the greater
      * @param source who published it
      */
-    public record Published(
-            double exponentLow, double exponentHigh, double lowRatio, double highRatio, Source source) {}
+    public record Published(double exponentLow, double exponentHigh, double lowRatio, double highRatio, Source source) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param exponentLow the exponent, or the lower end of its range
+         * @param exponentHigh the upper end
+         * @param lowRatio the smaller of (U/U0)^k over the range
+         * @param highRatio the greater
+         * @param source who published it
+         * @throws NullPointerException if one that is required is null
+         */
+        public Published {
+            Objects.requireNonNull(source, "source");
+        }
+    }
 
     /**
      * One quantity at one voltage.
@@ -75,10 +103,24 @@ public final class VoltageRerating {
      * @param published the published laws, best standing first
      */
     public record Row(
-            Quantity quantity,
-            OptionalDouble physicsRatio,
-            OptionalDouble physicsExponent,
-            List<Published> published) {}
+            Quantity quantity, OptionalDouble physicsRatio, OptionalDouble physicsExponent, List<Published> published) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param quantity what
+         * @param physicsRatio x/x0 from the heat balance, nothing for life
+         * @param physicsExponent the local exponent at the rated voltage, nothing for life
+         * @param published the published laws, best standing first
+         * @throws NullPointerException if one that is required is null
+         */
+        public Row {
+            Objects.requireNonNull(physicsExponent, "physicsExponent");
+            Objects.requireNonNull(physicsRatio, "physicsRatio");
+            Objects.requireNonNull(published, "published");
+            Objects.requireNonNull(quantity, "quantity");
+        }
+    }
 
     private static final Map<Quantity, List<Law>> LAWS = read();
     private static final double STEP = 0.01;
@@ -96,6 +138,7 @@ public final class VoltageRerating {
      * @return its laws, best standing first
      */
     public static List<Law> laws(Quantity quantity) {
+        Objects.requireNonNull(quantity, "quantity");
         return LAWS.getOrDefault(quantity, List.of());
     }
 
@@ -124,6 +167,7 @@ public final class VoltageRerating {
      * @return its rerating
      */
     public static VoltageRerating of(FilamentLamp lamp) {
+        Objects.requireNonNull(lamp, "lamp");
         return new VoltageRerating(lamp);
     }
 

@@ -1,5 +1,9 @@
 package io.github.stoplag.quantity;
 
+import java.util.Collection;
+import java.util.List;
+import java.util.Objects;
+
 /**
  * Range checks for bounds that stand in one place only, with the same form of message as {@link Range}: quantity, range
  * with unit, value got.
@@ -47,5 +51,22 @@ public final class Check {
             throw Range.outside(name, value, true, lo, hi, unit);
         }
         return value;
+    }
+
+    /**
+     * Copies a list, naming it where it is null or holds one.
+     *
+     * @param name the parameter's name
+     * @param elements what it holds
+     * @param <T> what its elements are
+     * @return the copy, which nobody can change
+     * @throws NullPointerException if the list or an element is null
+     */
+    public static <T> List<T> copyOf(String name, Collection<? extends T> elements) {
+        Objects.requireNonNull(elements, name);
+        for (T each : elements) {
+            Objects.requireNonNull(each, () -> name + " must not hold null");
+        }
+        return List.copyOf(elements);
     }
 }

@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * An electric current.
  *
@@ -58,6 +60,7 @@ public record Current(double inAmperes) implements Comparable<Current> {
      *     or the current out of range
      */
     public static Current parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new Current(Units.CURRENT.parseSi(text));
     }
 
@@ -70,6 +73,7 @@ public record Current(double inAmperes) implements Comparable<Current> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.CURRENT.format(inAmperes, unit, decimals);
     }
 
@@ -81,11 +85,14 @@ public record Current(double inAmperes) implements Comparable<Current> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(Current other, Current tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inAmperes - other.inAmperes) <= tolerance.inAmperes;
     }
 
     @Override
     public int compareTo(Current other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inAmperes, other.inAmperes);
     }
 

@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * A deceleration as a positive magnitude.
  *
@@ -82,6 +84,7 @@ public record Deceleration(double inMps2) implements Comparable<Deceleration> {
      *     or the deceleration out of range
      */
     public static Deceleration parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new Deceleration(Units.DECELERATION.parseSi(text));
     }
 
@@ -94,6 +97,7 @@ public record Deceleration(double inMps2) implements Comparable<Deceleration> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.DECELERATION.format(inMps2, unit, decimals);
     }
 
@@ -105,11 +109,14 @@ public record Deceleration(double inMps2) implements Comparable<Deceleration> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(Deceleration other, Deceleration tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inMps2 - other.inMps2) <= tolerance.inMps2;
     }
 
     @Override
     public int compareTo(Deceleration other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inMps2, other.inMps2);
     }
 

@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * A length along the road; negative where it is a difference that can go either way.
  *
@@ -144,6 +146,7 @@ public record Distance(double inMetres) implements Comparable<Distance> {
      *     or the distance out of range
      */
     public static Distance parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new Distance(Units.DISTANCE.parseSi(text));
     }
 
@@ -156,6 +159,7 @@ public record Distance(double inMetres) implements Comparable<Distance> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.DISTANCE.format(inMetres, unit, decimals);
     }
 
@@ -181,11 +185,14 @@ public record Distance(double inMetres) implements Comparable<Distance> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(Distance other, Distance tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inMetres - other.inMetres) <= tolerance.inMetres;
     }
 
     @Override
     public int compareTo(Distance other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inMetres, other.inMetres);
     }
 

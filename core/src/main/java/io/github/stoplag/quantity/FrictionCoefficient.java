@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * The coefficient of friction between tyre and road: friction force over normal force.
  *
@@ -39,6 +41,7 @@ public record FrictionCoefficient(double inRatio) implements Comparable<Friction
      *     friction coefficient out of range
      */
     public static FrictionCoefficient parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new FrictionCoefficient(Units.FRICTION_COEFFICIENT.parseSi(text));
     }
 
@@ -52,6 +55,7 @@ public record FrictionCoefficient(double inRatio) implements Comparable<Friction
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.FRICTION_COEFFICIENT.format(inRatio, unit, decimals);
     }
 
@@ -63,11 +67,14 @@ public record FrictionCoefficient(double inRatio) implements Comparable<Friction
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(FrictionCoefficient other, FrictionCoefficient tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inRatio - other.inRatio) <= tolerance.inRatio;
     }
 
     @Override
     public int compareTo(FrictionCoefficient other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inRatio, other.inRatio);
     }
 

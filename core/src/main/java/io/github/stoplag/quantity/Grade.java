@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * A road grade: rise over run, positive uphill in the direction of travel.
  *
@@ -79,6 +81,7 @@ public record Grade(double inRatio) implements Comparable<Grade> {
      *     grade out of range
      */
     public static Grade parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new Grade(Units.GRADE.parseSi(text));
     }
 
@@ -91,6 +94,7 @@ public record Grade(double inRatio) implements Comparable<Grade> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.GRADE.format(inRatio, unit, decimals);
     }
 
@@ -102,11 +106,14 @@ public record Grade(double inRatio) implements Comparable<Grade> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(Grade other, Grade tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inRatio - other.inRatio) <= tolerance.inRatio;
     }
 
     @Override
     public int compareTo(Grade other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inRatio, other.inRatio);
     }
 

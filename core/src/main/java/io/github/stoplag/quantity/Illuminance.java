@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * An illuminance, here mostly at the eye.
  *
@@ -39,6 +41,7 @@ public record Illuminance(double inLux) implements Comparable<Illuminance> {
      *     or the illuminance out of range
      */
     public static Illuminance parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new Illuminance(Units.ILLUMINANCE.parseSi(text));
     }
 
@@ -51,6 +54,7 @@ public record Illuminance(double inLux) implements Comparable<Illuminance> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.ILLUMINANCE.format(inLux, unit, decimals);
     }
 
@@ -62,11 +66,14 @@ public record Illuminance(double inLux) implements Comparable<Illuminance> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(Illuminance other, Illuminance tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inLux - other.inLux) <= tolerance.inLux;
     }
 
     @Override
     public int compareTo(Illuminance other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inLux, other.inLux);
     }
 

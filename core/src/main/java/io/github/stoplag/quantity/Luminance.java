@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * A luminance, here mostly of the background a lamp is seen against.
  *
@@ -39,6 +41,7 @@ public record Luminance(double inCdPerM2) implements Comparable<Luminance> {
      *     or the luminance out of range
      */
     public static Luminance parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new Luminance(Units.LUMINANCE.parseSi(text));
     }
 
@@ -51,6 +54,7 @@ public record Luminance(double inCdPerM2) implements Comparable<Luminance> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.LUMINANCE.format(inCdPerM2, unit, decimals);
     }
 
@@ -62,11 +66,14 @@ public record Luminance(double inCdPerM2) implements Comparable<Luminance> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(Luminance other, Luminance tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inCdPerM2 - other.inCdPerM2) <= tolerance.inCdPerM2;
     }
 
     @Override
     public int compareTo(Luminance other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inCdPerM2, other.inCdPerM2);
     }
 

@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * A luminous flux.
  *
@@ -39,6 +41,7 @@ public record LuminousFlux(double inLumens) implements Comparable<LuminousFlux> 
      *     or the luminous flux out of range
      */
     public static LuminousFlux parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new LuminousFlux(Units.LUMINOUS_FLUX.parseSi(text));
     }
 
@@ -51,6 +54,7 @@ public record LuminousFlux(double inLumens) implements Comparable<LuminousFlux> 
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.LUMINOUS_FLUX.format(inLumens, unit, decimals);
     }
 
@@ -62,11 +66,14 @@ public record LuminousFlux(double inLumens) implements Comparable<LuminousFlux> 
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(LuminousFlux other, LuminousFlux tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inLumens - other.inLumens) <= tolerance.inLumens;
     }
 
     @Override
     public int compareTo(LuminousFlux other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inLumens, other.inLumens);
     }
 

@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * A luminous intensity in one direction.
  *
@@ -39,6 +41,7 @@ public record LuminousIntensity(double inCandela) implements Comparable<Luminous
      *     or the luminous intensity out of range
      */
     public static LuminousIntensity parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new LuminousIntensity(Units.LUMINOUS_INTENSITY.parseSi(text));
     }
 
@@ -51,6 +54,7 @@ public record LuminousIntensity(double inCandela) implements Comparable<Luminous
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.LUMINOUS_INTENSITY.format(inCandela, unit, decimals);
     }
 
@@ -62,11 +66,14 @@ public record LuminousIntensity(double inCandela) implements Comparable<Luminous
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(LuminousIntensity other, LuminousIntensity tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inCandela - other.inCandela) <= tolerance.inCandela;
     }
 
     @Override
     public int compareTo(LuminousIntensity other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inCandela, other.inCandela);
     }
 

@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * A mass.
  *
@@ -81,6 +83,7 @@ public record Mass(double inKg) implements Comparable<Mass> {
      *     or the mass out of range
      */
     public static Mass parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new Mass(Units.MASS.parseSi(text));
     }
 
@@ -93,6 +96,7 @@ public record Mass(double inKg) implements Comparable<Mass> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.MASS.format(inKg, unit, decimals);
     }
 
@@ -104,11 +108,14 @@ public record Mass(double inKg) implements Comparable<Mass> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(Mass other, Mass tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inKg - other.inKg) <= tolerance.inKg;
     }
 
     @Override
     public int compareTo(Mass other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inKg, other.inKg);
     }
 

@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * A power.
  *
@@ -38,6 +40,7 @@ public record Power(double inWatts) implements Comparable<Power> {
      *     or the power out of range
      */
     public static Power parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new Power(Units.POWER.parseSi(text));
     }
 
@@ -50,6 +53,7 @@ public record Power(double inWatts) implements Comparable<Power> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.POWER.format(inWatts, unit, decimals);
     }
 
@@ -61,11 +65,14 @@ public record Power(double inWatts) implements Comparable<Power> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(Power other, Power tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inWatts - other.inWatts) <= tolerance.inWatts;
     }
 
     @Override
     public int compareTo(Power other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inWatts, other.inWatts);
     }
 

@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * A gauge pressure, as tyres are inflated to.
  *
@@ -93,6 +95,7 @@ public record Pressure(double inPascals) implements Comparable<Pressure> {
      *     or the pressure out of range
      */
     public static Pressure parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new Pressure(Units.PRESSURE.parseSi(text));
     }
 
@@ -105,6 +108,7 @@ public record Pressure(double inPascals) implements Comparable<Pressure> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.PRESSURE.format(inPascals, unit, decimals);
     }
 
@@ -116,11 +120,14 @@ public record Pressure(double inPascals) implements Comparable<Pressure> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(Pressure other, Pressure tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inPascals - other.inPascals) <= tolerance.inPascals;
     }
 
     @Override
     public int compareTo(Pressure other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inPascals, other.inPascals);
     }
 

@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * The values that one quantity may take, with the quantity's name and unit: one range for every door it comes in by.
  *
@@ -24,6 +26,8 @@ public record Range(String name, double lo, boolean open, double hi, String unit
      * @throws IllegalArgumentException if the lower bound is not below the upper
      */
     public Range {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(unit, "unit");
         if (!(lo < hi)) {
             throw new IllegalArgumentException(
                     "range of " + name + " must have lo < hi, got " + Numbers.text(lo) + " and " + Numbers.text(hi));
@@ -40,6 +44,8 @@ public record Range(String name, double lo, boolean open, double hi, String unit
      * @return [lo, hi]
      */
     public static Range closed(String name, double lo, double hi, String unit) {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(unit, "unit");
         return new Range(name, lo, false, hi, unit);
     }
 
@@ -53,6 +59,8 @@ public record Range(String name, double lo, boolean open, double hi, String unit
      * @return (lo, hi]
      */
     public static Range above(String name, double lo, double hi, String unit) {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(unit, "unit");
         return new Range(name, lo, true, hi, unit);
     }
 
@@ -72,6 +80,7 @@ public record Range(String name, double lo, boolean open, double hi, String unit
      * @return the range
      */
     public Range as(String newName) {
+        Objects.requireNonNull(newName, "newName");
         return new Range(newName, lo, open, hi, unit);
     }
 
@@ -106,6 +115,7 @@ public record Range(String name, double lo, boolean open, double hi, String unit
      * @throws IllegalArgumentException if the value is outside the range or NaN
      */
     public double check(String as, double value) {
+        Objects.requireNonNull(as, "as");
         if (!contains(value)) {
             throw outside(as, value, open, lo, hi, unit);
         }

@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * An electric resistance.
  *
@@ -59,6 +61,7 @@ public record Resistance(double inOhms) implements Comparable<Resistance> {
      *     or the resistance out of range
      */
     public static Resistance parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new Resistance(Units.RESISTANCE.parseSi(text));
     }
 
@@ -71,6 +74,7 @@ public record Resistance(double inOhms) implements Comparable<Resistance> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.RESISTANCE.format(inOhms, unit, decimals);
     }
 
@@ -82,11 +86,14 @@ public record Resistance(double inOhms) implements Comparable<Resistance> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(Resistance other, Resistance tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inOhms - other.inOhms) <= tolerance.inOhms;
     }
 
     @Override
     public int compareTo(Resistance other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inOhms, other.inOhms);
     }
 

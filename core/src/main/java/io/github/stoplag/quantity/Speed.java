@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * A vehicle speed: the magnitude along the road.
  *
@@ -101,6 +103,7 @@ public record Speed(double inMps) implements Comparable<Speed> {
      *     or the speed out of range
      */
     public static Speed parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new Speed(Units.SPEED.parseSi(text));
     }
 
@@ -113,6 +116,7 @@ public record Speed(double inMps) implements Comparable<Speed> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.SPEED.format(inMps, unit, decimals);
     }
 
@@ -124,11 +128,14 @@ public record Speed(double inMps) implements Comparable<Speed> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(Speed other, Speed tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inMps - other.inMps) <= tolerance.inMps;
     }
 
     @Override
     public int compareTo(Speed other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inMps, other.inMps);
     }
 

@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * An absolute temperature.
  *
@@ -85,6 +87,7 @@ public record Temperature(double inKelvin) implements Comparable<Temperature> {
      *     or the temperature out of range
      */
     public static Temperature parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new Temperature(Units.TEMPERATURE.parseSi(text));
     }
 
@@ -97,6 +100,7 @@ public record Temperature(double inKelvin) implements Comparable<Temperature> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.TEMPERATURE.format(inKelvin, unit, decimals);
     }
 
@@ -108,11 +112,13 @@ public record Temperature(double inKelvin) implements Comparable<Temperature> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(Temperature other, double toleranceK) {
+        Objects.requireNonNull(other, "other");
         return Math.abs(inKelvin - other.inKelvin) <= toleranceK;
     }
 
     @Override
     public int compareTo(Temperature other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inKelvin, other.inKelvin);
     }
 

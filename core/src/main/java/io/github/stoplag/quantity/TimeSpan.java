@@ -1,6 +1,7 @@
 package io.github.stoplag.quantity;
 
 import java.time.Duration;
+import java.util.Objects;
 
 /**
  * A span of time; negative where it is a difference that can go either way.
@@ -80,6 +81,7 @@ public record TimeSpan(double inSeconds) implements Comparable<TimeSpan> {
      *     or the time out of range
      */
     public static TimeSpan parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new TimeSpan(Units.TIME.parseSi(text));
     }
 
@@ -92,6 +94,7 @@ public record TimeSpan(double inSeconds) implements Comparable<TimeSpan> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.TIME.format(inSeconds, unit, decimals);
     }
 
@@ -103,11 +106,14 @@ public record TimeSpan(double inSeconds) implements Comparable<TimeSpan> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(TimeSpan other, TimeSpan tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inSeconds - other.inSeconds) <= tolerance.inSeconds;
     }
 
     @Override
     public int compareTo(TimeSpan other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inSeconds, other.inSeconds);
     }
 

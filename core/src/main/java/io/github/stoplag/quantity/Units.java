@@ -6,6 +6,7 @@ import static io.github.stoplag.quantity.NamedUnit.Use.US_CUSTOMARY;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -312,6 +313,7 @@ public final class Units {
      * @return the kind of quantity, empty if no unit is spelt so
      */
     public static Optional<Units> having(String spelling) {
+        Objects.requireNonNull(spelling, "spelling");
         for (Units each : ALL) {
             if (each.lookUp(spelling) != null) {
                 return Optional.of(each);
@@ -357,6 +359,7 @@ public final class Units {
      *     use one of m/s, km/h, mph, ft/s, kn}
      */
     public NamedUnit unit(String spelling) {
+        Objects.requireNonNull(spelling, "spelling");
         NamedUnit found = lookUp(spelling);
         if (found == null) {
             throw new IllegalArgumentException(quantity + ": " + UnitText.unitComplaint(this, spelling));
@@ -371,6 +374,7 @@ public final class Units {
      * @return the unit, empty if this quantity has none so spelt
      */
     public Optional<NamedUnit> find(String spelling) {
+        Objects.requireNonNull(spelling, "spelling");
         return Optional.ofNullable(lookUp(spelling));
     }
 
@@ -389,6 +393,7 @@ public final class Units {
      *     quantity; for example {@code speed "60 mhp": unknown unit "mhp"; use one of m/s, km/h, mph, ft/s, kn}
      */
     public Reading read(String text) {
+        Objects.requireNonNull(text, "text");
         return UnitText.read(this, text);
     }
 
@@ -400,6 +405,7 @@ public final class Units {
      * @throws IllegalArgumentException as {@link #read} does
      */
     public double parseSi(String text) {
+        Objects.requireNonNull(text, "text");
         return read(text).si();
     }
 
@@ -415,6 +421,7 @@ public final class Units {
      * @throws IllegalArgumentException if the unit is unknown or of another quantity, or decimals is not in [0, 15]
      */
     public String format(double si, String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         Ranges.DECIMALS.check(decimals);
         String number = Numbers.fixed(unit(unit).fromSi(si), decimals);
         return unit.isEmpty() ? number : number + " " + unit;
@@ -432,6 +439,18 @@ public final class Units {
      * @param unit its unit; inches for feet with inches
      */
     public record Reading(double number, NamedUnit unit) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param number the number
+         * @param unit its unit; inches for feet with inches
+         * @throws NullPointerException if one that is required is null
+         */
+        public Reading {
+            Objects.requireNonNull(unit, "unit");
+        }
+
         /**
          * Gives the value in the SI unit.
          *
@@ -450,6 +469,7 @@ public final class Units {
          * @throws IllegalArgumentException if it is a slope outside [-45, 45] deg
          */
         public double in(NamedUnit other) {
+            Objects.requireNonNull(other, "other");
             return other.equals(unit) ? number : other.fromSi(si());
         }
     }

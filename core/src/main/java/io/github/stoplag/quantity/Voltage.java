@@ -1,5 +1,7 @@
 package io.github.stoplag.quantity;
 
+import java.util.Objects;
+
 /**
  * An electric voltage.
  *
@@ -58,6 +60,7 @@ public record Voltage(double inVolts) implements Comparable<Voltage> {
      *     or the voltage out of range
      */
     public static Voltage parse(String text) {
+        Objects.requireNonNull(text, "text");
         return new Voltage(Units.VOLTAGE.parseSi(text));
     }
 
@@ -70,6 +73,7 @@ public record Voltage(double inVolts) implements Comparable<Voltage> {
      * @throws IllegalArgumentException if the unit does not fit or decimals is out of range
      */
     public String format(String unit, int decimals) {
+        Objects.requireNonNull(unit, "unit");
         return Units.VOLTAGE.format(inVolts, unit, decimals);
     }
 
@@ -81,11 +85,14 @@ public record Voltage(double inVolts) implements Comparable<Voltage> {
      * @return true if the two differ by no more than the tolerance
      */
     public boolean isCloseTo(Voltage other, Voltage tolerance) {
+        Objects.requireNonNull(other, "other");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Math.abs(inVolts - other.inVolts) <= tolerance.inVolts;
     }
 
     @Override
     public int compareTo(Voltage other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(inVolts, other.inVolts);
     }
 

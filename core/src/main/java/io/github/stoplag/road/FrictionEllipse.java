@@ -9,6 +9,7 @@ import io.github.stoplag.quantity.Grade;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
+import java.util.Objects;
 
 /**
  * Friction shared between braking and holding the vehicle sideways on a crossfall or in a curve.
@@ -52,7 +53,19 @@ public final class FrictionEllipse {
      * @param friction the friction coefficient left along the road
      * @param sideShare the share of the lateral friction used sideways
      */
-    public record Remaining(FrictionCoefficient friction, double sideShare) implements Left {}
+    public record Remaining(FrictionCoefficient friction, double sideShare) implements Left {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param friction the friction coefficient left along the road
+         * @param sideShare the share of the lateral friction used sideways
+         * @throws NullPointerException if one that is required is null
+         */
+        public Remaining {
+            Objects.requireNonNull(friction, "friction");
+        }
+    }
 
     /**
      * The side force alone asks for all friction or more: the vehicle slides sideways.
@@ -60,7 +73,19 @@ public final class FrictionEllipse {
      * @param sideShare the share of the lateral friction asked for, at least 1
      * @param reason the demand and what there is
      */
-    public record NothingLeft(double sideShare, String reason) implements Left {}
+    public record NothingLeft(double sideShare, String reason) implements Left {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param sideShare the share of the lateral friction asked for, at least 1
+         * @param reason the demand and what there is
+         * @throws NullPointerException if one that is required is null
+         */
+        public NothingLeft {
+            Objects.requireNonNull(reason, "reason");
+        }
+    }
 
     /**
      * Makes an ellipse.
@@ -71,6 +96,8 @@ public final class FrictionEllipse {
      * @throws IllegalArgumentException if either is not above 0
      */
     public static FrictionEllipse of(FrictionCoefficient longitudinal, FrictionCoefficient lateral) {
+        Objects.requireNonNull(lateral, "lateral");
+        Objects.requireNonNull(longitudinal, "longitudinal");
         return new FrictionEllipse(longitudinal, lateral);
     }
 
@@ -92,6 +119,7 @@ public final class FrictionEllipse {
      * @return the friction left, or nothing
      */
     public Left onStraight(Grade crossfall) {
+        Objects.requireNonNull(crossfall, "crossfall");
         return left(Math.abs(crossfall.inRatio()));
     }
 
@@ -106,6 +134,8 @@ public final class FrictionEllipse {
      *     lift the vehicle off
      */
     public Left inCurve(Speed speed, Distance radius, Grade crossfall) {
+        Objects.requireNonNull(crossfall, "crossfall");
+        Objects.requireNonNull(radius, "radius");
         double radiusM = Check.inRange("curve radius", radius.inMetres(), 1, 1e7, "m");
         double v = speed.inMps();
         double normal = 1 + crossfall.inRatio() * v * v / (radiusM * Deceleration.STANDARD_GRAVITY_MPS2);

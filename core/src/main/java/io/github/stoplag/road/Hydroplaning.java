@@ -13,6 +13,7 @@ import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Validity;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * The speed from which a tyre rides on the water film, by published formulas, each a function of its own.
@@ -82,7 +83,9 @@ public final class Hydroplaning {
          * @param caveats the reservations
          */
         public Result {
-            caveats = List.copyOf(caveats);
+            Objects.requireNonNull(source, "source");
+            Objects.requireNonNull(speed, "speed");
+            caveats = Check.copyOf("caveats", caveats);
         }
 
         @Override
@@ -102,6 +105,7 @@ public final class Hydroplaning {
      * @throws IllegalArgumentException if the pressure is not in (100, 2500] kPa
      */
     public static Result horneRolling(Pressure inflation) {
+        Objects.requireNonNull(inflation, "inflation");
         return horne(inflation, 9.0, HORNE);
     }
 
@@ -115,6 +119,7 @@ public final class Hydroplaning {
      * @throws IllegalArgumentException if the pressure is not in (100, 2500] kPa
      */
     public static Result horneNonRotating(Pressure inflation) {
+        Objects.requireNonNull(inflation, "inflation");
         return horne(inflation, 7.7, HORNE_NON_ROTATING);
     }
 
@@ -138,6 +143,7 @@ public final class Hydroplaning {
      * @throws IllegalArgumentException if the pressure is not in (130, 1200] kPa or the ratio not in [0.2, 3]
      */
     public static Result horneTruck(Pressure inflation, double footprintAspectRatio) {
+        Objects.requireNonNull(inflation, "inflation");
         List<Caveat> caveats = caveats(HORNE_TRUCK);
         TRUCK.check(inflation, HORNE_TRUCK, caveats);
         Check.inRange("footprint aspect ratio", footprintAspectRatio, 0.2, 3, "");
@@ -163,6 +169,10 @@ public final class Hydroplaning {
      * @throws IllegalArgumentException if the pressure is not in (100, 500] kPa or a depth is out of range
      */
     public static Result gallaway(Pressure inflation, Distance treadDepth, Distance waterFilm, Distance textureDepth) {
+        Objects.requireNonNull(inflation, "inflation");
+        Objects.requireNonNull(textureDepth, "textureDepth");
+        Objects.requireNonNull(treadDepth, "treadDepth");
+        Objects.requireNonNull(waterFilm, "waterFilm");
         List<Caveat> caveats = caveats(GALLAWAY);
         CAR.check(inflation, GALLAWAY, caveats);
         Check.inRange("tread depth", treadDepth.inMetres() * 1000, 0, 25, "mm");

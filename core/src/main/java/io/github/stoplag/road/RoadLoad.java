@@ -11,6 +11,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Catalogue;
 import io.github.stoplag.source.PublishedRange;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Rolling resistance and aerodynamic drag that help the brakes.
@@ -74,6 +75,7 @@ public final class RoadLoad {
      * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static PublishedRange published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 
@@ -103,6 +105,7 @@ public final class RoadLoad {
      * @return a + g C_rr + k v²
      */
     public Deceleration decelerationAt(Deceleration braking, Speed speed) {
+        Objects.requireNonNull(braking, "braking");
         return Deceleration.mps2(atRest(braking) + dragPerM * speed.inMps() * speed.inMps());
     }
 
@@ -116,6 +119,8 @@ public final class RoadLoad {
      * @throws IllegalArgumentException if v₁ exceeds v₀, or the vehicle does not slow at v₁
      */
     public Distance brakingDistance(Speed from, Speed to, Deceleration braking) {
+        Objects.requireNonNull(braking, "braking");
+        Objects.requireNonNull(from, "from");
         return Distance.metres(DragKernel.distanceM(from.inMps(), to.inMps(), atRest(braking), dragPerM));
     }
 
@@ -129,6 +134,8 @@ public final class RoadLoad {
      * @throws IllegalArgumentException if v₁ exceeds v₀, or the vehicle does not slow at v₁
      */
     public TimeSpan brakingTime(Speed from, Speed to, Deceleration braking) {
+        Objects.requireNonNull(braking, "braking");
+        Objects.requireNonNull(from, "from");
         return TimeSpan.seconds(DragKernel.timeS(from.inMps(), to.inMps(), atRest(braking), dragPerM));
     }
 

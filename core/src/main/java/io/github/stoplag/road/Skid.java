@@ -9,6 +9,7 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * A skid over one surface or several: speed lost from length and length from speed.
@@ -42,6 +43,7 @@ public final class Skid {
          * @throws IllegalArgumentException if the length is negative or the deceleration not in [−200, 200] m/s²
          */
         public Section {
+            Objects.requireNonNull(length, "length");
             Ranges.LENGTH.check("skid length", length.inMetres());
             Ranges.SIGNED_DECELERATION.check("net deceleration", netDecelMps2);
         }
@@ -56,6 +58,7 @@ public final class Skid {
          * @throws IllegalArgumentException if the length is negative
          */
         public static Section of(Distance length, FrictionCoefficient friction, Grade grade) {
+            Objects.requireNonNull(length, "length");
             double slope = grade.inRatio();
             double netDecelMps2 =
                     Deceleration.STANDARD_GRAVITY_MPS2 * (friction.inRatio() + slope) / Math.sqrt(1 + slope * slope);
@@ -71,6 +74,7 @@ public final class Skid {
          * @throws IllegalArgumentException if the length is negative
          */
         public static Section of(Distance length, Deceleration deceleration) {
+            Objects.requireNonNull(length, "length");
             return new Section(length, deceleration.inMps2());
         }
 
@@ -92,7 +96,18 @@ public final class Skid {
      *
      * @param speed the speed at its end
      */
-    public record StillMoving(Speed speed) implements End {}
+    public record StillMoving(Speed speed) implements End {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param speed the speed at its end
+         * @throws NullPointerException if one that is required is null
+         */
+        public StillMoving {
+            Objects.requireNonNull(speed, "speed");
+        }
+    }
 
     /**
      * The vehicle comes to rest on a section.
@@ -100,7 +115,19 @@ public final class Skid {
      * @param section the section's index, from 0
      * @param skidded the length skidded from the start of the first section
      */
-    public record AtRest(int section, Distance skidded) implements End {}
+    public record AtRest(int section, Distance skidded) implements End {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param section the section's index, from 0
+         * @param skidded the length skidded from the start of the first section
+         * @throws NullPointerException if one that is required is null
+         */
+        public AtRest {
+            Objects.requireNonNull(skidded, "skidded");
+        }
+    }
 
     /**
      * Makes a skid.
@@ -110,6 +137,7 @@ public final class Skid {
      * @throws IllegalArgumentException if there is no section
      */
     public static Skid over(Section... sections) {
+        Objects.requireNonNull(sections, "sections");
         if (sections.length == 0) {
             throw new IllegalArgumentException("a skid needs at least one section, got none");
         }
@@ -128,6 +156,7 @@ public final class Skid {
      *     the entry speed exceeds 150 m/s
      */
     public Speed entrySpeed(Speed atEnd) {
+        Objects.requireNonNull(atEnd, "atEnd");
         double speedMps = atEnd.inMps();
         for (int i = sections.size() - 1; i >= 0; i--) {
             Section section = sections.get(i);
@@ -149,6 +178,7 @@ public final class Skid {
      * @return the speed at the end, or where it came to rest
      */
     public End run(Speed entry) {
+        Objects.requireNonNull(entry, "entry");
         double speedMps = entry.inMps();
         double skiddedM = 0;
         for (int i = 0; i < sections.size(); i++) {
@@ -176,6 +206,7 @@ public final class Skid {
      * @throws IllegalArgumentException if v₁ exceeds v₀ or the deceleration is 0
      */
     public static Distance length(Speed from, Speed to, Deceleration deceleration) {
+        Objects.requireNonNull(from, "from");
         return Distance.metres(SkidKernel.lengthM(from.inMps(), to.inMps(), deceleration.inMps2()));
     }
 
@@ -189,6 +220,7 @@ public final class Skid {
      * @throws IllegalArgumentException if it exceeds 150 m/s
      */
     public static Speed combine(Speed... lost) {
+        Objects.requireNonNull(lost, "lost");
         double square = 0;
         for (Speed each : lost) {
             square += each.inMps() * each.inMps();

@@ -8,6 +8,7 @@ import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * Friction against wheel slip: rising to a peak, then falling to the value of the locked wheel.
@@ -56,6 +57,8 @@ public final class SlipCurve {
      * @throws IllegalArgumentException if a coefficient is out of range, or the locked friction would be below 0
      */
     public static SlipCurve of(String surface, double c1, double c2, double c3, Source source) {
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(surface, "surface");
         return new SlipCurve(surface, c1, c2, c3, source);
     }
 
@@ -67,6 +70,7 @@ public final class SlipCurve {
      * @throws IllegalArgumentException if no curve is published here for it; the message offers the nearest
      */
     public static SlipCurve published(String surface) {
+        Objects.requireNonNull(surface, "surface");
         return PUBLISHED.get(surface);
     }
 

@@ -1,11 +1,13 @@
 package io.github.stoplag.road;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.FrictionCoefficient;
 import io.github.stoplag.source.Caveat;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * A friction coefficient with what it rests on.
@@ -23,7 +25,9 @@ public record SourcedFriction(FrictionCoefficient friction, Source source, List<
      * @param caveats the reservations, empty if there are none
      */
     public SourcedFriction {
-        caveats = List.copyOf(caveats);
+        Objects.requireNonNull(friction, "friction");
+        Objects.requireNonNull(source, "source");
+        caveats = Check.copyOf("caveats", caveats);
     }
 
     @Override

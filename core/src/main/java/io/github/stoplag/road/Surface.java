@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * A road surface with the range of friction that one source gives for it.
@@ -79,6 +80,14 @@ public record Surface(
      * @throws IllegalArgumentException if low exceeds high
      */
     public Surface {
+        Objects.requireNonNull(high, "high");
+        Objects.requireNonNull(low, "low");
+        Objects.requireNonNull(condition, "condition");
+        Objects.requireNonNull(id, "id");
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(material, "material");
+        Objects.requireNonNull(note, "note");
+        Objects.requireNonNull(source, "source");
         if (low.compareTo(high) > 0) {
             throw new IllegalArgumentException(
                     "friction range of " + material + " must have low <= high, got " + low + " and " + high);
@@ -114,6 +123,7 @@ public record Surface(
      * @throws IllegalArgumentException if no row has this name; the message offers the nearest
      */
     public static Surface published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 
@@ -124,6 +134,7 @@ public record Surface(
      * @return the rows in order
      */
     public static List<Surface> published(Condition condition) {
+        Objects.requireNonNull(condition, "condition");
         return PUBLISHED.list(surface -> surface.condition == condition);
     }
 

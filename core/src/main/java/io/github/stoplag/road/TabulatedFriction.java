@@ -10,6 +10,7 @@ import io.github.stoplag.source.Table;
 import io.github.stoplag.source.Validity;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * Friction read from a published table of design values by speed, linear between its rows.
@@ -42,6 +43,7 @@ public final class TabulatedFriction implements FrictionAtSpeed {
      * @throws IllegalArgumentException if there is no such table; the message offers the nearest
      */
     public static TabulatedFriction published(String name) {
+        Objects.requireNonNull(name, "name");
         return PUBLISHED.get(name);
     }
 

@@ -13,6 +13,7 @@ import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Validity;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Friction of a wet road that falls exponentially with slip speed, the faster the smoother its macrotexture: the
@@ -63,6 +64,8 @@ public final class TexturedFriction implements FrictionAtSpeed {
      * @throws IllegalArgumentException if the constant is not in [1, 540] km/h
      */
     public static TexturedFriction ofIndex(FrictionCoefficient f60, Speed speedConstant) {
+        Objects.requireNonNull(speedConstant, "speedConstant");
+        Objects.requireNonNull(f60, "f60");
         return new TexturedFriction(f60, speedConstant.inKmh(), SOURCE);
     }
 
@@ -75,6 +78,8 @@ public final class TexturedFriction implements FrictionAtSpeed {
      * @throws IllegalArgumentException if the depth is not in [0, 5.8] mm
      */
     public static TexturedFriction ofProfileDepth(FrictionCoefficient f60, Distance meanProfileDepth) {
+        Objects.requireNonNull(meanProfileDepth, "meanProfileDepth");
+        Objects.requireNonNull(f60, "f60");
         double mpdMm = Check.inRange("mean profile depth", meanProfileDepth.inMetres() * 1000, 0, 5.8, "mm");
         return new TexturedFriction(f60, INTERCEPT_KMH + SLOPE_KMH_PER_MM * mpdMm, SOURCE);
     }
@@ -89,6 +94,8 @@ public final class TexturedFriction implements FrictionAtSpeed {
      * @throws IllegalArgumentException if the depth is not in [0.12, 4.84] mm
      */
     public static TexturedFriction ofTextureDepth(FrictionCoefficient f60, Distance meanTextureDepth) {
+        Objects.requireNonNull(f60, "f60");
+        Objects.requireNonNull(meanTextureDepth, "meanTextureDepth");
         double mtdMm = Check.inRange("mean texture depth", meanTextureDepth.inMetres() * 1000, 0.12, 4.84, "mm");
         return new TexturedFriction(
                 f60, TEXTURE_INTERCEPT_KMH + TEXTURE_SLOPE_KMH_PER_MM * mtdMm, TEXTURE_DEPTH_SOURCE);
@@ -119,6 +126,7 @@ public final class TexturedFriction implements FrictionAtSpeed {
      * @throws IllegalArgumentException if v₁ exceeds v₀ or the length is beyond 1e7 m
      */
     public Distance lockedSkid(Speed from, Speed to) {
+        Objects.requireNonNull(from, "from");
         Check.inRange("final speed", to.inMps(), 0, from.inMps(), "m/s");
         double scaleMps = speedConstant().inMps();
         double rest = FrictionKernel.exponentialRatio(0, f60.inRatio(), REFERENCE.inMps(), scaleMps);

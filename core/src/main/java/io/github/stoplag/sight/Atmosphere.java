@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Illuminance;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Numbers;
+import java.util.Objects;
 
 /**
  * Air between lamp and eye that takes the same share of light on every equal length: Allard's law.
@@ -68,6 +69,7 @@ public final class Atmosphere {
      * @throws IllegalArgumentException if either is out of range
      */
     public static Atmosphere transmitting(double transmissionRatio, Distance length) {
+        Objects.requireNonNull(length, "length");
         Check.above("transmission of the air", transmissionRatio, 0, 1, "");
         Check.above("length of the transmission", length.inMetres(), 0, FARTHEST_M, "m");
         return new Atmosphere(
@@ -84,6 +86,8 @@ public final class Atmosphere {
      * @throws IllegalArgumentException if the visibility is out of range
      */
     public static Atmosphere visibility(Distance visibility, Convention convention) {
+        Objects.requireNonNull(convention, "convention");
+        Objects.requireNonNull(visibility, "visibility");
         Check.inRange("visibility", visibility.inMetres(), 1, 1e6, "m");
         return new Atmosphere(
                 -Math.log(convention.contrastRatio) / visibility.inMetres(),

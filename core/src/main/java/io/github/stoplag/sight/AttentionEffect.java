@@ -9,6 +9,7 @@ import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Table;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -50,12 +51,47 @@ public record AttentionEffect(
             AttentionEffect::id);
 
     /**
+     * Refuses nulls.
+     *
+     * @param id the name of the row
+     * @param factor {@code place}, {@code intensity}, {@code flash}, {@code field}, {@code eccentricity} or {@code
+     *     masking}
+     * @param situation what was compared, and where
+     * @param range the change of the time, from and to; nothing if no figure was published
+     * @param nullResult whether the study found no effect
+     * @param source who published it
+     * @param note what to know before using it
+     * @throws NullPointerException if one that is required is null
+     */
+    public AttentionEffect {
+        Objects.requireNonNull(factor, "factor");
+        Objects.requireNonNull(id, "id");
+        Objects.requireNonNull(note, "note");
+        Objects.requireNonNull(range, "range");
+        Objects.requireNonNull(situation, "situation");
+        Objects.requireNonNull(source, "source");
+    }
+
+    /**
      * A change of time.
      *
      * @param from its lower end, negative if earlier
      * @param to its upper end
      */
     public record Shift(TimeSpan from, TimeSpan to) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param from its lower end, negative if earlier
+         * @param to its upper end
+         * @throws NullPointerException if one that is required is null
+         */
+        public Shift {
+            Objects.requireNonNull(from, "from");
+            Objects.requireNonNull(to, "to");
+        }
+
         /** {@return the middle} */
         public TimeSpan middle() {
             return TimeSpan.seconds((from.inSeconds() + to.inSeconds()) / 2);
@@ -75,6 +111,7 @@ public record AttentionEffect(
      * @throws IllegalArgumentException if there is none; the message offers the nearest
      */
     public static AttentionEffect published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 
@@ -86,6 +123,7 @@ public record AttentionEffect(
      * @throws IllegalArgumentException if no figure was published
      */
     public Detector on(Detector detector) {
+        Objects.requireNonNull(detector, "detector");
         double shiftS = range.orElseThrow(() -> new IllegalArgumentException(
                         "effect " + id + " must have a published figure to be applied: " + note))
                 .middle()

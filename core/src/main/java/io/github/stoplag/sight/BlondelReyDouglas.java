@@ -1,6 +1,7 @@
 package io.github.stoplag.sight;
 
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.Objects;
 import java.util.OptionalDouble;
 
 /**
@@ -36,6 +37,7 @@ public final class BlondelReyDouglas implements EffectiveIntensityMethod {
      * @throws IllegalArgumentException if it is out of range
      */
     public static BlondelReyDouglas of(TimeSpan constant) {
+        Objects.requireNonNull(constant, "constant");
         return new BlondelReyDouglas(constant);
     }
 
@@ -45,7 +47,20 @@ public final class BlondelReyDouglas implements EffectiveIntensityMethod {
      * @param from its start t1 on the time scale of the flash
      * @param to its end t2
      */
-    public record Interval(TimeSpan from, TimeSpan to) {}
+    public record Interval(TimeSpan from, TimeSpan to) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param from its start t1 on the time scale of the flash
+         * @param to its end t2
+         * @throws NullPointerException if one that is required is null
+         */
+        public Interval {
+            Objects.requireNonNull(from, "from");
+            Objects.requireNonNull(to, "to");
+        }
+    }
 
     @Override
     public String name() {
@@ -75,6 +90,7 @@ public final class BlondelReyDouglas implements EffectiveIntensityMethod {
      * @return the detector
      */
     public Detector detector(Threshold threshold) {
+        Objects.requireNonNull(threshold, "threshold");
         return new Running(this, threshold);
     }
 

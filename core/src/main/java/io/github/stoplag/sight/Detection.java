@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import java.util.NoSuchElementException;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -51,6 +52,21 @@ public sealed interface Detection extends Evident {
      * @param evidence what light and criterion rest on
      */
     record Seen(TimeSpan at, String criterion, Evidence evidence) implements Detection {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param at the time since switch-on
+         * @param criterion the criterion with its parameters
+         * @param evidence what light and criterion rest on
+         * @throws NullPointerException if one that is required is null
+         */
+        public Seen {
+            Objects.requireNonNull(at, "at");
+            Objects.requireNonNull(criterion, "criterion");
+            Objects.requireNonNull(evidence, "evidence");
+        }
+
         @Override
         public Optional<TimeSpan> time() {
             return Optional.of(at);
@@ -63,6 +79,7 @@ public sealed interface Detection extends Evident {
 
         @Override
         public Seen by(String name) {
+            Objects.requireNonNull(name, "name");
             return new Seen(at, name, evidence);
         }
     }
@@ -75,6 +92,21 @@ public sealed interface Detection extends Evident {
      * @param evidence what light and criterion rest on
      */
     record NeverSeen(String criterion, String reason, Evidence evidence) implements Detection {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param criterion the criterion with its parameters
+         * @param reason why not, with the values compared
+         * @param evidence what light and criterion rest on
+         * @throws NullPointerException if one that is required is null
+         */
+        public NeverSeen {
+            Objects.requireNonNull(criterion, "criterion");
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(reason, "reason");
+        }
+
         @Override
         public Optional<TimeSpan> time() {
             return Optional.empty();
@@ -88,6 +120,7 @@ public sealed interface Detection extends Evident {
 
         @Override
         public NeverSeen by(String name) {
+            Objects.requireNonNull(name, "name");
             return new NeverSeen(name, reason, evidence);
         }
     }

@@ -1,6 +1,7 @@
 package io.github.stoplag.sight;
 
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.Objects;
 
 /**
  * Recommends a criterion for the conditions a lamp is viewed in, and says by which rule.
@@ -52,6 +53,19 @@ public final class DetectorChooser {
      * @param rule why it is recommended
      */
     public record Choice(Detector detector, Rule rule) implements Detector {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param detector the criterion
+         * @param rule why it is recommended
+         * @throws NullPointerException if one that is required is null
+         */
+        public Choice {
+            Objects.requireNonNull(detector, "detector");
+            Objects.requireNonNull(rule, "rule");
+        }
+
         @Override
         public String criterion() {
             return detector.criterion() + "; chosen because " + rule;

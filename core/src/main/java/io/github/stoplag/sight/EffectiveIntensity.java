@@ -9,6 +9,7 @@ import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Validity;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * The luminous intensity of the steady light that is as hard to see as a flash.
@@ -25,6 +26,20 @@ public record EffectiveIntensity(LuminousIntensity intensity, String method, Evi
             "flash duration", 0.001, 3, "s", Source.seen("Blondel and Rey, J. Phys. Theor. Appl. 1 (1911)", "p. 548"));
     private static final Validity TIME_CONSTANT = new Validity(
             "time constant of the eye", 0.1, 0.3, "s", Source.seen("IALA dictionary", "Blondel-Rey law, range in use"));
+
+    /**
+     * Refuses nulls.
+     *
+     * @param intensity the effective intensity
+     * @param method the method with its parameters
+     * @param evidence what it rests on and how far it holds
+     * @throws NullPointerException if one that is required is null
+     */
+    public EffectiveIntensity {
+        Objects.requireNonNull(evidence, "evidence");
+        Objects.requireNonNull(intensity, "intensity");
+        Objects.requireNonNull(method, "method");
+    }
 
     static EffectiveIntensity of(double cd, String method, TimeSpan timeConstant, Flash flash) {
         List<Caveat> caveats = new ArrayList<>();

@@ -8,6 +8,7 @@ import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * How close two lamps must stand, as seen, for their lights to count as one.
@@ -41,6 +42,8 @@ public record EyeResolution(String id, double arcMinutes, Source source) impleme
      * @throws IllegalArgumentException if it is out of range
      */
     public EyeResolution {
+        Objects.requireNonNull(id, "id");
+        Objects.requireNonNull(source, "source");
         Check.above("resolution of the eye", arcMinutes, 0, 600, "minutes of arc");
     }
 
@@ -57,6 +60,7 @@ public record EyeResolution(String id, double arcMinutes, Source source) impleme
      * @throws IllegalArgumentException if there is none; the message offers the nearest
      */
     public static EyeResolution published(String id) {
+        Objects.requireNonNull(id, "id");
         return PUBLISHED.get(id);
     }
 

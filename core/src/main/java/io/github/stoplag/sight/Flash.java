@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -50,6 +51,8 @@ public final class Flash {
      *     dark; the message names the sample's index, counted from 0
      */
     public static Flash samples(double[] timeS, double[] intensityCd) {
+        Objects.requireNonNull(intensityCd, "intensityCd");
+        Objects.requireNonNull(timeS, "timeS");
         if (timeS.length != intensityCd.length) {
             throw new IllegalArgumentException(
                     "times and intensities must be equally many, got " + timeS.length + " and " + intensityCd.length);
@@ -88,6 +91,8 @@ public final class Flash {
      * @throws IllegalArgumentException if either is out of range
      */
     public static Flash rectangle(LuminousIntensity peak, TimeSpan duration) {
+        Objects.requireNonNull(duration, "duration");
+        Objects.requireNonNull(peak, "peak");
         return samples(new double[] {0, duration.inSeconds()}, new double[] {peak.inCandela(), peak.inCandela()});
     }
 
@@ -101,6 +106,8 @@ public final class Flash {
      * @throws IllegalArgumentException if one is out of range
      */
     public static Flash triangle(LuminousIntensity peak, TimeSpan duration, double riseRatio) {
+        Objects.requireNonNull(duration, "duration");
+        Objects.requireNonNull(peak, "peak");
         double topS = duration.inSeconds() * Check.inRange("rising share of the flash", riseRatio, 0, 1, "");
         return samples(new double[] {0, topS, duration.inSeconds()}, new double[] {0, peak.inCandela(), 0});
     }
@@ -115,6 +122,8 @@ public final class Flash {
      * @throws IllegalArgumentException if a value is out of range
      */
     public static Flash of(DoubleUnaryOperator intensityCd, TimeSpan duration, int panels) {
+        Objects.requireNonNull(duration, "duration");
+        Objects.requireNonNull(intensityCd, "intensityCd");
         Check.inRange("panels of the flash", panels, 1, 100_000, "");
         double[] times = new double[panels + 1];
         Arrays.setAll(times, i -> duration.inSeconds() * i / panels);

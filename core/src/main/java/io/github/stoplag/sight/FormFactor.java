@@ -1,6 +1,7 @@
 package io.github.stoplag.sight;
 
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.Objects;
 
 /**
  * The form-factor method (Schmidt-Clausen): the peak, reduced by how long the flash lasts at its peak's worth.
@@ -36,6 +37,7 @@ public final class FormFactor implements EffectiveIntensityMethod {
      * @throws IllegalArgumentException if it is out of range
      */
     public static FormFactor of(TimeSpan constant) {
+        Objects.requireNonNull(constant, "constant");
         return new FormFactor(constant);
     }
 

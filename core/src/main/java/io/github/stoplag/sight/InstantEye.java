@@ -2,6 +2,7 @@ package io.github.stoplag.sight;
 
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
+import java.util.Objects;
 import java.util.OptionalDouble;
 
 /**
@@ -28,6 +29,7 @@ public final class InstantEye implements Detector {
      * @return the detector
      */
     public static InstantEye of(Threshold threshold) {
+        Objects.requireNonNull(threshold, "threshold");
         return new InstantEye(threshold);
     }
 

@@ -2,6 +2,7 @@ package io.github.stoplag.sight;
 
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 
@@ -42,6 +43,8 @@ public final class IntegratingEye implements Detector {
      * @throws IllegalArgumentException if either is out of range
      */
     public static IntegratingEye of(TimeSpan timeConstant, LuminousIntensity threshold) {
+        Objects.requireNonNull(threshold, "threshold");
+        Objects.requireNonNull(timeConstant, "timeConstant");
         return new IntegratingEye(timeConstant, Threshold.intensity(threshold));
     }
 
@@ -54,6 +57,8 @@ public final class IntegratingEye implements Detector {
      * @throws IllegalArgumentException if the time constant is out of range
      */
     public static IntegratingEye of(TimeSpan timeConstant, Threshold threshold) {
+        Objects.requireNonNull(timeConstant, "timeConstant");
+        Objects.requireNonNull(threshold, "threshold");
         return new IntegratingEye(timeConstant, threshold);
     }
 

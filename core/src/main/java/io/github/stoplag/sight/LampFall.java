@@ -3,6 +3,7 @@ package io.github.stoplag.sight;
 import io.github.stoplag.lamp.OnsetCurve;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.source.Evidence;
+import java.util.Objects;
 
 /**
  * A stop lamp that goes dark, alone or over a lit tail lamp.
@@ -27,6 +28,21 @@ import io.github.stoplag.source.Evidence;
  * @param tail the intensity It of what burns on, 0 cd by day
  */
 public record LampFall(OnsetCurve darkening, LuminousIntensity stop, LuminousIntensity tail) {
+
+    /**
+     * Refuses nulls.
+     *
+     * @param darkening the share of the stop lamp's light that is gone, against the time since switch-off
+     * @param stop the intensity I of the stop lamp while lit
+     * @param tail the intensity It of what burns on, 0 cd by day
+     * @throws NullPointerException if one that is required is null
+     */
+    public LampFall {
+        Objects.requireNonNull(darkening, "darkening");
+        Objects.requireNonNull(stop, "stop");
+        Objects.requireNonNull(tail, "tail");
+    }
+
     /**
      * Finds when the lamp is seen to be dark.
      *

@@ -11,6 +11,7 @@ import io.github.stoplag.source.Evident;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -64,6 +65,9 @@ public final class LampSet implements Evident {
          * @throws IllegalArgumentException if one is out of range or the name is blank
          */
         public Member {
+            Objects.requireNonNull(delay, "delay");
+            Objects.requireNonNull(name, "name");
+            Objects.requireNonNull(signal, "signal");
             if (name.isBlank()) {
                 throw new IllegalArgumentException("a lamp of a set must have a name, got an empty text");
             }
@@ -80,6 +84,8 @@ public final class LampSet implements Evident {
          * @return the lamp
          */
         public static Member of(String name, LampSignal signal) {
+            Objects.requireNonNull(name, "name");
+            Objects.requireNonNull(signal, "signal");
             return new Member(name, signal, TimeSpan.seconds(0), 0, 1);
         }
 
@@ -91,6 +97,7 @@ public final class LampSet implements Evident {
          * @return the lamp
          */
         public static Member burning(String name, LuminousIntensity intensity) {
+            Objects.requireNonNull(name, "name");
             OnsetCurve none = LedLamp.of(TimeSpan.seconds(0), TimeSpan.seconds(0));
             return of(name, new LampSignal(none, LuminousIntensity.candela(0), intensity));
         }
@@ -115,6 +122,7 @@ public final class LampSet implements Evident {
          * @throws IllegalArgumentException if it is out of range
          */
         public Member after(TimeSpan later) {
+            Objects.requireNonNull(later, "later");
             return new Member(name, signal, later, lateralM, heightM);
         }
 
@@ -142,6 +150,7 @@ public final class LampSet implements Evident {
      * @throws IllegalArgumentException if there is none
      */
     public static LampSet of(Member... members) {
+        Objects.requireNonNull(members, "members");
         return new LampSet(List.of(members));
     }
 
@@ -153,6 +162,7 @@ public final class LampSet implements Evident {
      * @throws IllegalArgumentException if there is none
      */
     public static LampSet of(List<Member> members) {
+        Objects.requireNonNull(members, "members");
         return new LampSet(List.copyOf(members));
     }
 
@@ -208,7 +218,21 @@ public final class LampSet implements Evident {
      * @param lamps how many they are
      * @param detection when it is seen
      */
-    public record Light(String name, int lamps, Detection detection) {}
+    public record Light(String name, int lamps, Detection detection) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param name the lamps in it
+         * @param lamps how many they are
+         * @param detection when it is seen
+         * @throws NullPointerException if one that is required is null
+         */
+        public Light {
+            Objects.requireNonNull(detection, "detection");
+            Objects.requireNonNull(name, "name");
+        }
+    }
 
     /**
      * Finds when the signal is seen by a healthy eye.
@@ -232,6 +256,7 @@ public final class LampSet implements Evident {
      * @throws IllegalArgumentException if the distance is out of range, or as {@link Detector#detect}
      */
     public Outcome detect(Detector detector, Distance distance, EyeResolution resolution) {
+        Objects.requireNonNull(detector, "detector");
         Atmosphere.checkDistanceM(distance);
         List<Light> lights = new ArrayList<>();
         for (List<Member> group : groups(distance, resolution)) {
@@ -284,9 +309,9 @@ public final class LampSet implements Evident {
 
     @Override
     public Evidence evidence() {
-        return Evidence.of(
-                        "a set of " + members.size()
-                                + " lamps: seen with the first light to pass the criterion; lamps the eye does not resolve add up")
+        return Evidence.of("a set of " + members.size()
+                        + " lamps: seen with the first light to pass the criterion; lamps the eye does not"
+                        + " resolve add up")
                 .withCaveat("lamps side by side: the first light counts as if the driver saw all of them equally; lamps"
                         + " that help or mask each other, or are taken for another signal, are not modelled");
     }
@@ -310,8 +335,10 @@ public final class LampSet implements Evident {
          * @param evidence what the rule rests on
          */
         public Outcome {
-            lights = List.copyOf(lights);
-            each = List.copyOf(each);
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(together, "together");
+            lights = Check.copyOf("lights", lights);
+            each = Check.copyOf("each", each);
         }
 
         /** {@return the light that is seen first; of a set never seen, its first} */
@@ -388,6 +415,7 @@ public final class LampSet implements Evident {
      * @throws IllegalArgumentException as {@link #detect}
      */
     public Optional<Kept> kept(Detector detector, Distance distance) {
+        Objects.requireNonNull(detector, "detector");
         Outcome mixed = detect(detector, distance);
         List<Member> switched = members.stream().filter(Member::switched).toList();
         if (mixed.each().stream().anyMatch(light -> light.detection().time().isEmpty())) {
@@ -431,6 +459,9 @@ public final class LampSet implements Evident {
      * @throws IllegalArgumentException if the full exchange gains nothing
      */
     public static double keptGainRatio(Detection present, Detection mixed, Detection full) {
+        Objects.requireNonNull(full, "full");
+        Objects.requireNonNull(mixed, "mixed");
+        Objects.requireNonNull(present, "present");
         double presentS = present.orElseThrow().inSeconds();
         double gainS = presentS - full.orElseThrow().inSeconds();
         if (!(gainS > 0)) {

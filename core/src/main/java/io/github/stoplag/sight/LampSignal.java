@@ -7,6 +7,7 @@ import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
+import java.util.Objects;
 
 /**
  * What the driver behind can see: the light that is switched on, and the light that was there before and stays.
@@ -36,6 +37,9 @@ public record LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity, Lum
      * @throws IllegalArgumentException if the sum of the intensities exceeds 1e7 cd
      */
     public LampSignal {
+        Objects.requireNonNull(finalIntensity, "finalIntensity");
+        Objects.requireNonNull(steadyIntensity, "steadyIntensity");
+        Objects.requireNonNull(onset, "onset");
         Ranges.INTENSITY.check(
                 "switched and steady intensity together", finalIntensity.inCandela() + steadyIntensity.inCandela());
     }
@@ -49,6 +53,8 @@ public record LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity, Lum
      * @throws IllegalArgumentException if the intensity exceeds 1e7 cd
      */
     public static LampSignal of(OnsetCurve onset, LuminousIntensity finalIntensity) {
+        Objects.requireNonNull(finalIntensity, "finalIntensity");
+        Objects.requireNonNull(onset, "onset");
         return new LampSignal(onset, finalIntensity, LuminousIntensity.candela(0));
     }
 
@@ -60,6 +66,7 @@ public record LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity, Lum
      * @throws IllegalArgumentException if the sum of the intensities exceeds 1e7 cd
      */
     public LampSignal withTailLit(LuminousIntensity tailIntensity) {
+        Objects.requireNonNull(tailIntensity, "tailIntensity");
         return new LampSignal(onset, finalIntensity, tailIntensity);
     }
 
@@ -83,8 +90,8 @@ public record LampSignal(OnsetCurve onset, LuminousIntensity finalIntensity, Lum
                 .withCaveatIf(
                         glowRatio > NOTICEABLE_GLOW,
                         "before switch-on the lamp already gives " + Numbers.text(100 * glowRatio, 3)
-                                + " % of its final light: only what is added to it counts; take the dark level of a film"
-                                + " off its curve first");
+                                + " % of its final light: only what is added to it counts; take the dark level of a"
+                                + " film off its curve first");
     }
 
     /** Gives all the light before switch-on. */

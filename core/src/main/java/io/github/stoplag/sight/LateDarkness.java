@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.Objects;
 
 /**
  * What it costs that a stop lamp goes dark late: the driver behind brakes longer than the one in front.
@@ -30,6 +31,21 @@ import io.github.stoplag.quantity.TimeSpan;
  * @param timeLost the time lost, t
  */
 public record LateDarkness(Speed speedLost, Distance gapGrown, TimeSpan timeLost) {
+
+    /**
+     * Refuses nulls.
+     *
+     * @param speedLost the speed Δv lost
+     * @param gapGrown by how much the gap grows, s
+     * @param timeLost the time lost, t
+     * @throws NullPointerException if one that is required is null
+     */
+    public LateDarkness {
+        Objects.requireNonNull(gapGrown, "gapGrown");
+        Objects.requireNonNull(speedLost, "speedLost");
+        Objects.requireNonNull(timeLost, "timeLost");
+    }
+
     /**
      * Works the cost out.
      *
@@ -41,6 +57,9 @@ public record LateDarkness(Speed speedLost, Distance gapGrown, TimeSpan timeLost
      * @throws IllegalArgumentException if one is out of range, or more speed would be lost than there is
      */
     public static LateDarkness of(TimeSpan later, Deceleration braking, Deceleration regaining, Speed speed) {
+        Objects.requireNonNull(braking, "braking");
+        Objects.requireNonNull(later, "later");
+        Objects.requireNonNull(regaining, "regaining");
         double laterS = Check.inRange("time by which the lamp goes dark later", later.inSeconds(), 0, 10, "s");
         double mps = Check.above("speed", speed.inMps(), 0, Ranges.SPEED.hi(), "m/s");
         double backMps2 = Check.above("acceleration back", regaining.inMps2(), 0, Ranges.DECELERATION.hi(), "m/s²");

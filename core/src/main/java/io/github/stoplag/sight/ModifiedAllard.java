@@ -2,6 +2,7 @@ package io.github.stoplag.sight;
 
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.Objects;
 import java.util.OptionalDouble;
 
 /**
@@ -38,6 +39,7 @@ public final class ModifiedAllard implements EffectiveIntensityMethod {
      * @throws IllegalArgumentException if it is out of range
      */
     public static ModifiedAllard of(TimeSpan timeConstant) {
+        Objects.requireNonNull(timeConstant, "timeConstant");
         return new ModifiedAllard(timeConstant);
     }
 
@@ -69,6 +71,7 @@ public final class ModifiedAllard implements EffectiveIntensityMethod {
      * @return the detector
      */
     public Detector detector(Threshold threshold) {
+        Objects.requireNonNull(threshold, "threshold");
         return new Running(this, threshold);
     }
 

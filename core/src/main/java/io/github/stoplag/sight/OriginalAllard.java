@@ -2,6 +2,7 @@ package io.github.stoplag.sight;
 
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.TimeSpan;
+import java.util.Objects;
 
 /**
  * Allard's effective intensity of 1876: the greatest response of an eye that forgets exponentially.
@@ -37,6 +38,7 @@ public final class OriginalAllard implements EffectiveIntensityMethod {
      * @throws IllegalArgumentException if it is out of range
      */
     public static OriginalAllard of(TimeSpan timeConstant) {
+        Objects.requireNonNull(timeConstant, "timeConstant");
         return new OriginalAllard(timeConstant);
     }
 

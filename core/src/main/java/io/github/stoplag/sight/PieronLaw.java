@@ -10,6 +10,7 @@ import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Validity;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -86,7 +87,24 @@ public final class PieronLaw implements Evident {
      * @param law the law with its parameters
      * @param evidence the law, with a caveat outside the intensities it was set by
      */
-    public record Reaction(TimeSpan total, TimeSpan intensityPart, String law, Evidence evidence) implements Evident {}
+    public record Reaction(TimeSpan total, TimeSpan intensityPart, String law, Evidence evidence) implements Evident {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param total the reaction time t
+         * @param intensityPart the part k (I/I1)^(−p) of it
+         * @param law the law with its parameters
+         * @param evidence the law, with a caveat outside the intensities it was set by
+         * @throws NullPointerException if one that is required is null
+         */
+        public Reaction {
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(intensityPart, "intensityPart");
+            Objects.requireNonNull(law, "law");
+            Objects.requireNonNull(total, "total");
+        }
+    }
 
     private PieronLaw(
             TimeSpan irreducible,
@@ -113,6 +131,9 @@ public final class PieronLaw implements Evident {
      * @throws IllegalArgumentException if one is out of range
      */
     public static PieronLaw of(TimeSpan irreducible, TimeSpan slowing, LuminousIntensity reference, double exponent) {
+        Objects.requireNonNull(irreducible, "irreducible");
+        Objects.requireNonNull(reference, "reference");
+        Objects.requireNonNull(slowing, "slowing");
         Check.inRange("intensity part of the reaction time", slowing.inSeconds(), 0, 10, "s");
         checkLit("reference intensity", reference);
         checkExponent(exponent);
@@ -138,6 +159,11 @@ public final class PieronLaw implements Evident {
             TimeSpan later,
             double exponent,
             Source source) {
+        Objects.requireNonNull(bright, "bright");
+        Objects.requireNonNull(dim, "dim");
+        Objects.requireNonNull(irreducible, "irreducible");
+        Objects.requireNonNull(later, "later");
+        Objects.requireNonNull(source, "source");
         checkLit("lower intensity", dim);
         Check.above("higher intensity", bright.inCandela(), dim.inCandela(), Ranges.SHINING.hi(), "cd");
         Check.inRange("delay of the dim light", later.inSeconds(), 0, 10, "s");

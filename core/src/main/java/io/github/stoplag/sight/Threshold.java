@@ -12,6 +12,7 @@ import io.github.stoplag.source.Evident;
 import io.github.stoplag.source.Source;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * The least light that must be switched on to be noticed: a threshold of its own and a share of the light already
@@ -53,7 +54,7 @@ public final class Threshold implements Evident {
         this.darkCd = darkCd;
         this.darkText = darkText;
         this.contrastRatio = contrastRatio;
-        this.caveats = List.copyOf(caveats);
+        this.caveats = Check.copyOf("caveats", caveats);
     }
 
     /**
@@ -90,6 +91,7 @@ public final class Threshold implements Evident {
      * @throws IllegalArgumentException if the background is outside what the law can take
      */
     public static Threshold background(ThresholdIlluminance law, ViewingConditions conditions) {
+        Objects.requireNonNull(law, "law");
         String origin = " (" + law + ", " + law.source().standing() + ", background " + conditions.background() + ")";
         return illuminance(
                 law.at(conditions.background()),

@@ -10,6 +10,7 @@ import io.github.stoplag.source.Standing;
 import io.github.stoplag.source.Table;
 import io.github.stoplag.source.Validity;
 import java.util.Arrays;
+import java.util.Objects;
 
 /**
  * The least illuminance at the eye from a point of light that is seen against a background, as published.
@@ -96,6 +97,7 @@ public enum ThresholdIlluminance implements Evident {
      * @return the evidence, with a caveat for a background outside the checked range
      */
     public Evidence evidence(Luminance background) {
+        Objects.requireNonNull(background, "background");
         Validity validity = new Validity("background luminance", loCdPerM2, hiCdPerM2, "cd/m²", source());
         return evidence()
                 .withCaveats(validity.check(background.inCdPerM2()).stream().toList());

@@ -2,6 +2,7 @@ package io.github.stoplag.sight;
 
 import io.github.stoplag.quantity.Distance;
 import io.github.stoplag.quantity.Luminance;
+import java.util.Objects;
 
 /**
  * Where the driver behind looks from, and against what.
@@ -22,6 +23,8 @@ public record ViewingConditions(Luminance background, Distance distance, Atmosph
      * @throws IllegalArgumentException if the distance is out of range
      */
     public ViewingConditions {
+        Objects.requireNonNull(atmosphere, "atmosphere");
+        Objects.requireNonNull(background, "background");
         Atmosphere.checkDistanceM(distance);
     }
 
@@ -34,6 +37,7 @@ public record ViewingConditions(Luminance background, Distance distance, Atmosph
      * @throws IllegalArgumentException if the distance is out of range
      */
     public static ViewingConditions of(Luminance background, Distance distance) {
+        Objects.requireNonNull(background, "background");
         return new ViewingConditions(background, distance, Atmosphere.CLEAR, false);
     }
 
@@ -44,6 +48,7 @@ public record ViewingConditions(Luminance background, Distance distance, Atmosph
      * @return the changed conditions
      */
     public ViewingConditions through(Atmosphere air) {
+        Objects.requireNonNull(air, "air");
         return new ViewingConditions(background, distance, air, tailLit);
     }
 

@@ -2,6 +2,7 @@ package io.github.stoplag.source;
 
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Temperature;
+import java.util.Objects;
 
 /**
  * A warning that goes with a result because acting on it can hurt people, break the law or burn a vehicle.
@@ -15,14 +16,14 @@ public record Caution(String topic, String text) {
     /** A lamp is approved with its light source. */
     public static final Caution LAMP_LAW = new Caution(
             "lamp law",
-            "A lamp is type-approved together with its light source. An LED in a lamp approved for a filament bulb can void"
-                    + " the approval and be unlawful on the road: check the law and the marking on the lamp.");
+            "A lamp is type-approved together with its light source. An LED in a lamp approved for a filament bulb can"
+                    + " void the approval and be unlawful on the road: check the law and the marking on the lamp.");
 
     /** A fuse protects the wire. */
     public static final Caution FUSES = new Caution(
             "fuses",
-            "The fuse protects the wire. Never fit a larger one to make a circuit work, and fuse any added feed close to"
-                    + " its source.");
+            "The fuse protects the wire. Never fit a larger one to make a circuit work, and fuse any added feed close"
+                    + " to its source.");
 
     /** Joints and wires need protection. */
     public static final Caution INSULATION = new Caution(
@@ -33,14 +34,14 @@ public record Caution(String topic, String text) {
     /** A calculation approves nothing. */
     public static final Caution LICENSED_PRACTICE = new Caution(
             "licensed practice",
-            "This is a calculation, not a proof of safety. Local codes go first, and work on a vehicle's lighting belongs"
-                    + " in the hands of someone licensed to do it, who measures the result.");
+            "This is a calculation, not a proof of safety. Local codes go first, and work on a vehicle's lighting"
+                    + " belongs in the hands of someone licensed to do it, who measures the result.");
 
     /** A motion on paper keeps nobody apart. */
     public static final Caution NO_PROOF = new Caution(
             "no proof of safety",
-            "This is the motion of idealised vehicles, not a proof that real ones stay apart: drivers, brakes and roads scatter,"
-                    + " and the gap the law asks for goes first.");
+            "This is the motion of idealised vehicles, not a proof that real ones stay apart: drivers, brakes and"
+                    + " roads scatter, and the gap the law asks for goes first.");
 
     /**
      * Checks that there is something to say.
@@ -50,6 +51,8 @@ public record Caution(String topic, String text) {
      * @throws IllegalArgumentException if topic or text is blank
      */
     public Caution {
+        Objects.requireNonNull(text, "text");
+        Objects.requireNonNull(topic, "topic");
         if (topic.isBlank() || text.isBlank()) {
             throw new IllegalArgumentException(
                     "a caution must have a topic and a text, got \"" + topic + "\" and \"" + text + "\"");
@@ -64,6 +67,8 @@ public record Caution(String topic, String text) {
      * @return the caution, naming the temperature
      */
     public static Caution hotSurface(String part, Temperature surface) {
+        Objects.requireNonNull(surface, "surface");
+        Objects.requireNonNull(part, "part");
         return new Caution(
                 "heat",
                 "The surface of the " + part + " is estimated at "

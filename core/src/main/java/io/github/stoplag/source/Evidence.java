@@ -1,8 +1,10 @@
 package io.github.stoplag.source;
 
+import io.github.stoplag.quantity.Check;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 
 /**
@@ -23,9 +25,9 @@ public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> c
      * @param cautions the warnings about acting on them
      */
     public Evidence {
-        basis = List.copyOf(basis);
-        caveats = List.copyOf(caveats);
-        cautions = List.copyOf(cautions);
+        basis = Check.copyOf("basis", basis);
+        caveats = Check.copyOf("caveats", caveats);
+        cautions = Check.copyOf("cautions", cautions);
     }
 
     /**
@@ -35,6 +37,7 @@ public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> c
      * @return the evidence, without caveats and cautions
      */
     public static Evidence of(String... basis) {
+        Objects.requireNonNull(basis, "basis");
         return new Evidence(List.of(basis), List.of(), List.of());
     }
 
@@ -55,6 +58,8 @@ public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> c
      * @return the evidence, without caveats and cautions
      */
     public static Evidence of(String what, Source source) {
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(what, "what");
         return of(what + ": " + source);
     }
 
@@ -65,6 +70,7 @@ public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> c
      * @return the longer evidence
      */
     public Evidence withCaveats(Collection<Caveat> more) {
+        Objects.requireNonNull(more, "more");
         return more.isEmpty() ? this : with(new Evidence(List.of(), List.copyOf(more), List.of()));
     }
 
@@ -84,6 +90,7 @@ public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> c
      * @return the longer evidence
      */
     public Evidence withCaveat(String text) {
+        Objects.requireNonNull(text, "text");
         return with(new Evidence(List.of(), List.of(new Caveat(text)), List.of()));
     }
 
@@ -95,6 +102,7 @@ public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> c
      * @return the evidence, longer if it applies
      */
     public Evidence withCaveatIf(boolean applies, String text) {
+        Objects.requireNonNull(text, "text");
         return applies ? withCaveat(text) : this;
     }
 
@@ -105,6 +113,7 @@ public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> c
      * @return the longer evidence
      */
     public Evidence withCautions(Caution... more) {
+        Objects.requireNonNull(more, "more");
         return with(new Evidence(List.of(), List.of(), List.of(more)));
     }
 
@@ -115,6 +124,7 @@ public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> c
      * @return both, this one's statements first
      */
     public Evidence with(Evidence other) {
+        Objects.requireNonNull(other, "other");
         return other.equals(NONE) ? this : joined(List.of(this, other));
     }
 
@@ -125,6 +135,7 @@ public record Evidence(List<String> basis, List<Caveat> caveats, List<Caution> c
      * @return all of them, the first one's statements first
      */
     public static Evidence joined(Collection<Evidence> parts) {
+        Objects.requireNonNull(parts, "parts");
         Set<String> basis = new LinkedHashSet<>();
         Set<Caveat> caveats = new LinkedHashSet<>();
         Set<Caution> cautions = new LinkedHashSet<>();

@@ -1,6 +1,7 @@
 package io.github.stoplag.source;
 
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Something that says what it rests on: a result, a curve, a model, a rule or a row of a published table.
@@ -23,6 +24,7 @@ public interface Evident {
      * @return their evidence together, each statement once
      */
     static Evident joined(Evident... parts) {
+        Objects.requireNonNull(parts, "parts");
         return new Joined(List.of(parts));
     }
 

@@ -2,6 +2,7 @@ package io.github.stoplag.source;
 
 import io.github.stoplag.quantity.Numbers;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * A range that a source publishes for a figure; a single published figure has equal ends.
@@ -28,6 +29,11 @@ public record PublishedRange(String id, String what, double low, double high, St
      * @throws IllegalArgumentException if low exceeds high or either is NaN
      */
     public PublishedRange {
+        Objects.requireNonNull(id, "id");
+        Objects.requireNonNull(note, "note");
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(unit, "unit");
+        Objects.requireNonNull(what, "what");
         if (!(low <= high)) {
             throw new IllegalArgumentException("published range " + id + " must have low <= high, got "
                     + Numbers.text(low) + " and " + Numbers.text(high));

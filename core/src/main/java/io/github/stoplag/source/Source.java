@@ -1,5 +1,7 @@
 package io.github.stoplag.source;
 
+import java.util.Objects;
+
 /**
  * Where a figure or a model comes from.
  *
@@ -17,6 +19,9 @@ public record Source(String document, String place, Standing standing) {
      * @throws IllegalArgumentException if the document is blank
      */
     public Source {
+        Objects.requireNonNull(document, "document");
+        Objects.requireNonNull(place, "place");
+        Objects.requireNonNull(standing, "standing");
         if (document.isBlank()) {
             throw new IllegalArgumentException("a source must name its document, got an empty text");
         }
@@ -30,6 +35,8 @@ public record Source(String document, String place, Standing standing) {
      * @return the source
      */
     public static Source seen(String document, String place) {
+        Objects.requireNonNull(document, "document");
+        Objects.requireNonNull(place, "place");
         return new Source(document, place, Standing.SEEN);
     }
 
@@ -41,6 +48,8 @@ public record Source(String document, String place, Standing standing) {
      * @return the source
      */
     public static Source fromMemory(String document, String place) {
+        Objects.requireNonNull(document, "document");
+        Objects.requireNonNull(place, "place");
         return new Source(document, place, Standing.FROM_MEMORY);
     }
 
@@ -51,6 +60,7 @@ public record Source(String document, String place, Standing standing) {
      * @return the source
      */
     public static Source assumed(String why) {
+        Objects.requireNonNull(why, "why");
         return new Source(why, "", Standing.ASSUMED);
     }
 

@@ -1,5 +1,7 @@
 package io.github.stoplag.source;
 
+import java.util.Objects;
+
 /** How firmly a figure is known: whether its published text was read, remembered or only assumed. */
 public enum Standing {
     /** Read in the source's own text or a faithful copy of it. */
@@ -29,6 +31,7 @@ public enum Standing {
      * @throws IllegalArgumentException if no standing has these words
      */
     public static Standing of(String text) {
+        Objects.requireNonNull(text, "text");
         for (Standing standing : values()) {
             if (standing.text.equals(text)) {
                 return standing;

@@ -1,6 +1,7 @@
 package io.github.stoplag.source;
 
 import io.github.stoplag.quantity.Numbers;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -24,6 +25,9 @@ public record Validity(String quantity, double lo, double hi, String unit, Sourc
      * @throws IllegalArgumentException if lo is not below hi
      */
     public Validity {
+        Objects.requireNonNull(quantity, "quantity");
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(unit, "unit");
         if (!(lo < hi)) {
             throw new IllegalArgumentException("validated range of " + quantity + " must have lo < hi, got "
                     + Numbers.text(lo) + " and " + Numbers.text(hi));

@@ -4,6 +4,7 @@ import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.source.Source;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
@@ -38,6 +39,8 @@ public final class Axis {
      * @throws IllegalArgumentException if the name is malformed, there is no level or one is not finite
      */
     public static Axis list(String name, String unit, double... levels) {
+        Objects.requireNonNull(levels, "levels");
+        Objects.requireNonNull(unit, "unit");
         String column = column(name, unit);
         if (levels.length == 0
                 || levels.length > MOST_LEVELS
@@ -58,6 +61,7 @@ public final class Axis {
      * @throws IllegalArgumentException if the name is malformed or the value is not finite
      */
     public static Axis constant(String name, String unit, double value) {
+        Objects.requireNonNull(unit, "unit");
         return list(name, unit, value);
     }
 
@@ -73,6 +77,7 @@ public final class Axis {
      * @throws IllegalArgumentException if the name is malformed, lo is not below hi or there are fewer than 2 levels
      */
     public static Axis range(String name, String unit, double lo, double hi, int count) {
+        Objects.requireNonNull(unit, "unit");
         if (!(lo < hi && count >= 2 && count <= MOST_LEVELS)) {
             throw new IllegalArgumentException("range of axis " + column(name, unit)
                     + " must have lo < hi and 2 to 1000000 levels, got " + Numbers.text(lo) + " to " + Numbers.text(hi)
@@ -95,6 +100,9 @@ public final class Axis {
      * @throws IllegalArgumentException if the name is malformed
      */
     public static Axis drawn(String name, String unit, Distribution distribution) {
+        Objects.requireNonNull(distribution, "distribution");
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(unit, "unit");
         return new Axis(column(name, unit), new double[0], Optional.of(distribution), Optional.empty());
     }
 
@@ -105,6 +113,7 @@ public final class Axis {
      * @return the axis with its source
      */
     public Axis from(Source newSource) {
+        Objects.requireNonNull(newSource, "newSource");
         return new Axis(column, levels, distribution, Optional.of(newSource));
     }
 

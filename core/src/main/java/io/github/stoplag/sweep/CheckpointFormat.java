@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Writes down how far a sweep of a plan has come, and reads it back with the same bits: tally, next chunk, counts and
@@ -45,6 +46,7 @@ public final class CheckpointFormat {
      * @throws IllegalArgumentException if the result is of another plan
      */
     public <T extends SavableTally<T>> void write(SweepResult<T> result, DataOutput out) throws IOException {
+        Objects.requireNonNull(out, "out");
         result.requirePlan(plan);
         SavedState.save(out, KIND, content -> {
             content.write(digest);
@@ -72,6 +74,7 @@ public final class CheckpointFormat {
      * @throws IOException if it cannot be read, ends too early, is damaged, or was written for another plan or tally
      */
     public <T extends SavableTally<T>> SweepResult<T> read(DataInput in, T tally) throws IOException {
+        Objects.requireNonNull(tally, "tally");
         List<SweepResult<T>> results = new ArrayList<>();
         SavedState.restore(in, KIND, content -> {
             byte[] found = new byte[digest.length];

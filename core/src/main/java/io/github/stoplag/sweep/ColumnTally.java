@@ -3,6 +3,7 @@ package io.github.stoplag.sweep;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
+import java.util.Objects;
 
 /** Mean, variance, extremes and quantiles of one column. */
 public final class ColumnTally implements SavableTally<ColumnTally> {
@@ -16,11 +17,13 @@ public final class ColumnTally implements SavableTally<ColumnTally> {
      * @param column an axis or an output of the model
      */
     public ColumnTally(String column) {
+        Objects.requireNonNull(column, "column");
         this.column = column;
     }
 
     @Override
     public void add(RowBlock rows) {
+        Objects.requireNonNull(rows, "rows");
         double[] values = rows.column(column);
         moments.add(values, rows.count());
         quantiles.add(values, rows.count());
@@ -28,6 +31,7 @@ public final class ColumnTally implements SavableTally<ColumnTally> {
 
     @Override
     public void absorb(ColumnTally later) {
+        Objects.requireNonNull(later, "later");
         moments.absorb(later.moments);
         quantiles.absorb(later.quantiles);
     }

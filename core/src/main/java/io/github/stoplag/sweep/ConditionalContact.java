@@ -5,6 +5,7 @@ import io.github.stoplag.kernel.GapKernel;
 import io.github.stoplag.quantity.Numbers;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Stream;
 
 /**
@@ -76,6 +77,7 @@ public final class ConditionalContact implements Model {
      *     hardly any of its distribution is in range
      */
     public static ConditionalContact of(Plan plan, String... lamps) {
+        Objects.requireNonNull(lamps, "lamps");
         PairModel pair = PairModel.of(plan, lamps);
         Axis axis = plan.axes().stream()
                 .filter(a -> a.column().equals(PairColumn.gapOf(plan).column()))
@@ -127,6 +129,7 @@ public final class ConditionalContact implements Model {
      * @return {@code contact_probability_<lamp>}
      */
     public static String probabilityColumn(String lamp) {
+        Objects.requireNonNull(lamp, "lamp");
         return "contact_probability_" + lamp;
     }
 
@@ -137,6 +140,7 @@ public final class ConditionalContact implements Model {
      * @return {@code gap_needed_<lamp>_m}
      */
     public static String gapNeededColumn(String lamp) {
+        Objects.requireNonNull(lamp, "lamp");
         return "gap_needed_" + lamp + "_m";
     }
 

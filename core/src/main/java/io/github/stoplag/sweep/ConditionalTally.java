@@ -6,6 +6,7 @@ import java.io.DataOutput;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * What a sweep of {@link ConditionalContact} gathers: for each lamp the mean contact probability, and the difference of
@@ -24,6 +25,7 @@ public final class ConditionalTally implements SavableTally<ConditionalTally> {
      * @param model the model whose outputs are gathered
      */
     public ConditionalTally(ConditionalContact model) {
+        Objects.requireNonNull(model, "model");
         names = model.lamps();
         for (int i = 0; i < names.size(); i++) {
             lamps.add(new Moments());

@@ -6,6 +6,7 @@ import java.io.DataOutput;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -27,6 +28,20 @@ public final class ContactMap implements SavableTally<ContactMap> {
      * @param count how many
      */
     public record Bins(String column, double lo, double hi, int count) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param column the axis
+         * @param lo the lower end of the first bin
+         * @param hi the upper end of the last bin
+         * @param count how many
+         * @throws NullPointerException if one that is required is null
+         */
+        public Bins {
+            Objects.requireNonNull(column, "column");
+        }
+
         static Bins of(Axis axis, int most) {
             double lo = axis.distribution()
                     .map(drawn -> drawn.quantile(TAIL_RATIO))
@@ -90,6 +105,7 @@ public final class ContactMap implements SavableTally<ContactMap> {
      * @return the map
      */
     public static ContactMap of(Plan plan, List<String> lamps) {
+        Objects.requireNonNull(lamps, "lamps");
         return new ContactMap(
                 Bins.of(axis(plan, PairColumn.gapOf(plan).column()), GAP_BINS),
                 Bins.of(axis(plan, PairColumn.SPEED.column()), SPEED_BINS),

@@ -1,6 +1,7 @@
 package io.github.stoplag.sweep;
 
 import io.github.stoplag.quantity.Numbers;
+import java.util.Objects;
 
 /**
  * Random numbers by position: each is a function of (seed, axis, scenario index) alone, so that any chunk can be drawn
@@ -85,6 +86,7 @@ public final class CounterRandom {
      * @throws IllegalArgumentException if axis or indices are out of range
      */
     public void fill(int axis, long firstIndex, int count, double[] uniform) {
+        Objects.requireNonNull(uniform, "uniform");
         long z = place(axis, firstIndex, count);
         for (int i = 0; i < count; i++) {
             uniform[i] = toUnit(mix(z));

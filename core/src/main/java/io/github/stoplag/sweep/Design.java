@@ -1,5 +1,7 @@
 package io.github.stoplag.sweep;
 
+import java.util.Objects;
+
 /**
  * How a plan spreads its scenarios over its axes. Every design gives the values of a scenario from its index alone.
  *
@@ -41,6 +43,7 @@ public record Design(Kind kind, long count) {
      * @throws IllegalArgumentException if the count is not in [1, 2⁴⁸], for Sobol [1, 2³¹]
      */
     public Design {
+        Objects.requireNonNull(kind, "kind");
         long most = kind == Kind.SOBOL ? SobolPoints.MOST_POINTS : CounterRandom.MOST_SCENARIOS;
         if (count < 1 || count > most) {
             throw new IllegalArgumentException(

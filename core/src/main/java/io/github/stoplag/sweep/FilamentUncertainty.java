@@ -8,6 +8,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.source.Evidence;
 import io.github.stoplag.source.Evident;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -61,7 +62,9 @@ public final class FilamentUncertainty implements Evident {
          * @param evidence what the widths rest on
          */
         public Budget {
-            contributions = List.copyOf(contributions);
+            Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(time, "time");
+            contributions = Check.copyOf("contributions", contributions);
         }
     }
 
@@ -103,6 +106,8 @@ public final class FilamentUncertainty implements Evident {
      * @throws IllegalArgumentException if the time is not finite for every lamp within the tolerances
      */
     public Budget budget(String name, ToDoubleFunction<FilamentLamp> timeS) {
+        Objects.requireNonNull(timeS, "timeS");
+        Objects.requireNonNull(name, "name");
         Measurand measurand = measurand(timeS);
         return new Budget(
                 measurand.firstOrder(CONFIDENCE),
@@ -117,6 +122,7 @@ public final class FilamentUncertainty implements Evident {
      * @return the measurand with its five inputs
      */
     public Measurand measurand(ToDoubleFunction<FilamentLamp> timeS) {
+        Objects.requireNonNull(timeS, "timeS");
         TungstenTables used = lamp.tungsten();
         TungstenTables other = used == TungstenTables.FITS ? TungstenTables.CLASSIC : TungstenTables.FITS;
         double byTablesS =

@@ -3,6 +3,7 @@ package io.github.stoplag.sweep;
 import io.github.stoplag.lamp.FilamentLamp;
 import io.github.stoplag.lamp.FilamentOnset;
 import io.github.stoplag.lamp.SupplyConditions;
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.LuminousIntensity;
 import io.github.stoplag.quantity.Numbers;
 import io.github.stoplag.quantity.Range;
@@ -15,6 +16,7 @@ import io.github.stoplag.sight.Detector;
 import io.github.stoplag.sight.LampSignal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * A filament lamp and an eye of which not all is known: some of coil factor, gas loss, supply, series resistance and
@@ -46,7 +48,7 @@ public final class FilamentUnknowns {
         this.atDesign = atDesign;
         this.tail = tail;
         this.eye = eye;
-        this.unknowns = List.copyOf(unknowns);
+        this.unknowns = Check.copyOf("unknowns", unknowns);
     }
 
     /**
@@ -60,6 +62,10 @@ public final class FilamentUnknowns {
      */
     public static FilamentUnknowns of(
             FilamentLamp lamp, SupplyConditions conditions, LuminousIntensity atDesign, Detector eye) {
+        Objects.requireNonNull(atDesign, "atDesign");
+        Objects.requireNonNull(conditions, "conditions");
+        Objects.requireNonNull(eye, "eye");
+        Objects.requireNonNull(lamp, "lamp");
         return new FilamentUnknowns(
                 new Circuit(lamp, conditions), atDesign, LuminousIntensity.candela(0), eye, List.of());
     }
@@ -71,6 +77,7 @@ public final class FilamentUnknowns {
      * @return the changed setting
      */
     public FilamentUnknowns withTailLit(LuminousIntensity steady) {
+        Objects.requireNonNull(steady, "steady");
         return new FilamentUnknowns(known, atDesign, steady, eye, unknowns);
     }
 
@@ -119,6 +126,8 @@ public final class FilamentUnknowns {
      * @throws IllegalArgumentException if the interval is out of range or order, or the quantity has one already
      */
     public FilamentUnknowns supply(Voltage lo, Voltage hi) {
+        Objects.requireNonNull(hi, "hi");
+        Objects.requireNonNull(lo, "lo");
         return with(
                 "supply_v",
                 "supply voltage",
@@ -137,6 +146,8 @@ public final class FilamentUnknowns {
      * @throws IllegalArgumentException if the interval is out of range or order, or the quantity has one already
      */
     public FilamentUnknowns seriesResistance(Resistance lo, Resistance hi) {
+        Objects.requireNonNull(hi, "hi");
+        Objects.requireNonNull(lo, "lo");
         return with(
                 "series_resistance_ohm",
                 "series resistance",
@@ -156,6 +167,8 @@ public final class FilamentUnknowns {
      * @throws IllegalArgumentException if the interval is out of range or order, or the quantity has one already
      */
     public FilamentUnknowns ambientTemperature(Temperature lo, Temperature hi) {
+        Objects.requireNonNull(hi, "hi");
+        Objects.requireNonNull(lo, "lo");
         return with(
                 "ambient_k",
                 "ambient temperature",
@@ -198,6 +211,7 @@ public final class FilamentUnknowns {
      * @throws IllegalArgumentException if a value is outside its interval, or as {@link FilamentLamp#switchOn}
      */
     public Detection simulate(double... values) {
+        Objects.requireNonNull(values, "values");
         if (values.length != unknowns.size()) {
             throw new IllegalArgumentException(
                     "values of a simulation must be " + unknowns.size() + ", got " + values.length);
@@ -220,6 +234,7 @@ public final class FilamentUnknowns {
      * @throws IllegalArgumentException if nothing is unknown, or as {@link LatencyTable#of}
      */
     public LatencyTable table(TimeSpan accuracy) {
+        Objects.requireNonNull(accuracy, "accuracy");
         return LatencyTable.of(axes(), this::simulate, accuracy);
     }
 }

@@ -1,5 +1,6 @@
 package io.github.stoplag.sweep;
 
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -10,6 +11,17 @@ import java.util.Optional;
  */
 public record GapIntegrated(ConditionalTally tally, long draws) {
     private static final long MOST_DRAWS = 1 << 20;
+
+    /**
+     * Refuses nulls.
+     *
+     * @param tally the probabilities
+     * @param draws how many times the other axes were drawn
+     * @throws NullPointerException if one that is required is null
+     */
+    public GapIntegrated {
+        Objects.requireNonNull(tally, "tally");
+    }
 
     /**
      * Computes them, from independent draws whatever the plan's design.

@@ -5,6 +5,7 @@ import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.Objects;
 
 /**
  * Counts in equal bins [lo + i w, lo + (i + 1) w), with what lies below and above counted apart; mergeable. NaN is
@@ -49,6 +50,7 @@ public final class Histogram {
      * @param length how many of them
      */
     public void add(double[] values, int length) {
+        Objects.requireNonNull(values, "values");
         double perBin = bins.length / (hi - lo);
         for (int i = 0; i < length; i++) {
             double x = values[i];
@@ -69,6 +71,7 @@ public final class Histogram {
      * @throws IllegalArgumentException if its bins differ
      */
     public void absorb(Histogram other) {
+        Objects.requireNonNull(other, "other");
         if (!sameBins(other)) {
             throw new IllegalArgumentException("histograms must have the same bins, got " + this + " and " + other);
         }

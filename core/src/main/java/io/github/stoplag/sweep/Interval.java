@@ -3,6 +3,7 @@ package io.github.stoplag.sweep;
 import io.github.stoplag.chance.StandardNormal;
 import io.github.stoplag.chance.StudentT;
 import io.github.stoplag.quantity.Numbers;
+import java.util.Objects;
 
 /**
  * A confidence interval.
@@ -53,6 +54,7 @@ public record Interval(double lo, double hi, double confidence) {
      * @throws IllegalArgumentException if there are fewer than two, or the confidence is out of range
      */
     public static Interval ofRepetitions(Moments repetitions, double confidence) {
+        Objects.requireNonNull(repetitions, "repetitions");
         if (repetitions.count() < 2) {
             throw new IllegalArgumentException("repetitions must be at least 2, got " + repetitions.count());
         }

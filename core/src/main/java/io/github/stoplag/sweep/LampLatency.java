@@ -5,6 +5,7 @@ import io.github.stoplag.quantity.Temperature;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 
@@ -24,6 +25,20 @@ public record LampLatency(double fixedS, Optional<LatencyTable> table, String or
     private static final double PER_SECOND = 1e9;
 
     /**
+     * Refuses nulls.
+     *
+     * @param fixedS the latency in seconds, if nothing is open
+     * @param table the table, if something is
+     * @param origin what it rests on: lamp and eye
+     * @param followsCircuit whether it follows from columns as {@link PairColumn#isOfCircuit}, be they constant
+     * @throws NullPointerException if one that is required is null
+     */
+    public LampLatency {
+        Objects.requireNonNull(origin, "origin");
+        Objects.requireNonNull(table, "table");
+    }
+
+    /**
      * Takes a moment, rounded to 1 ns so that it has the same bits on every JDK.
      *
      * @param latency from the circuit closing to the light being detected
@@ -31,6 +46,8 @@ public record LampLatency(double fixedS, Optional<LatencyTable> table, String or
      * @return the latency
      */
     public static LampLatency fixed(TimeSpan latency, String origin) {
+        Objects.requireNonNull(latency, "latency");
+        Objects.requireNonNull(origin, "origin");
         return new LampLatency(
                 Math.rint(latency.inSeconds() * PER_SECOND) / PER_SECOND, Optional.empty(), origin, false);
     }
@@ -47,6 +64,8 @@ public record LampLatency(double fixedS, Optional<LatencyTable> table, String or
      */
     public static LampLatency following(
             FilamentUnknowns known, Map<PairColumn, LampModels.Span> intervals, String origin) {
+        Objects.requireNonNull(intervals, "intervals");
+        Objects.requireNonNull(origin, "origin");
         FilamentUnknowns open = known;
         for (Map.Entry<PairColumn, LampModels.Span> entry : new TreeMap<>(intervals).entrySet()) {
             open = opened(

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
+import java.util.Objects;
 import java.util.TreeMap;
 
 /**
@@ -36,6 +37,9 @@ public final class LatencyModel implements Model {
      * @throws IllegalArgumentException if the model takes no latency of such a lamp, or a table's column is not there
      */
     public static LatencyModel of(Model pairs, Map<String, LatencyTable> tables, List<String> circuit) {
+        Objects.requireNonNull(circuit, "circuit");
+        Objects.requireNonNull(tables, "tables");
+        Objects.requireNonNull(pairs, "pairs");
         tables.forEach((lamp, table) -> {
             if (!pairs.inputs().contains(PairColumn.LATENCY.column(lamp)) || !circuit.containsAll(table.inputs())) {
                 throw new IllegalArgumentException("a tabulated lamp must have its latency among " + pairs.inputs()

@@ -16,6 +16,7 @@ import java.util.Collection;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -65,6 +66,9 @@ public final class LatencyTable implements Evident {
      *     reach the accuracy, or as the simulation throws
      */
     public static LatencyTable of(List<TableAxis> axes, Function<double[], Detection> moment, TimeSpan accuracy) {
+        Objects.requireNonNull(accuracy, "accuracy");
+        Objects.requireNonNull(axes, "axes");
+        Objects.requireNonNull(moment, "moment");
         if (axes.isEmpty() || axes.size() > MOST_AXES) {
             throw new IllegalArgumentException("unknowns of a table must be in [1, 8], got " + axes.size());
         }

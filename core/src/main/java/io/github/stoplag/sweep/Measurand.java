@@ -125,6 +125,19 @@ public final class Measurand {
      * @param contribution its part uᵢ of the result's, with the sign of its effect
      */
     public record Contribution(String input, double standardUncertainty, double contribution) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param input the input
+         * @param standardUncertainty its standard uncertainty
+         * @param contribution its part uᵢ of the result's, with the sign of its effect
+         * @throws NullPointerException if one that is required is null
+         */
+        public Contribution {
+            Objects.requireNonNull(input, "input");
+        }
+
         /** {@return the sensitivity coefficient cᵢ: contribution over standard uncertainty} */
         public double coefficient() {
             return contribution / standardUncertainty;
@@ -146,6 +159,7 @@ public final class Measurand {
      * @return the measurand
      */
     public static Measurand of(Function function) {
+        Objects.requireNonNull(function, "function");
         return new Measurand(function, MeasurandInputs.NONE);
     }
 
@@ -163,6 +177,7 @@ public final class Measurand {
      * @throws IllegalArgumentException if there is an input of this name
      */
     public Measurand input(String name, Distribution distribution) {
+        Objects.requireNonNull(name, "name");
         return input(name, distribution, Double.POSITIVE_INFINITY);
     }
 
@@ -177,6 +192,7 @@ public final class Measurand {
      * @throws IllegalArgumentException if there is an input of this name, or ν is below 1
      */
     public Measurand input(String name, Distribution distribution, double degreesOfFreedom) {
+        Objects.requireNonNull(name, "name");
         return new Measurand(function, inputs.with(MeasurandInputs.Input.of(name, distribution, degreesOfFreedom)));
     }
 
@@ -190,6 +206,7 @@ public final class Measurand {
      * @throws IllegalArgumentException if the uncertainty is not above 0 or there is an input of this name
      */
     public Measurand normal(String name, double estimate, double standardUncertainty) {
+        Objects.requireNonNull(name, "name");
         Check.above("standard uncertainty of " + name, standardUncertainty, 0, 1e9, "");
         double reach = 8 * standardUncertainty;
         Distribution distribution =
@@ -212,6 +229,7 @@ public final class Measurand {
      * @throws IllegalArgumentException if an argument is out of range or there is an input of this name
      */
     public Measurand student(String name, double estimate, double standardUncertainty, double degreesOfFreedom) {
+        Objects.requireNonNull(name, "name");
         Check.above("standard uncertainty of " + name, standardUncertainty, 0, 1e9, "");
         return input(name, new StudentT(estimate, standardUncertainty, degreesOfFreedom));
     }
@@ -228,6 +246,8 @@ public final class Measurand {
      *     of an input are the same
      */
     public Measurand readings(List<String> names, double[]... readings) {
+        Objects.requireNonNull(names, "names");
+        Objects.requireNonNull(readings, "readings");
         return new Measurand(function, inputs.withReadings(names, readings));
     }
 
@@ -295,6 +315,7 @@ public final class Measurand {
      *     number
      */
     public double at(double... values) {
+        Objects.requireNonNull(values, "values");
         Check.inRange("number of values", values.length, inputs.size(), inputs.size(), "");
         return value(values.clone());
     }
@@ -360,6 +381,7 @@ public final class Measurand {
      * @throws IllegalArgumentException if the inputs are not the same, or one result has no uncertainty
      */
     public double correlationWith(Measurand other) {
+        Objects.requireNonNull(other, "other");
         if (!inputs.equals(other.inputs)) {
             throw new IllegalArgumentException(
                     "correlated results must have the same inputs, got " + inputs + " and " + other.inputs);

@@ -2,6 +2,7 @@ package io.github.stoplag.sweep;
 
 import io.github.stoplag.quantity.Numbers;
 import java.util.Locale;
+import java.util.Objects;
 
 /**
  * Both ways side by side.
@@ -32,6 +33,22 @@ public record MeasurandComparison(
 
     private static final double STABLE_SHARE = 5;
     private static final double MARGIN = 3;
+
+    /**
+     * Refuses nulls.
+     *
+     * @param firstOrder by the law of propagation
+     * @param monteCarlo by propagation of distributions
+     * @param tolerance half a unit of the last of two significant digits of the Monte Carlo's standard uncertainty, δ
+     * @param loScatter the standard error of the lower end of the Monte Carlo interval, from order statistics
+     * @param hiScatter that of the upper end
+     * @param draws how many draws the Monte Carlo had
+     * @throws NullPointerException if one that is required is null
+     */
+    public MeasurandComparison {
+        Objects.requireNonNull(firstOrder, "firstOrder");
+        Objects.requireNonNull(monteCarlo, "monteCarlo");
+    }
 
     /**
      * Says whether the first-order interval is validated: both ends within the tolerance δ (JCGM 101, 8.1). JCGM 101,

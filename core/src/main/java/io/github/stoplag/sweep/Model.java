@@ -1,6 +1,7 @@
 package io.github.stoplag.sweep;
 
 import java.util.List;
+import java.util.Objects;
 
 /** What a sweep computes for each scenario: columns from columns. */
 public interface Model {
@@ -75,6 +76,9 @@ public interface Model {
      * @return the model
      */
     static Model ofRows(List<String> inputs, List<String> outputs, Row row) {
+        Objects.requireNonNull(inputs, "inputs");
+        Objects.requireNonNull(outputs, "outputs");
+        Objects.requireNonNull(row, "row");
         return new RowModel(List.copyOf(inputs), List.copyOf(outputs), row);
     }
 }

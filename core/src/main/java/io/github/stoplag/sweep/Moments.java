@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Numbers;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
+import java.util.Objects;
 
 /**
  * Count, mean, variance and extremes of a stream of numbers, mergeable. NaN is passed over.
@@ -28,6 +29,7 @@ public final class Moments {
      * @param length how many of them
      */
     public void add(double[] values, int length) {
+        Objects.requireNonNull(values, "values");
         double lo = Double.POSITIVE_INFINITY;
         double hi = Double.NEGATIVE_INFINITY;
         double even = 0;
@@ -89,6 +91,7 @@ public final class Moments {
      * @param later the other stream, unchanged
      */
     public void absorb(Moments later) {
+        Objects.requireNonNull(later, "later");
         merge(later.count, later.mean, later.squares, later.min, later.max);
     }
 

@@ -3,6 +3,7 @@ package io.github.stoplag.sweep;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.IntStream;
 
 /**
@@ -19,7 +20,22 @@ public final class OneAtATime {
      * @param at its values: the levels, or the quantiles at evenly spaced probabilities
      * @param output the result at each, NaN where the inputs were rejected
      */
-    public record Curve(String column, List<Double> at, List<Double> output) {}
+    public record Curve(String column, List<Double> at, List<Double> output) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param column the axis
+         * @param at its values: the levels, or the quantiles at evenly spaced probabilities
+         * @param output the result at each, NaN where the inputs were rejected
+         * @throws NullPointerException if one that is required is null
+         */
+        public Curve {
+            Objects.requireNonNull(at, "at");
+            Objects.requireNonNull(column, "column");
+            Objects.requireNonNull(output, "output");
+        }
+    }
 
     private OneAtATime() {}
 
@@ -34,6 +50,7 @@ public final class OneAtATime {
      * @throws IllegalArgumentException if there is no such output or the number of points is out of range
      */
     public static List<Curve> curves(Plan plan, Model model, String output, int points) {
+        Objects.requireNonNull(plan, "plan");
         int outputAt = model.outputs().indexOf(output);
         if (outputAt < 0 || points < 2 || points > 1000) {
             throw new IllegalArgumentException("curves need an output of " + model.outputs()

@@ -7,6 +7,7 @@ import io.github.stoplag.quantity.Units;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -176,6 +177,7 @@ public enum PairColumn {
      * @return for example {@code lamp_latency_led}
      */
     public String axis(String lamp) {
+        Objects.requireNonNull(lamp, "lamp");
         return axis.replace(LAMP, lamp);
     }
 
@@ -204,6 +206,7 @@ public enum PairColumn {
      * @return for example {@code lamp_latency_led_s}
      */
     public String column(String lamp) {
+        Objects.requireNonNull(lamp, "lamp");
         return column().replace(LAMP, lamp);
     }
 
@@ -277,6 +280,7 @@ public enum PairColumn {
      * @return the axis, named rightly
      */
     public Axis drawn(Distribution distribution) {
+        Objects.requireNonNull(distribution, "distribution");
         return Axis.drawn(axis, unit, distribution);
     }
 
@@ -297,6 +301,7 @@ public enum PairColumn {
      * @return the column, if it is one of these
      */
     public static Optional<PairColumn> of(String column) {
+        Objects.requireNonNull(column, "column");
         return Stream.of(values()).filter(known -> known.matches(column)).findFirst();
     }
 

@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Stream;
 
 /**
@@ -21,8 +22,9 @@ import java.util.stream.Stream;
 public final class PairModel implements Model {
     /** What a contact probability from this model says, and what it does not. */
     public static final String STATEMENT =
-            "Conditional probability under the plan's assumptions: the share of the drawn scenarios, in each of which the leader"
-                    + " brakes and nobody steers away, that end in contact. It is not a crash rate and no proof of safety.";
+            "Conditional probability under the plan's assumptions: the share of the drawn scenarios, in each of which"
+                    + " the leader brakes and nobody steers away, that end in contact. It is not a crash rate and no proof"
+                    + " of safety.";
 
     private final List<String> lamps;
     private final List<String> inputs;
@@ -44,6 +46,7 @@ public final class PairModel implements Model {
      *     gap and time gap are there, or there is a grade without friction
      */
     public static PairModel of(Plan plan, String... lamps) {
+        Objects.requireNonNull(lamps, "lamps");
         List<String> names = List.of(lamps);
         if (names.stream().distinct().count() != lamps.length) {
             throw new IllegalArgumentException("lamps must have different names, got " + names);
@@ -157,9 +160,8 @@ public final class PairModel implements Model {
         texts.add(STATEMENT);
         texts.add(population());
         if (respondingRatio < 1) {
-            texts.add(
-                    "A driver who does not respond keeps the speed for good, the worst there is: in a study it may mean only no response"
-                            + " within the time that was watched.");
+            texts.add("A driver who does not respond keeps the speed for good, the worst there is: in a study it may"
+                    + " mean only no response within the time that was watched.");
         }
         texts.add("Straight lane, constant deceleration after a linear build-up, constant speed until the brakes act.");
         if (!inputs.contains(PairColumn.FOLLOWER_SPEED.column())) {

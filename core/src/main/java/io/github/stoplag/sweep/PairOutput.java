@@ -1,5 +1,7 @@
 package io.github.stoplag.sweep;
 
+import java.util.Objects;
+
 /**
  * What {@link PairModel} gives for each lamp.
  *
@@ -32,6 +34,7 @@ public enum PairOutput {
      * @return for example {@code closing_speed_led_mps}
      */
     public String column(String lamp) {
+        Objects.requireNonNull(lamp, "lamp");
         return column.replace("<lamp>", lamp);
     }
 
@@ -53,6 +56,7 @@ public enum PairOutput {
      */
     @SuppressWarnings("EnumOrdinal") // the outputs are in the order of this list
     public double[] of(double[][] outputs, int lamp) {
+        Objects.requireNonNull(outputs, "outputs");
         return outputs[COUNT * lamp + ordinal()];
     }
 }

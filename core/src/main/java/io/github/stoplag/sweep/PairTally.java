@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * What a sweep of pairs gathers: for each lamp contact probability, closing speeds and gaps; for any two lamps the
@@ -26,7 +27,19 @@ public final class PairTally implements SavableTally<PairTally> {
      * @param scenarios how many, rejected ones included
      * @param contactProbability one proportion for each lamp
      */
-    public record TracePoint(long scenarios, List<Proportion> contactProbability) {}
+    public record TracePoint(long scenarios, List<Proportion> contactProbability) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param scenarios how many, rejected ones included
+         * @param contactProbability one proportion for each lamp
+         * @throws NullPointerException if one that is required is null
+         */
+        public TracePoint {
+            Objects.requireNonNull(contactProbability, "contactProbability");
+        }
+    }
 
     /**
      * Makes an empty tally.

@@ -60,8 +60,8 @@ public final class Plan {
     private Plan(Design design, long seed, List<Axis> axes, List<Correlation> correlations, boolean exact) {
         this.design = design;
         this.seed = seed;
-        this.axes = List.copyOf(axes);
-        this.correlations = List.copyOf(correlations);
+        this.axes = Check.copyOf("axes", axes);
+        this.correlations = Check.copyOf("correlations", correlations);
         this.exact = exact;
     }
 
@@ -73,6 +73,7 @@ public final class Plan {
      * @return the plan
      */
     public static Plan of(Design design, long seed) {
+        Objects.requireNonNull(design, "design");
         return new Plan(design, seed, List.of(), List.of(), false);
     }
 
@@ -105,6 +106,7 @@ public final class Plan {
      * @throws IllegalArgumentException if there is no such axis or it is correlated
      */
     public Plan without(String column) {
+        Objects.requireNonNull(column, "column");
         boolean correlated = correlations.stream()
                 .anyMatch(c -> c.first().equals(column) || c.second().equals(column));
         if (!columns().contains(column) || correlated) {
@@ -169,6 +171,7 @@ public final class Plan {
      * @return the new plan
      */
     public Plan withDesign(Design newDesign) {
+        Objects.requireNonNull(newDesign, "newDesign");
         return new Plan(newDesign, seed, axes, correlations, exact);
     }
 

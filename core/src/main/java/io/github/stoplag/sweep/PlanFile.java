@@ -1,11 +1,13 @@
 package io.github.stoplag.sweep;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
@@ -59,7 +61,7 @@ public final class PlanFile {
             NavigableMap<String, String> descriptions) {
         this.name = name;
         this.heading = heading;
-        this.axes = List.copyOf(axes);
+        this.axes = Check.copyOf("axes", axes);
         this.plan = plan;
         this.pairModel = pairModel;
         this.described = described;
@@ -86,6 +88,7 @@ public final class PlanFile {
      * @throws IllegalArgumentException if they are malformed or do not go together; the message names key and value
      */
     public static PlanFile parse(String name, String text) {
+        Objects.requireNonNull(text, "text");
         return parse(name, text, LampModels.NONE);
     }
 
@@ -99,6 +102,7 @@ public final class PlanFile {
      * @throws IllegalArgumentException if they are malformed or do not go together; the message names key and value
      */
     public static PlanFile parse(String name, String text, LampModels models) {
+        Objects.requireNonNull(text, "text");
         return PlanReader.read(name, text, models);
     }
 
@@ -112,6 +116,8 @@ public final class PlanFile {
      * @throws IllegalArgumentException if a file cannot hold it
      */
     public static PlanFile of(String title, Plan plan, String... lamps) {
+        Objects.requireNonNull(lamps, "lamps");
+        Objects.requireNonNull(title, "title");
         List<PlanAxis> axes = plan.axes().stream().map(PlanAxis::of).toList();
         PlanFile file = new PlanFile(title, new Heading(title, false), axes, plan, List.of(lamps), Map.of(), Map.of());
         PlanFile readBack = parse(title, file.text());

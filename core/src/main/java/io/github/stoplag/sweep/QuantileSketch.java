@@ -6,6 +6,7 @@ import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -49,6 +50,7 @@ public final class QuantileSketch {
      * @param length how many of them
      */
     public void add(double[] values, int length) {
+        Objects.requireNonNull(values, "values");
         for (int i = 0; i < length; i++) {
             add(values[i]);
         }
@@ -110,6 +112,7 @@ public final class QuantileSketch {
      * @param other the other sketch, unchanged
      */
     public void absorb(QuantileSketch other) {
+        Objects.requireNonNull(other, "other");
         if (other.count == 0) {
             return;
         }

@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Contact probabilities too small for draws, down to 1e-12 and below: the gap is integrated out, and all else is drawn
@@ -47,6 +48,20 @@ public final class RareContact {
      * @param scenarios how many scenarios were computed, the search for the region included
      */
     public record Estimate(Moments replicates, Interval interval, long scenarios) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param replicates the means of the scrambles; their mean is the estimate
+         * @param interval its interval
+         * @param scenarios how many scenarios were computed, the search for the region included
+         * @throws NullPointerException if one that is required is null
+         */
+        public Estimate {
+            Objects.requireNonNull(interval, "interval");
+            Objects.requireNonNull(replicates, "replicates");
+        }
+
         /** {@return the contact probability} */
         public double probability() {
             return replicates.mean();
@@ -77,6 +92,7 @@ public final class RareContact {
      * @throws IllegalArgumentException as {@link ConditionalContact#of}
      */
     public static RareContact of(Plan plan, String... lamps) {
+        Objects.requireNonNull(lamps, "lamps");
         return new RareContact(
                 ConditionalContact.of(plan.withExactQuantiles(), lamps).withExactShares());
     }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 
 /**
@@ -28,6 +29,21 @@ public final class Rejects {
      * @param firstInputs its inputs as text, column by column
      */
     public record Entry(String reason, long count, long firstIndex, String firstInputs) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param reason why
+         * @param count how many scenarios
+         * @param firstIndex the first of them
+         * @param firstInputs its inputs as text, column by column
+         * @throws NullPointerException if one that is required is null
+         */
+        public Entry {
+            Objects.requireNonNull(firstInputs, "firstInputs");
+            Objects.requireNonNull(reason, "reason");
+        }
+
         @Override
         public String toString() {
             return count + " x " + reason + ", first scenario " + firstIndex + ": " + firstInputs;

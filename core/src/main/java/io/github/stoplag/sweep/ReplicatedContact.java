@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.IntStream;
 
 /**
@@ -70,7 +71,7 @@ public final class ReplicatedContact {
             this.lamps = lamps;
             this.means = means;
             this.points = points;
-            this.rejects = List.copyOf(rejects);
+            this.rejects = Check.copyOf("rejects", rejects);
         }
 
         /**
@@ -187,6 +188,8 @@ public final class ReplicatedContact {
      * @throws IllegalArgumentException as {@link ConditionalContact#of}
      */
     public static ReplicatedContact of(Plan plan, String... lamps) {
+        Objects.requireNonNull(lamps, "lamps");
+        Objects.requireNonNull(plan, "plan");
         return new ReplicatedContact(ConditionalContact.of(plan, lamps));
     }
 

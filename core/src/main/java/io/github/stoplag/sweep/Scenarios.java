@@ -4,6 +4,7 @@ import io.github.stoplag.chance.Distribution;
 import io.github.stoplag.chance.StandardNormal;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 
@@ -61,6 +62,7 @@ public final class Scenarios {
      * @throws IllegalArgumentException if the scenarios are not all in the plan, or arrays are too few or too short
      */
     public void fill(long firstIndex, int count, double[][] columns) {
+        Objects.requireNonNull(columns, "columns");
         if (firstIndex < 0 || count < 0 || firstIndex > size - count) {
             throw new IllegalArgumentException(
                     "scenarios must be in [0, " + (size - 1) + "], got " + count + " from " + firstIndex + " on");

@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.apache.commons.statistics.distribution.NormalDistribution;
@@ -39,6 +40,25 @@ public record Sensitivities(
     private static final int GIVEN = 4096;
 
     /**
+     * Refuses nulls.
+     *
+     * @param lamp the lamp
+     * @param contact the shares of the variance of contact (1 or 0), largest total first; empty if there are none
+     * @param closingSpeed the same of the closing speed, 0 without contact
+     * @param swings the contact probability with one axis held low and high, widest first
+     * @param leftOut how many base scenarios the shares leave out because they or a mixture of two are impossible
+     * @param without why there are no shares; empty if there are
+     * @throws NullPointerException if one that is required is null
+     */
+    public Sensitivities {
+        Objects.requireNonNull(closingSpeed, "closingSpeed");
+        Objects.requireNonNull(contact, "contact");
+        Objects.requireNonNull(lamp, "lamp");
+        Objects.requireNonNull(swings, "swings");
+        Objects.requireNonNull(without, "without");
+    }
+
+    /**
      * The contact probability with one axis held and all others drawn.
      *
      * @param column the axis
@@ -49,6 +69,24 @@ public record Sensitivities(
      * @param drawn whether the ends are quantiles
      */
     public record Swing(String column, double low, double high, Proportion atLow, Proportion atHigh, boolean drawn) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param column the axis
+         * @param low its 10 % quantile or lowest level
+         * @param high its 90 % quantile or highest level
+         * @param atLow the proportion at the low value
+         * @param atHigh the proportion at the high value
+         * @param drawn whether the ends are quantiles
+         * @throws NullPointerException if one that is required is null
+         */
+        public Swing {
+            Objects.requireNonNull(atHigh, "atHigh");
+            Objects.requireNonNull(atLow, "atLow");
+            Objects.requireNonNull(column, "column");
+        }
+
         double width() {
             return Math.abs(atHigh.value() - atLow.value());
         }
@@ -227,6 +265,7 @@ public record Sensitivities(
      * @return the curves
      */
     public static List<OneAtATime.Curve> closingSpeedCurves(PlanFile file, String lamp, int points) {
+        Objects.requireNonNull(lamp, "lamp");
         String closing = PairOutput.CLOSING_SPEED.column(lamp);
         return OneAtATime.curves(file.plan(), file.model().filledWith(0), closing, points);
     }

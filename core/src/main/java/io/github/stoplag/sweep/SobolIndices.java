@@ -4,6 +4,7 @@ import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.IntStream;
 
 /**
@@ -37,6 +38,21 @@ public final class SobolIndices {
      */
     public record Index(
             String column, double first, double firstStandardError, double total, double totalStandardError) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param column the axis
+         * @param first the first-order index: the share of variance the axis brings alone
+         * @param firstStandardError its standard error for independent draws, that of V included
+         * @param total the total index: the share including all interactions
+         * @param totalStandardError its standard error for independent draws, that of V included
+         * @throws NullPointerException if one that is required is null
+         */
+        public Index {
+            Objects.requireNonNull(column, "column");
+        }
+
         @Override
         public String toString() {
             return column + ": first order " + Numbers.text(first, 3) + ", total " + Numbers.text(total, 3);
@@ -52,9 +68,9 @@ public final class SobolIndices {
     private final long withoutValue;
 
     private SobolIndices(List<Index> indices, Moments output, List<Rejects.Entry> rejects, long withoutValue) {
-        this.indices = List.copyOf(indices);
+        this.indices = Check.copyOf("indices", indices);
         this.output = output;
-        this.rejects = List.copyOf(rejects);
+        this.rejects = Check.copyOf("rejects", rejects);
         this.withoutValue = withoutValue;
     }
 
@@ -72,6 +88,8 @@ public final class SobolIndices {
      * @throws IllegalArgumentException as {@link #of}, or if the number of repetitions is out of range
      */
     public static SobolIndices replicated(Plan plan, Model model, String output, int repetitions, int threads) {
+        Objects.requireNonNull(model, "model");
+        Objects.requireNonNull(output, "output");
         Check.inRange("repetitions", repetitions, 2, 1000, "");
         List<Moments> first = new ArrayList<>();
         List<Moments> total = new ArrayList<>();
@@ -116,6 +134,8 @@ public final class SobolIndices {
      *     axes, there is no such output, it does not vary, or it is infinite in a scenario that is not rejected
      */
     public static SobolIndices of(Plan plan, Model model, String output, int threads) {
+        Objects.requireNonNull(model, "model");
+        Objects.requireNonNull(output, "output");
         boolean kind =
                 plan.design().kind() == Design.Kind.RANDOM || plan.design().kind() == Design.Kind.SOBOL;
         if (!kind || !plan.correlations().isEmpty()) {
@@ -308,8 +328,8 @@ public final class SobolIndices {
         void requireFinite(String name) {
             if (infinite > 0) {
                 throw new IllegalArgumentException("output " + name
-                        + " must be a finite number in every scenario that is not rejected, or NaN where it does not exist,"
-                        + " got infinity " + infinite + " times");
+                        + " must be a finite number in every scenario that is not rejected, or NaN where it does not"
+                        + " exist, got infinity " + infinite + " times");
             }
         }
 

@@ -1,7 +1,9 @@
 package io.github.stoplag.sweep;
 
+import io.github.stoplag.quantity.Check;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * What a sweep gathered.
@@ -28,11 +30,13 @@ public record SweepResult<T extends Tally<T>>(
      * @throws IllegalArgumentException if the plan has no such chunk, or not so many scenarios
      */
     public SweepResult {
+        Objects.requireNonNull(rejects, "rejects");
+        Objects.requireNonNull(tally, "tally");
         if (nextChunk < 0 || nextChunk > plan.chunks() || scenarios < 0 || scenarios > plan.size()) {
             throw new IllegalArgumentException("a result must have a next chunk in [0, " + plan.chunks()
                     + "] and scenarios in [0, " + plan.size() + "], got " + nextChunk + " and " + scenarios);
         }
-        rejects = List.copyOf(rejects);
+        rejects = Check.copyOf("rejects", rejects);
     }
 
     /**
@@ -53,6 +57,7 @@ public record SweepResult<T extends Tally<T>>(
      * @return a result with no scenarios
      */
     public static <T extends Tally<T>> SweepResult<T> none(Plan plan, T tally) {
+        Objects.requireNonNull(tally, "tally");
         return new SweepResult<>(plan, tally, 0, 0, plan.chunks() == 0, List.of());
     }
 
@@ -65,6 +70,7 @@ public record SweepResult<T extends Tally<T>>(
      * @throws IllegalArgumentException if it is of another plan, of another chunk, or of several
      */
     public SweepResult<T> absorb(SweepResult<T> chunk) {
+        Objects.requireNonNull(chunk, "chunk");
         chunk.requirePlan(plan);
         if (nextChunk >= plan.chunks()
                 || chunk.nextChunk != nextChunk + 1

@@ -1,6 +1,7 @@
 package io.github.stoplag.sweep;
 
 import io.github.stoplag.quantity.Range;
+import java.util.Objects;
 
 /**
  * One unknown of a {@link LatencyTable}: a column and the interval it is tabulated over.
@@ -17,6 +18,7 @@ public record TableAxis(String column, Range range) {
      * @throws IllegalArgumentException if the interval is half open or endless
      */
     public TableAxis {
+        Objects.requireNonNull(column, "column");
         if (range.open() || !(range.hi() - range.lo() < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException(
                     range.name() + " must be tabulated over a closed, finite interval, got " + range);

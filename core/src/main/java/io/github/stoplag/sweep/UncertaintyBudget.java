@@ -1,10 +1,12 @@
 package io.github.stoplag.sweep;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Numbers;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * The working of a first-order uncertainty: u_c, what each input brings in, effective degrees of freedom, U = k u_c.
@@ -29,7 +31,8 @@ public record UncertaintyBudget(
      * @param coverageFactor the coverage factor k
      */
     public UncertaintyBudget {
-        contributions = List.copyOf(contributions);
+        Objects.requireNonNull(estimate, "estimate");
+        contributions = Check.copyOf("contributions", contributions);
     }
 
     /** {@return the expanded uncertainty U = k u_c, in the unit of the result} */

@@ -1,6 +1,7 @@
 package io.github.stoplag.worked;
 
 import java.math.BigDecimal;
+import java.util.Objects;
 
 /**
  * A number with the unit it was written in.
@@ -11,6 +12,19 @@ import java.math.BigDecimal;
  * @param unit its unit
  */
 public record Amount(BigDecimal number, Unit unit) {
+
+    /**
+     * Refuses nulls.
+     *
+     * @param number the number as written
+     * @param unit its unit
+     * @throws NullPointerException if one that is required is null
+     */
+    public Amount {
+        Objects.requireNonNull(number, "number");
+        Objects.requireNonNull(unit, "unit");
+    }
+
     /**
      * Makes an amount.
      *
@@ -20,6 +34,7 @@ public record Amount(BigDecimal number, Unit unit) {
      * @throws IllegalArgumentException if the number is not finite
      */
     public static Amount of(double number, Unit unit) {
+        Objects.requireNonNull(unit, "unit");
         if (!(Math.abs(number) <= Double.MAX_VALUE)) {
             throw new IllegalArgumentException("number must be finite, got " + number);
         }
@@ -53,6 +68,7 @@ public record Amount(BigDecimal number, Unit unit) {
      * @throws IllegalArgumentException if the units measure different things
      */
     public double in(Unit other) {
+        Objects.requireNonNull(other, "other");
         return unit.convert(number.doubleValue(), other);
     }
 

@@ -1,6 +1,8 @@
 package io.github.stoplag.worked;
 
+import io.github.stoplag.quantity.Check;
 import java.util.List;
+import java.util.Objects;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
@@ -28,28 +30,73 @@ public record Document(String title, List<Block> blocks) {
      * @param level 1 for the page, 2 and 3 below
      * @param text its text
      */
-    public record Heading(int level, String text) implements Block {}
+    public record Heading(int level, String text) implements Block {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param level 1 for the page, 2 and 3 below
+         * @param text its text
+         * @throws NullPointerException if one that is required is null
+         */
+        public Heading {
+            Objects.requireNonNull(text, "text");
+        }
+    }
 
     /**
      * A paragraph.
      *
      * @param text its text
      */
-    public record Paragraph(String text) implements Block {}
+    public record Paragraph(String text) implements Block {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param text its text
+         * @throws NullPointerException if one that is required is null
+         */
+        public Paragraph {
+            Objects.requireNonNull(text, "text");
+        }
+    }
 
     /**
      * A list of lines.
      *
      * @param lines the lines
      */
-    public record Bullets(List<String> lines) implements Block {}
+    public record Bullets(List<String> lines) implements Block {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param lines the lines
+         * @throws NullPointerException if one that is required is null
+         */
+        public Bullets {
+            Objects.requireNonNull(lines, "lines");
+        }
+    }
 
     /**
      * The choices of a question, marked A, B, C and so on.
      *
      * @param lines the choices in order
      */
-    public record Choices(List<String> lines) implements Block {}
+    public record Choices(List<String> lines) implements Block {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param lines the choices in order
+         * @throws NullPointerException if one that is required is null
+         */
+        public Choices {
+            Objects.requireNonNull(lines, "lines");
+        }
+    }
 
     /**
      * A chain of equal sides.
@@ -60,6 +107,22 @@ public record Document(String title, List<Block> blocks) {
      * @param note what is said behind it, possibly empty
      */
     public record Equation(String label, List<Expression> sides, boolean exact, String note) implements Block {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param label what it is, in words
+         * @param sides symbol, formula, substitution, result
+         * @param exact false if the last side is rounded
+         * @param note what is said behind it, possibly empty
+         * @throws NullPointerException if one that is required is null
+         */
+        public Equation {
+            Objects.requireNonNull(label, "label");
+            Objects.requireNonNull(note, "note");
+            Objects.requireNonNull(sides, "sides");
+        }
+
         String render(Notation notation) {
             String text = notation.render(sides.get(0));
             for (int i = 1; i < sides.size(); i++) {
@@ -93,7 +156,18 @@ public record Document(String title, List<Block> blocks) {
      *
      * @param parts the parts
      */
-    public record Columns(List<List<Block>> parts) implements Block {}
+    public record Columns(List<List<Block>> parts) implements Block {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param parts the parts
+         * @throws NullPointerException if one that is required is null
+         */
+        public Columns {
+            Objects.requireNonNull(parts, "parts");
+        }
+    }
 
     /**
      * Makes the list immutable.
@@ -102,7 +176,8 @@ public record Document(String title, List<Block> blocks) {
      * @param blocks what stands on it
      */
     public Document {
-        blocks = List.copyOf(blocks);
+        Objects.requireNonNull(title, "title");
+        blocks = Check.copyOf("blocks", blocks);
     }
 
     /**
@@ -134,37 +209,37 @@ public record Document(String title, List<Block> blocks) {
      */
     public String toHtml() {
         StringBuilder out = new StringBuilder("""
-                <!DOCTYPE html>
-                <html lang="en">
-                <head>
-                <meta charset="utf-8"/>
-                <meta name="viewport" content="width=device-width, initial-scale=1"/>
-                <title>%s</title>
-                <style>
-                :root{color-scheme:light dark;--ink:#1c232b;--page:#ffffff;--quiet:#4d5761}
-                @media (prefers-color-scheme:dark){:root{--ink:#eef2f6;--page:#14191f;--quiet:#b3bdc7}}
-                body{font:1rem/1.5 system-ui,"Segoe UI","DejaVu Sans",Arial,sans-serif;margin:1rem auto;padding:0 1rem;
-                max-width:72rem;background:var(--page);color:var(--ink)}
-                h1{font-size:1.6rem;line-height:1.25}h2{font-size:1.3rem}h3{font-size:1.1rem}
-                .columns{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%%,26rem),1fr));gap:0 2rem}
-                .columns>section{min-width:0}
-                .equation{margin:.6rem 0;padding:.2rem 0;overflow-x:auto}
-                .label,.note{color:var(--quiet)}.label{display:block}
-                math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math","DejaVu Math TeX Gyre",math}
-                math{font-size:1.1em;margin:.2rem 0}
-                ol.choices{list-style-type:upper-alpha}
-                @media print{
-                :root{color-scheme:light;--ink:#000000;--page:#ffffff;--quiet:#333333}
-                body{max-width:none;margin:0;padding:0;font-size:10pt;line-height:1.35}.columns{display:block}
-                h1{font-size:1.4rem}h2{font-size:1.1rem}h3{font-size:1rem}h1,h2,h3,p{margin:.5rem 0 .3rem}
-                .equation{overflow:visible;margin:.2rem 0;padding:.1rem 0}math{font-size:1em}
-                ul,ol.choices{columns:2;column-gap:2rem;margin:.3rem 0}li:only-child{column-span:all}.label{display:inline}
-                h1,h2,h3,h2+p,p:has(+ol.choices){break-after:avoid}
-                p,.equation,li,ol.choices{break-inside:avoid}}
-                </style>
-                </head>
-                <body>
-                """.formatted(escape(title)));
+            <!DOCTYPE html>
+            <html lang="en">
+            <head>
+            <meta charset="utf-8"/>
+            <meta name="viewport" content="width=device-width, initial-scale=1"/>
+            <title>%s</title>
+            <style>
+            :root{color-scheme:light dark;--ink:#1c232b;--page:#ffffff;--quiet:#4d5761}
+            @media (prefers-color-scheme:dark){:root{--ink:#eef2f6;--page:#14191f;--quiet:#b3bdc7}}
+            body{font:1rem/1.5 system-ui,"Segoe UI","DejaVu Sans",Arial,sans-serif;margin:1rem auto;padding:0 1rem;
+            max-width:72rem;background:var(--page);color:var(--ink)}
+            h1{font-size:1.6rem;line-height:1.25}h2{font-size:1.3rem}h3{font-size:1.1rem}
+            .columns{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%%,26rem),1fr));gap:0 2rem}
+            .columns>section{min-width:0}
+            .equation{margin:.6rem 0;padding:.2rem 0;overflow-x:auto}
+            .label,.note{color:var(--quiet)}.label{display:block}
+            math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math","DejaVu Math TeX Gyre",math}
+            math{font-size:1.1em;margin:.2rem 0}
+            ol.choices{list-style-type:upper-alpha}
+            @media print{
+            :root{color-scheme:light;--ink:#000000;--page:#ffffff;--quiet:#333333}
+            body{max-width:none;margin:0;padding:0;font-size:10pt;line-height:1.35}.columns{display:block}
+            h1{font-size:1.4rem}h2{font-size:1.1rem}h3{font-size:1rem}h1,h2,h3,p{margin:.5rem 0 .3rem}
+            .equation{overflow:visible;margin:.2rem 0;padding:.1rem 0}math{font-size:1em}
+            ul,ol.choices{columns:2;column-gap:2rem;margin:.3rem 0}li:only-child{column-span:all}.label{display:inline}
+            h1,h2,h3,h2+p,p:has(+ol.choices){break-after:avoid}
+            p,.equation,li,ol.choices{break-inside:avoid}}
+            </style>
+            </head>
+            <body>
+            """.formatted(escape(title)));
         html(out, blocks);
         return out.append("</body>\n</html>\n").toString();
     }

@@ -1,8 +1,10 @@
 package io.github.stoplag.worked;
 
+import io.github.stoplag.quantity.Check;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -32,7 +34,20 @@ public record Exercise(
      * @param amount the answer as it would be printed
      * @param remark what to tell who gives it
      */
-    public record AlsoRight(Amount amount, String remark) {}
+    public record AlsoRight(Amount amount, String remark) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param amount the answer as it would be printed
+         * @param remark what to tell who gives it
+         * @throws NullPointerException if one that is required is null
+         */
+        public AlsoRight {
+            Objects.requireNonNull(amount, "amount");
+            Objects.requireNonNull(remark, "remark");
+        }
+    }
 
     /**
      * One choice of a multiple-choice question.
@@ -41,6 +56,19 @@ public record Exercise(
      * @param mistake how one comes to it; empty for the right answer
      */
     public record Choice(Amount amount, String mistake) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param amount the answer offered
+         * @param mistake how one comes to it; empty for the right answer
+         * @throws NullPointerException if one that is required is null
+         */
+        public Choice {
+            Objects.requireNonNull(amount, "amount");
+            Objects.requireNonNull(mistake, "mistake");
+        }
+
         /**
          * Says whether this is the right answer.
          *
@@ -62,8 +90,12 @@ public record Exercise(
      * @param alsoRight answers of another formula in use, accepted with a remark
      */
     public Exercise {
-        choices = List.copyOf(choices);
-        alsoRight = List.copyOf(alsoRight);
+        Objects.requireNonNull(difficulty, "difficulty");
+        Objects.requireNonNull(question, "question");
+        Objects.requireNonNull(solution, "solution");
+        Objects.requireNonNull(template, "template");
+        choices = Check.copyOf("choices", choices);
+        alsoRight = Check.copyOf("alsoRight", alsoRight);
     }
 
     /**
@@ -77,6 +109,11 @@ public record Exercise(
      */
     public Exercise(String template, Difficulty difficulty, String question, Solution solution, List<Choice> choices) {
         this(template, difficulty, question, solution, choices, List.of());
+        Objects.requireNonNull(choices, "choices");
+        Objects.requireNonNull(difficulty, "difficulty");
+        Objects.requireNonNull(question, "question");
+        Objects.requireNonNull(solution, "solution");
+        Objects.requireNonNull(template, "template");
     }
 
     /**
@@ -135,6 +172,7 @@ public record Exercise(
      *     thousands, or with a letter and a number that belong to different choices
      */
     public Grading grade(String answer) {
+        Objects.requireNonNull(answer, "answer");
         Matcher lettered = LETTERED.matcher(answer);
         if (!lettered.matches()) {
             return Grading.of(this, AnswerText.read(answer), tolerance());
@@ -190,6 +228,7 @@ public record Exercise(
      * @return the grade
      */
     public Grading grade(Amount answer) {
+        Objects.requireNonNull(answer, "answer");
         return grade(answer, tolerance());
     }
 
@@ -201,6 +240,8 @@ public record Exercise(
      * @return the grade
      */
     public Grading grade(Amount answer, Grading.Tolerance tolerance) {
+        Objects.requireNonNull(answer, "answer");
+        Objects.requireNonNull(tolerance, "tolerance");
         return Grading.of(this, AnswerText.Reading.of(answer), tolerance);
     }
 }

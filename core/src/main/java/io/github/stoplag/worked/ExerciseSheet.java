@@ -12,6 +12,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
@@ -47,9 +48,9 @@ public final class ExerciseSheet {
                     .collect(Collectors.joining("|"))
             + ")(?![\\p{L}\\d]))");
     private static final String CIRCUITS =
-            "Caution: the questions on circuits are arithmetic and no instruction to alter a"
-                    + " vehicle. Load resistors, diodes and lamps get hot enough to burn skin and start a fire, a larger fuse does not"
-                    + " protect the wire, and a changed light source can make a lamp unlawful. Local codes go first; leave work on a"
+            "Caution: the questions on circuits are arithmetic and no instruction to alter a vehicle. Load resistors,"
+                    + " diodes and lamps get hot enough to burn skin and start a fire, a larger fuse does not protect the"
+                    + " wire, and a changed light source can make a lamp unlawful. Local codes go first; leave work on a"
                     + " vehicle to someone licensed to do it.";
     private static final String KEY = "Key to exercises on stopping and stop lamps";
 
@@ -109,6 +110,7 @@ public final class ExerciseSheet {
      *     than there are different ones of it
      */
     public ExerciseSheet ofDifficulty(Difficulty wanted) {
+        Objects.requireNonNull(wanted, "wanted");
         return new ExerciseSheet(seed, count, units, Optional.of(wanted), topic, variant);
     }
 
@@ -121,6 +123,7 @@ public final class ExerciseSheet {
      *     questions than there are different ones of it
      */
     public ExerciseSheet onTopic(String wanted) {
+        Objects.requireNonNull(wanted, "wanted");
         return new ExerciseSheet(seed, count, units, difficulty, Optional.of(wanted), variant);
     }
 

@@ -3,6 +3,7 @@ package io.github.stoplag.worked;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * A formula as data: one object that is calculated and also written as text, LaTeX or MathML.
@@ -19,7 +20,20 @@ public sealed interface Expression {
      * @param number the number
      * @param unit its unit
      */
-    record Num(BigDecimal number, Unit unit) implements Expression {}
+    record Num(BigDecimal number, Unit unit) implements Expression {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param number the number
+         * @param unit its unit
+         * @throws NullPointerException if one that is required is null
+         */
+        public Num {
+            Objects.requireNonNull(number, "number");
+            Objects.requireNonNull(unit, "unit");
+        }
+    }
 
     /**
      * A symbol of a quantity.
@@ -28,6 +42,19 @@ public sealed interface Expression {
      * @param index its subscript, possibly empty
      */
     record Symbol(String letter, String index) implements Expression {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param letter the letter, Latin or Greek
+         * @param index its subscript, possibly empty
+         * @throws NullPointerException if one that is required is null
+         */
+        public Symbol {
+            Objects.requireNonNull(index, "index");
+            Objects.requireNonNull(letter, "letter");
+        }
+
         /**
          * Reads a symbol such as {@code t_r}.
          *
@@ -35,6 +62,7 @@ public sealed interface Expression {
          * @return the symbol
          */
         public static Symbol of(String text) {
+            Objects.requireNonNull(text, "text");
             int low = text.indexOf('_');
             return low < 0 ? new Symbol(text, "") : new Symbol(text.substring(0, low), text.substring(low + 1));
         }
@@ -46,7 +74,20 @@ public sealed interface Expression {
      * @param left the first term
      * @param right the second term
      */
-    record Sum(Expression left, Expression right) implements Expression {}
+    record Sum(Expression left, Expression right) implements Expression {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param left the first term
+         * @param right the second term
+         * @throws NullPointerException if one that is required is null
+         */
+        public Sum {
+            Objects.requireNonNull(left, "left");
+            Objects.requireNonNull(right, "right");
+        }
+    }
 
     /**
      * A difference.
@@ -54,7 +95,20 @@ public sealed interface Expression {
      * @param left what is subtracted from
      * @param right what is subtracted
      */
-    record Difference(Expression left, Expression right) implements Expression {}
+    record Difference(Expression left, Expression right) implements Expression {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param left what is subtracted from
+         * @param right what is subtracted
+         * @throws NullPointerException if one that is required is null
+         */
+        public Difference {
+            Objects.requireNonNull(left, "left");
+            Objects.requireNonNull(right, "right");
+        }
+    }
 
     /**
      * A product.
@@ -62,7 +116,20 @@ public sealed interface Expression {
      * @param left the first factor
      * @param right the second factor
      */
-    record Product(Expression left, Expression right) implements Expression {}
+    record Product(Expression left, Expression right) implements Expression {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param left the first factor
+         * @param right the second factor
+         * @throws NullPointerException if one that is required is null
+         */
+        public Product {
+            Objects.requireNonNull(left, "left");
+            Objects.requireNonNull(right, "right");
+        }
+    }
 
     /**
      * A quotient.
@@ -70,7 +137,20 @@ public sealed interface Expression {
      * @param top the numerator
      * @param bottom the denominator
      */
-    record Quotient(Expression top, Expression bottom) implements Expression {}
+    record Quotient(Expression top, Expression bottom) implements Expression {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param top the numerator
+         * @param bottom the denominator
+         * @throws NullPointerException if one that is required is null
+         */
+        public Quotient {
+            Objects.requireNonNull(bottom, "bottom");
+            Objects.requireNonNull(top, "top");
+        }
+    }
 
     /**
      * A whole power.
@@ -87,6 +167,7 @@ public sealed interface Expression {
          * @throws IllegalArgumentException if the exponent is not in 2 to 9
          */
         public Power {
+            Objects.requireNonNull(base, "base");
             if (exponent < 2 || exponent > 9) {
                 throw new IllegalArgumentException("exponent must be in [2, 9], got " + exponent);
             }
@@ -98,21 +179,54 @@ public sealed interface Expression {
      *
      * @param of what stands under it
      */
-    record Root(Expression of) implements Expression {}
+    record Root(Expression of) implements Expression {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param of what stands under it
+         * @throws NullPointerException if one that is required is null
+         */
+        public Root {
+            Objects.requireNonNull(of, "of");
+        }
+    }
 
     /**
      * A natural logarithm.
      *
      * @param of its argument
      */
-    record Ln(Expression of) implements Expression {}
+    record Ln(Expression of) implements Expression {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param of its argument
+         * @throws NullPointerException if one that is required is null
+         */
+        public Ln {
+            Objects.requireNonNull(of, "of");
+        }
+    }
 
     /**
      * An exponential to the base e.
      *
      * @param of its argument
      */
-    record Exp(Expression of) implements Expression {}
+    record Exp(Expression of) implements Expression {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param of its argument
+         * @throws NullPointerException if one that is required is null
+         */
+        public Exp {
+            Objects.requireNonNull(of, "of");
+        }
+    }
 
     /**
      * A plain number.
@@ -121,6 +235,7 @@ public sealed interface Expression {
      * @return the expression
      */
     static Num number(String decimal) {
+        Objects.requireNonNull(decimal, "decimal");
         return new Num(new BigDecimal(decimal), Unit.NONE);
     }
 
@@ -141,6 +256,7 @@ public sealed interface Expression {
      * @return the sum
      */
     default Expression plus(Expression other) {
+        Objects.requireNonNull(other, "other");
         return new Sum(this, other);
     }
 
@@ -151,6 +267,7 @@ public sealed interface Expression {
      * @return the difference
      */
     default Expression minus(Expression other) {
+        Objects.requireNonNull(other, "other");
         return new Difference(this, other);
     }
 
@@ -161,6 +278,7 @@ public sealed interface Expression {
      * @return the product
      */
     default Expression times(Expression other) {
+        Objects.requireNonNull(other, "other");
         return new Product(this, other);
     }
 
@@ -171,6 +289,7 @@ public sealed interface Expression {
      * @return the quotient
      */
     default Expression over(Expression other) {
+        Objects.requireNonNull(other, "other");
         return new Quotient(this, other);
     }
 
@@ -200,6 +319,7 @@ public sealed interface Expression {
      * @throws IllegalArgumentException if a symbol has no number
      */
     default Expression with(Map<Symbol, Num> numbers) {
+        Objects.requireNonNull(numbers, "numbers");
         if (this instanceof Symbol symbol) {
             Num known = numbers.get(symbol);
             if (known == null) {

@@ -1,5 +1,7 @@
 package io.github.stoplag.worked;
 
+import java.util.Objects;
+
 /**
  * A quantity a problem starts from, and where it comes from.
  *
@@ -7,6 +9,19 @@ package io.github.stoplag.worked;
  * @param from where it comes from, for example {@code data sheet}
  */
 public record Given(Amount amount, String from) {
+
+    /**
+     * Refuses nulls.
+     *
+     * @param amount the number with its unit
+     * @param from where it comes from, for example {@code data sheet}
+     * @throws NullPointerException if one that is required is null
+     */
+    public Given {
+        Objects.requireNonNull(amount, "amount");
+        Objects.requireNonNull(from, "from");
+    }
+
     /**
      * Makes a given quantity that the problem itself states.
      *
@@ -16,6 +31,7 @@ public record Given(Amount amount, String from) {
      * @throws IllegalArgumentException if the number is not finite
      */
     public static Given of(double number, Unit unit) {
+        Objects.requireNonNull(unit, "unit");
         return of(number, unit, "stated");
     }
 
@@ -29,6 +45,8 @@ public record Given(Amount amount, String from) {
      * @throws IllegalArgumentException if the number is not finite
      */
     public static Given of(double number, Unit unit, String from) {
+        Objects.requireNonNull(from, "from");
+        Objects.requireNonNull(unit, "unit");
         return new Given(Amount.of(number, unit), from);
     }
 

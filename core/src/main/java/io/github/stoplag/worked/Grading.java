@@ -3,6 +3,7 @@ package io.github.stoplag.worked;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.worked.Exercise.Choice;
 import java.math.BigDecimal;
+import java.util.Objects;
 
 /**
  * What becomes of a student's answer.
@@ -62,7 +63,18 @@ public sealed interface Grading {
      *
      * @param remark which one
      */
-    record OtherFormula(String remark) implements Grading {}
+    record OtherFormula(String remark) implements Grading {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param remark which one
+         * @throws NullPointerException if one that is required is null
+         */
+        public OtherFormula {
+            Objects.requireNonNull(remark, "remark");
+        }
+    }
 
     /**
      * Says whether the answer counts as right.
@@ -81,21 +93,54 @@ public sealed interface Grading {
      *
      * @param wanted the unit asked for
      */
-    record WrongUnit(Unit wanted) implements Grading {}
+    record WrongUnit(Unit wanted) implements Grading {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param wanted the unit asked for
+         * @throws NullPointerException if one that is required is null
+         */
+        public WrongUnit {
+            Objects.requireNonNull(wanted, "wanted");
+        }
+    }
 
     /**
      * The number is right, but no unit stands behind it; whether that counts is the teacher's to say.
      *
      * @param wanted the unit asked for
      */
-    record MissingUnit(Unit wanted) implements Grading {}
+    record MissingUnit(Unit wanted) implements Grading {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param wanted the unit asked for
+         * @throws NullPointerException if one that is required is null
+         */
+        public MissingUnit {
+            Objects.requireNonNull(wanted, "wanted");
+        }
+    }
 
     /**
      * The answer is what a common mistake leads to.
      *
      * @param mistake the mistake in words
      */
-    record CommonMistake(String mistake) implements Grading {}
+    record CommonMistake(String mistake) implements Grading {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param mistake the mistake in words
+         * @throws NullPointerException if one that is required is null
+         */
+        public CommonMistake {
+            Objects.requireNonNull(mistake, "mistake");
+        }
+    }
 
     /** The answer is wrong in a way not known here. */
     record Wrong() implements Grading {}
@@ -110,6 +155,8 @@ public sealed interface Grading {
      * @return the grade
      */
     static Grading of(Exercise exercise, AnswerText.Reading read, Tolerance tolerance) {
+        Objects.requireNonNull(exercise, "exercise");
+        Objects.requireNonNull(tolerance, "tolerance");
         Amount answer = read.amount();
         Amount printed = exercise.answer();
         Unit wanted = printed.unit();

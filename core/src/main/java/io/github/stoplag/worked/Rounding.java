@@ -3,6 +3,7 @@ package io.github.stoplag.worked;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.Objects;
 
 /**
  * How the result of a step is rounded.
@@ -33,6 +34,8 @@ public record Rounding(Mode mode, BigDecimal step) {
      * @throws IllegalArgumentException if the step is not above 0
      */
     public Rounding {
+        Objects.requireNonNull(step, "step");
+        Objects.requireNonNull(mode, "mode");
         if (step.signum() <= 0) {
             throw new IllegalArgumentException("rounding step must be above 0, got " + step.toPlainString());
         }
@@ -55,6 +58,7 @@ public record Rounding(Mode mode, BigDecimal step) {
      * @return the rounding
      */
     public static Rounding nearest(String step) {
+        Objects.requireNonNull(step, "step");
         return new Rounding(Mode.NEAREST, new BigDecimal(step));
     }
 
@@ -65,6 +69,7 @@ public record Rounding(Mode mode, BigDecimal step) {
      * @return the rounding
      */
     public static Rounding up(String step) {
+        Objects.requireNonNull(step, "step");
         return new Rounding(Mode.UP, new BigDecimal(step));
     }
 
@@ -75,6 +80,7 @@ public record Rounding(Mode mode, BigDecimal step) {
      * @return the rounding
      */
     public static Rounding down(String step) {
+        Objects.requireNonNull(step, "step");
         return new Rounding(Mode.DOWN, new BigDecimal(step));
     }
 

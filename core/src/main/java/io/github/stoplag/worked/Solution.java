@@ -1,10 +1,12 @@
 package io.github.stoplag.worked;
 
+import io.github.stoplag.quantity.Check;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.worked.Expression.Symbol;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * A worked solution as data: given, find, assumptions, steps, answer, checks, cautions.
@@ -38,7 +40,22 @@ public record Solution(
      * @param symbol its symbol
      * @param given number, unit and where from
      */
-    public record GivenLine(String name, Symbol symbol, Given given) {}
+    public record GivenLine(String name, Symbol symbol, Given given) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param name what it is
+         * @param symbol its symbol
+         * @param given number, unit and where from
+         * @throws NullPointerException if one that is required is null
+         */
+        public GivenLine {
+            Objects.requireNonNull(given, "given");
+            Objects.requireNonNull(name, "name");
+            Objects.requireNonNull(symbol, "symbol");
+        }
+    }
 
     /**
      * The answer.
@@ -49,6 +66,23 @@ public record Solution(
      * @param rounding how it is rounded for print
      */
     public record Answer(Symbol symbol, Amount carried, BigDecimal exact, Rounding rounding) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param symbol its symbol
+         * @param carried the number as the last step carries it
+         * @param exact the number in the same unit as it comes without any rounding on the way
+         * @param rounding how it is rounded for print
+         * @throws NullPointerException if one that is required is null
+         */
+        public Answer {
+            Objects.requireNonNull(carried, "carried");
+            Objects.requireNonNull(exact, "exact");
+            Objects.requireNonNull(rounding, "rounding");
+            Objects.requireNonNull(symbol, "symbol");
+        }
+
         /**
          * Says whether the working carries digits enough: what it carries rounds to what is printed.
          *
@@ -82,7 +116,21 @@ public record Solution(
      * @param verdict how it compares, in words
      * @param agrees true if it comes to the same
      */
-    public record Verification(Step step, String verdict, boolean agrees) {}
+    public record Verification(Step step, String verdict, boolean agrees) {
+
+        /**
+         * Refuses nulls.
+         *
+         * @param step the second way
+         * @param verdict how it compares, in words
+         * @param agrees true if it comes to the same
+         * @throws NullPointerException if one that is required is null
+         */
+        public Verification {
+            Objects.requireNonNull(step, "step");
+            Objects.requireNonNull(verdict, "verdict");
+        }
+    }
 
     /**
      * Makes the lists immutable.
@@ -98,11 +146,15 @@ public record Solution(
      * @param cautions what to mind before acting on the answer
      */
     public Solution {
-        givens = List.copyOf(givens);
-        assumptions = List.copyOf(assumptions);
-        steps = List.copyOf(steps);
-        checks = List.copyOf(checks);
-        cautions = List.copyOf(cautions);
+        Objects.requireNonNull(answer, "answer");
+        Objects.requireNonNull(find, "find");
+        Objects.requireNonNull(title, "title");
+        Objects.requireNonNull(units, "units");
+        givens = Check.copyOf("givens", givens);
+        assumptions = Check.copyOf("assumptions", assumptions);
+        steps = Check.copyOf("steps", steps);
+        checks = Check.copyOf("checks", checks);
+        cautions = Check.copyOf("cautions", cautions);
     }
 
     /**
@@ -124,6 +176,7 @@ public record Solution(
      * @return the document; one below the other in text and Markdown, two columns in HTML
      */
     public Document beside(Solution other) {
+        Objects.requireNonNull(other, "other");
         List<Document.Block> left = new ArrayList<>(List.of(new Document.Heading(2, "In " + units + " units")));
         left.addAll(body(3));
         List<Document.Block> right = new ArrayList<>(List.of(new Document.Heading(2, "In " + other.units + " units")));

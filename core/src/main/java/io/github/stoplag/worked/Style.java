@@ -3,6 +3,7 @@ package io.github.stoplag.worked;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Deceleration;
 import io.github.stoplag.quantity.Ranges;
+import java.util.Objects;
 
 /**
  * How a solution is written: its system of units, the digits carried from step to step, the digits of the answer.
@@ -26,6 +27,8 @@ public record Style(UnitSystem units, int carriedDigits, int answerDigits, Given
      * @throws IllegalArgumentException if one is out of range
      */
     public Style {
+        Objects.requireNonNull(gravity, "gravity");
+        Objects.requireNonNull(units, "units");
         Check.inRange("carried digits", carriedDigits, 2, 12, "");
         Check.inRange("answer digits", answerDigits, 1, carriedDigits, "");
         Ranges.GRAVITY.check(gravity.in(Unit.MPS2));
@@ -56,6 +59,7 @@ public record Style(UnitSystem units, int carriedDigits, int answerDigits, Given
      * @return the style
      */
     public static Style in(UnitSystem units) {
+        Objects.requireNonNull(units, "units");
         return new Style(
                 units,
                 6,
@@ -83,6 +87,7 @@ public record Style(UnitSystem units, int carriedDigits, int answerDigits, Given
      * @throws IllegalArgumentException if it is out of range
      */
     public Style withGravity(Given newGravity) {
+        Objects.requireNonNull(newGravity, "newGravity");
         return new Style(units, carriedDigits, answerDigits, newGravity);
     }
 }

@@ -8,6 +8,7 @@ import java.math.MathContext;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * A unit in which worked solutions and exercises are written, one of the table {@link Units}; the constants are those
@@ -159,6 +160,7 @@ public final class Unit {
      * @throws IllegalArgumentException if the table has no unit so spelt
      */
     public static Unit of(String text) {
+        Objects.requireNonNull(text, "text");
         String spelling = text.strip();
         Unit found = Units.having(spelling)
                 .map(units -> BY_SYMBOL.get(units.unit(spelling).symbol()))
@@ -202,6 +204,7 @@ public final class Unit {
      * @return true if numbers in one can be converted into the other
      */
     public boolean measuresTheSameAs(Unit other) {
+        Objects.requireNonNull(other, "other");
         return dimension.equals(other.dimension);
     }
 

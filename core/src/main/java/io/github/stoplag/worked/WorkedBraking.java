@@ -5,6 +5,7 @@ import static io.github.stoplag.worked.Expression.number;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.worked.Expression.Symbol;
+import java.util.Objects;
 
 /**
  * Worked solutions on the braking of one vehicle: how long it takes, and the deceleration that a measured run shows.
@@ -26,6 +27,9 @@ public final class WorkedBraking {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution decelerationFromDistance(Style style, Given speed, Given distance) {
+        Objects.requireNonNull(distance, "distance");
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(style, "style");
         Check.above("braking distance", distance.in(Unit.METRE), 0, 1e6, "m");
         Working w = Working.of(style, "Deceleration from a braking distance", "mean deceleration over the distance");
         Symbol v = w.given("v", "speed", speed, style.units().speed());
@@ -49,6 +53,9 @@ public final class WorkedBraking {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution decelerationFromTime(Style style, Given speed, Given time) {
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(style, "style");
+        Objects.requireNonNull(time, "time");
         Check.above("braking time", time.in(Unit.SECOND), 0, 1e4, "s");
         Working w = Working.of(style, "Deceleration from a braking time", "mean deceleration over the time");
         Symbol v = w.given("v", "speed", speed, style.units().speed());
@@ -72,6 +79,9 @@ public final class WorkedBraking {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution brakingTime(Style style, Given speed, Given deceleration) {
+        Objects.requireNonNull(deceleration, "deceleration");
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(style, "style");
         Ranges.BRAKING.check(deceleration.in(Unit.MPS2));
         Working w = Working.of(style, "Braking time", "time from the first braking to rest");
         Symbol v = w.given("v", "speed", speed, style.units().speed());
@@ -96,6 +106,10 @@ public final class WorkedBraking {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution stoppingTime(Style style, Given speed, Given reaction, Given deceleration) {
+        Objects.requireNonNull(deceleration, "deceleration");
+        Objects.requireNonNull(reaction, "reaction");
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(style, "style");
         Ranges.BRAKING.check(deceleration.in(Unit.MPS2));
         Ranges.REACTION.check(reaction.in(Unit.SECOND));
         Working w = Working.of(style, "Stopping time", "time from the event to rest");
@@ -123,6 +137,9 @@ public final class WorkedBraking {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution dragFactor(Style style, Given speed, Given distance) {
+        Objects.requireNonNull(distance, "distance");
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(style, "style");
         Ranges.MOVING.check(speed.in(Unit.MPS));
         Check.above("braking distance", distance.in(Unit.METRE), 0, 1e6, "m");
         Working w = Working.of(style, "Drag factor from a braking distance", "drag factor over the distance");
@@ -152,6 +169,10 @@ public final class WorkedBraking {
      * @throws IllegalArgumentException if a quantity is out of range or the vehicle stops before
      */
     public static Solution speedLeft(Style style, Given speed, Given deceleration, Given distance) {
+        Objects.requireNonNull(deceleration, "deceleration");
+        Objects.requireNonNull(distance, "distance");
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(style, "style");
         double mps = Ranges.MOVING.check(speed.in(Unit.MPS));
         double mps2 = Ranges.BRAKING.check(deceleration.in(Unit.MPS2));
         Check.inRange(

@@ -19,6 +19,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -42,7 +43,8 @@ import java.util.stream.IntStream;
 public record WorkedChain(Given speed, List<Vehicle> vehicles) {
     private static final Caution PRESCRIBED = new Caution(
             "chain",
-            "The motions are those of vehicles that nobody touches. From the first contact on the others move otherwise.");
+            "The motions are those of vehicles that nobody touches. From the first contact on the others move"
+                    + " otherwise.");
 
     /**
      * One vehicle of the chain.
@@ -64,6 +66,10 @@ public record WorkedChain(Given speed, List<Vehicle> vehicles) {
          * @throws IllegalArgumentException if a quantity is out of range
          */
         public Vehicle {
+            Objects.requireNonNull(deceleration, "deceleration");
+            Objects.requireNonNull(gap, "gap");
+            Objects.requireNonNull(lampLatency, "lampLatency");
+            Objects.requireNonNull(reaction, "reaction");
             Ranges.BRAKING.check(deceleration.in(Unit.MPS2));
             Ranges.REACTION.check(reaction.in(Unit.SECOND));
             Ranges.LATENCY.check(lampLatency.in(Unit.SECOND));
@@ -79,9 +85,10 @@ public record WorkedChain(Given speed, List<Vehicle> vehicles) {
      * @throws IllegalArgumentException if speed or number of vehicles is out of range
      */
     public WorkedChain {
+        Objects.requireNonNull(speed, "speed");
         Ranges.MOVING.check(speed.in(Unit.MPS));
         Check.inRange("number of vehicles in a chain", vehicles.size(), 2, 20, "");
-        vehicles = List.copyOf(vehicles);
+        vehicles = Check.copyOf("vehicles", vehicles);
     }
 
     /**

@@ -18,6 +18,7 @@ import io.github.stoplag.source.Caution;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.worked.Expression.Ln;
 import io.github.stoplag.worked.Expression.Symbol;
+import java.util.Objects;
 
 /**
  * Worked solutions on the circuit of a stop lamp: load resistor and diode.
@@ -32,8 +33,8 @@ public final class WorkedCircuit {
 
     private static final Caution HOT_JUNCTION = new Caution(
             "heat",
-            "Keep the junction below the limit of the data sheet with a margin for the hottest air it can meet. The case and its"
-                    + " mount get nearly as hot: they can burn skin and melt plastic.");
+            "Keep the junction below the limit of the data sheet with a margin for the hottest air it can meet. The"
+                    + " case and its mount get nearly as hot: they can burn skin and melt plastic.");
 
     private WorkedCircuit() {}
 
@@ -52,6 +53,11 @@ public final class WorkedCircuit {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution loadResistor(Style style, Given healthy, Given led, Given supply, Given tolerance) {
+        Objects.requireNonNull(healthy, "healthy");
+        Objects.requireNonNull(led, "led");
+        Objects.requireNonNull(style, "style");
+        Objects.requireNonNull(supply, "supply");
+        Objects.requireNonNull(tolerance, "tolerance");
         double lowestV = supply.in(Unit.VOLT);
         double highestV = lowestV <= 14.5 ? 14.5 : Math.max(lowestV, 29);
         Given charging = Given.of(highestV, Unit.VOLT, "assumed while charging: common practice, no source");
@@ -73,6 +79,12 @@ public final class WorkedCircuit {
      */
     public static Solution loadResistor(
             Style style, Given healthy, Given led, Given supply, Given highest, Given tolerance) {
+        Objects.requireNonNull(healthy, "healthy");
+        Objects.requireNonNull(highest, "highest");
+        Objects.requireNonNull(led, "led");
+        Objects.requireNonNull(style, "style");
+        Objects.requireNonNull(supply, "supply");
+        Objects.requireNonNull(tolerance, "tolerance");
         double healthyA = Check.above("healthy current", healthy.in(Unit.AMPERE), led.in(Unit.AMPERE), 100, "A");
         Check.inRange("LED current", led.in(Unit.AMPERE), 0, healthyA, "A");
         double lowestV = Check.above("supply voltage", supply.in(Unit.VOLT), 0, 100, "V");
@@ -122,6 +134,12 @@ public final class WorkedCircuit {
      */
     public static Solution resistorHeat(
             Style style, Given resistance, Given tolerance, Given supply, Given thermal, Given ambient) {
+        Objects.requireNonNull(ambient, "ambient");
+        Objects.requireNonNull(resistance, "resistance");
+        Objects.requireNonNull(style, "style");
+        Objects.requireNonNull(supply, "supply");
+        Objects.requireNonNull(thermal, "thermal");
+        Objects.requireNonNull(tolerance, "tolerance");
         double kelvinPerWatt = Ranges.THERMAL_RESISTANCE.check(thermal.in(Unit.KELVIN_PER_WATT));
         Working w = Working.of(style, "Heat of a load resistor", "surface temperature of the load resistor");
         Symbol r = w.given("R", "nominal resistance", resistance);
@@ -170,6 +188,11 @@ public final class WorkedCircuit {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution diodeHeat(Style style, Given forward, Given current, Given thermal, Given ambient) {
+        Objects.requireNonNull(ambient, "ambient");
+        Objects.requireNonNull(current, "current");
+        Objects.requireNonNull(forward, "forward");
+        Objects.requireNonNull(style, "style");
+        Objects.requireNonNull(thermal, "thermal");
         Check.above("forward voltage", forward.in(Unit.VOLT), 0, 10, "V");
         SOME_CURRENT.check("diode current", current.in(Unit.AMPERE));
         Ranges.THERMAL_RESISTANCE.check(thermal.in(Unit.KELVIN_PER_WATT));
@@ -200,6 +223,11 @@ public final class WorkedCircuit {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution diodeVoltage(Style style, Given current, Given saturation, Given ideality, Given junction) {
+        Objects.requireNonNull(current, "current");
+        Objects.requireNonNull(ideality, "ideality");
+        Objects.requireNonNull(junction, "junction");
+        Objects.requireNonNull(saturation, "saturation");
+        Objects.requireNonNull(style, "style");
         SOME_CURRENT.check("diode current", current.in(Unit.AMPERE));
         ShockleyDiode model = ShockleyDiode.of(
                 Current.amperes(saturation.in(Unit.AMPERE)),
@@ -231,8 +259,9 @@ public final class WorkedCircuit {
         return new Caution(
                 "heat",
                 "The resistor turns up to " + Rounding.digits(2).apply(watts).toPlainString()
-                        + " W into heat and gets hot enough to burn skin, melt plastic and start a fire. Choose a part rated well"
-                        + " above this, mount it on bare metal, away from wires, trim, fuel and hands, and measure its surface.");
+                        + " W into heat and gets hot enough to burn skin, melt plastic and start a fire. Choose a part"
+                        + " rated well above this, mount it on bare metal, away from wires, trim, fuel and hands, and"
+                        + " measure its surface.");
     }
 
     private static void circuitCautions(Working w) {

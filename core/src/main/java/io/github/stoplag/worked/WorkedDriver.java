@@ -16,6 +16,7 @@ import io.github.stoplag.worked.Expression.Symbol;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /** Worked solutions on what varies: the percentile of a reaction time, the uncertainty of a stopping distance. */
@@ -39,6 +40,10 @@ public final class WorkedDriver {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution percentile(Style style, Given mean, Given standardDeviation, Given percentile) {
+        Objects.requireNonNull(mean, "mean");
+        Objects.requireNonNull(percentile, "percentile");
+        Objects.requireNonNull(standardDeviation, "standardDeviation");
+        Objects.requireNonNull(style, "style");
         double p = Check.inRange("percentile", percentile.in(Unit.PERCENT), 1, 99, "%") / 100;
         LogNormalReaction model = LogNormalReaction.ofMeanAndSd(
                 TimeSpan.seconds(mean.in(Unit.SECOND)), TimeSpan.seconds(standardDeviation.in(Unit.SECOND)));
@@ -113,6 +118,11 @@ public final class WorkedDriver {
      */
     public static Solution percentileOfAll(
             Style style, Given mean, Given standardDeviation, Given percentile, Given responding) {
+        Objects.requireNonNull(mean, "mean");
+        Objects.requireNonNull(percentile, "percentile");
+        Objects.requireNonNull(responding, "responding");
+        Objects.requireNonNull(standardDeviation, "standardDeviation");
+        Objects.requireNonNull(style, "style");
         double r = Check.above("share of drivers who respond", responding.in(Unit.PERCENT), 0, 100, "%");
         double p = Check.inRange("percentile", percentile.in(Unit.PERCENT), 1, 99, "%");
         if (!(p < r)) {
@@ -157,6 +167,10 @@ public final class WorkedDriver {
      */
     public static Solution uncertainty(
             Style style, Uncertain speed, Uncertain reaction, Uncertain deceleration, double coverageFactor) {
+        Objects.requireNonNull(deceleration, "deceleration");
+        Objects.requireNonNull(reaction, "reaction");
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(style, "style");
         Check.inRange("coverage factor", coverageFactor, 1, 4, "");
         Ranges.BRAKING.check(deceleration.value.in(Unit.MPS2));
         Working w = Working.of(
@@ -209,6 +223,8 @@ public final class WorkedDriver {
          * @throws IllegalArgumentException if the uncertainty is negative
          */
         public Uncertain {
+            Objects.requireNonNull(uncertainty, "uncertainty");
+            Objects.requireNonNull(value, "value");
             if (uncertainty.amount().number().signum() < 0) {
                 throw new IllegalArgumentException(
                         "standard uncertainty must be at least 0, got " + uncertainty.amount());

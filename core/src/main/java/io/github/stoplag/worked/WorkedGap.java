@@ -4,6 +4,7 @@ import io.github.stoplag.following.TimeToCollision;
 import io.github.stoplag.quantity.Check;
 import io.github.stoplag.quantity.Ranges;
 import io.github.stoplag.worked.Expression.Symbol;
+import java.util.Objects;
 
 /**
  * Worked solutions on a gap as drivers speak of it, in seconds: how long it is, and how soon it is gone.
@@ -25,6 +26,9 @@ public final class WorkedGap {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution ofTime(Style style, Given speed, Given timeGap) {
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(style, "style");
+        Objects.requireNonNull(timeGap, "timeGap");
         Ranges.REACTION.check("time gap", timeGap.in(Unit.SECOND));
         Ranges.SPEED.check(speed.in(Unit.MPS));
         Working w = Working.of(style, "Length of a time gap", "gap in front of the follower");
@@ -47,6 +51,9 @@ public final class WorkedGap {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution inTime(Style style, Given speed, Given gap) {
+        Objects.requireNonNull(gap, "gap");
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(style, "style");
         Ranges.MOVING.check(speed.in(Unit.MPS));
         Ranges.GAP.check(gap.in(Unit.METRE));
         Working w = Working.of(style, "Time gap of a distance", "time gap");
@@ -70,6 +77,10 @@ public final class WorkedGap {
      * @throws IllegalArgumentException if a quantity is out of range or the follower does not gain
      */
     public static Solution timeToCollision(Style style, Given followerSpeed, Given leaderSpeed, Given gap) {
+        Objects.requireNonNull(followerSpeed, "followerSpeed");
+        Objects.requireNonNull(gap, "gap");
+        Objects.requireNonNull(leaderSpeed, "leaderSpeed");
+        Objects.requireNonNull(style, "style");
         Ranges.GAP.check(gap.in(Unit.METRE));
         double leaderMps = Ranges.SPEED.check("leader speed", leaderSpeed.in(Unit.MPS));
         Check.above("speed of a follower that gains", followerSpeed.in(Unit.MPS), leaderMps, 150, "m/s");

@@ -13,6 +13,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.quantity.Voltage;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.worked.Expression.Symbol;
+import java.util.Objects;
 import java.util.function.DoublePredicate;
 
 /**
@@ -41,6 +42,12 @@ public final class WorkedLamp {
      */
     public static Solution heatingStep(
             Style style, FilamentLamp lamp, Given supply, Given series, Given start, Given step) {
+        Objects.requireNonNull(lamp, "lamp");
+        Objects.requireNonNull(series, "series");
+        Objects.requireNonNull(start, "start");
+        Objects.requireNonNull(step, "step");
+        Objects.requireNonNull(style, "style");
+        Objects.requireNonNull(supply, "supply");
         double stepS = Check.above("length of the step", step.in(Unit.SECOND), 0, 0.1, "s");
         Temperature from = Temperature.kelvin(start.in(Unit.KELVIN));
         SupplyConditions conditions = conditions(supply, series);
@@ -91,6 +98,11 @@ public final class WorkedLamp {
      */
     public static Solution heatingTime(
             Style style, FilamentLamp lamp, Given supply, Given series, Given from, Given to, int steps) {
+        Objects.requireNonNull(from, "from");
+        Objects.requireNonNull(lamp, "lamp");
+        Objects.requireNonNull(series, "series");
+        Objects.requireNonNull(style, "style");
+        Objects.requireNonNull(supply, "supply");
         Check.inRange("number of steps", steps, 1, 16, "");
         double fromK = Temperature.kelvin(from.in(Unit.KELVIN)).inKelvin();
         FilamentOnset onset =
@@ -151,6 +163,9 @@ public final class WorkedLamp {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution coolingTime(Style style, FilamentLamp lamp, Given from, Given to, int steps) {
+        Objects.requireNonNull(from, "from");
+        Objects.requireNonNull(lamp, "lamp");
+        Objects.requireNonNull(style, "style");
         Check.inRange("number of steps", steps, 1, 16, "");
         double fromK = Temperature.kelvin(from.in(Unit.KELVIN)).inKelvin();
         double toK = Check.inRange("temperature at the end", to.in(Unit.KELVIN), 400, Math.nextDown(fromK), "K");

@@ -14,6 +14,7 @@ import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.worked.Expression.Symbol;
+import java.util.Objects;
 
 /**
  * Worked solutions on a leader that brakes at time 0 and a follower that brakes T later: the gap needed, contact,
@@ -45,6 +46,11 @@ public record WorkedPair(
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public WorkedPair {
+        Objects.requireNonNull(delay, "delay");
+        Objects.requireNonNull(followerDeceleration, "followerDeceleration");
+        Objects.requireNonNull(followerSpeed, "followerSpeed");
+        Objects.requireNonNull(leaderDeceleration, "leaderDeceleration");
+        Objects.requireNonNull(leaderSpeed, "leaderSpeed");
         Ranges.MOVING.check("leader speed", leaderSpeed.in(Unit.MPS));
         Ranges.MOVING.check("follower speed", followerSpeed.in(Unit.MPS));
         Ranges.BRAKING.check("leader deceleration", leaderDeceleration.in(Unit.MPS2));

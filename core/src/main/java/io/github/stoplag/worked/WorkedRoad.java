@@ -6,6 +6,7 @@ import io.github.stoplag.quantity.Pressure;
 import io.github.stoplag.road.Hydroplaning;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.worked.Expression.Symbol;
+import java.util.Objects;
 
 /** Worked solutions on what lies between tyre and road: the speed from which a tyre rides on deep water. */
 public final class WorkedRoad {
@@ -26,6 +27,8 @@ public final class WorkedRoad {
      * @throws IllegalArgumentException if the pressure is not in (100, 2500] kPa
      */
     public static Solution hydroplaning(Style style, Given inflation) {
+        Objects.requireNonNull(inflation, "inflation");
+        Objects.requireNonNull(style, "style");
         Hydroplaning.Result model = Hydroplaning.horneRolling(Pressure.psi(inflation.in(PSI)));
         Working w = Working.of(style, "Hydroplaning speed of a tyre", "speed from which the tyre rides on the water");
         Symbol p = w.given("p", "inflation pressure", inflation, PSI);

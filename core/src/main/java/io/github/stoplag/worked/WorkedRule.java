@@ -12,6 +12,7 @@ import io.github.stoplag.quantity.Speed;
 import io.github.stoplag.source.Source;
 import io.github.stoplag.worked.Expression.Symbol;
 import java.math.BigDecimal;
+import java.util.Objects;
 
 /**
  * Worked solutions by published rules, their rounding included.
@@ -36,6 +37,7 @@ public final class WorkedRule {
      * @return the solution
      */
     public static Solution aashto(Style style, Given speed) {
+        Objects.requireNonNull(speed, "speed");
         boolean metric = style.units().isMetric();
         AashtoSightDistance rule = metric ? AashtoSightDistance.METRIC : AashtoSightDistance.US_CUSTOMARY;
         Unit length = style.units().length();
@@ -79,6 +81,7 @@ public final class WorkedRule {
      * @return the solution
      */
     public static Solution highwayCode(Style style, Given speed) {
+        Objects.requireNonNull(speed, "speed");
         PublishedRule rule = HIGHWAY_CODE;
         Working w = Working.of(style, rule.rule().name(), "typical stopping distance");
         Symbol v = w.given("V", "speed", speed, Unit.MPH);
@@ -122,6 +125,7 @@ public final class WorkedRule {
      * @throws IllegalArgumentException if the rule is of a form unknown here
      */
     public static Solution published(Style style, PublishedRule rule, Given speed) {
+        Objects.requireNonNull(speed, "speed");
         Solution solution = new PublishedWorking(style, rule, speed).solution();
         boolean agrees = solution.checks().stream().allMatch(Solution.Verification::agrees)
                 && solution.answer().carriesEnough();
@@ -150,6 +154,10 @@ public final class WorkedRule {
             BigDecimal square,
             Source source,
             Given speed) {
+        Objects.requireNonNull(linear, "linear");
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(square, "square");
+        Objects.requireNonNull(name, "name");
         QuadraticRule rule = QuadraticRule.of(name, units, linear, square, source);
         boolean metric = units == RuleUnits.KMH_M;
         Unit length = metric ? Unit.METRE : Unit.FOOT;
@@ -184,6 +192,10 @@ public final class WorkedRule {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution meanFullyDeveloped(Style style, Given speed, Given atBegin, Given atEnd) {
+        Objects.requireNonNull(atBegin, "atBegin");
+        Objects.requireNonNull(atEnd, "atEnd");
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(style, "style");
         double beginM = Check.inRange("distance to 0.8 of the speed", atBegin.in(Unit.METRE), 0, 1e4, "m");
         double endM = Check.above("distance to 0.1 of the speed", atEnd.in(Unit.METRE), beginM, 1e4, "m");
         double speedMps = Ranges.MOVING.check(speed.in(Unit.MPS));

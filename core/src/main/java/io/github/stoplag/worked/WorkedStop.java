@@ -17,6 +17,7 @@ import io.github.stoplag.quantity.TimeSpan;
 import io.github.stoplag.road.Skid;
 import io.github.stoplag.source.Caution;
 import io.github.stoplag.worked.Expression.Symbol;
+import java.util.Objects;
 
 /**
  * Worked solutions on one vehicle: reaction, braking and stopping distance, skid, what a lamp's lag adds.
@@ -33,8 +34,8 @@ public final class WorkedStop {
 
     static final Caution NO_PROOF = new Caution(
             "use",
-            "A calculated distance is no proof of safety: drivers, tyres, loads and roads differ. Keep the larger distance that"
-                    + " the law and the road ask for.");
+            "A calculated distance is no proof of safety: drivers, tyres, loads and roads differ. Keep the larger"
+                    + " distance that the law and the road ask for.");
     static final Caution EVIDENCE = new Caution(
             "evidence",
             "A figure from marks or a measured stop is an estimate for those who know the case; courts ask for its"
@@ -54,6 +55,8 @@ public final class WorkedStop {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution reactionDistance(Style style, Given speed, Given reaction) {
+        Objects.requireNonNull(reaction, "reaction");
+        Objects.requireNonNull(speed, "speed");
         Ranges.REACTION.check(reaction.in(Unit.SECOND));
         Working w = Working.of(style, "Reaction distance", "distance driven during the reaction time");
         Symbol v = w.given("v", "speed", speed, style.units().speed());
@@ -78,6 +81,9 @@ public final class WorkedStop {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution brakingDistance(Style style, Given speed, Given deceleration) {
+        Objects.requireNonNull(deceleration, "deceleration");
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(style, "style");
         Ranges.BRAKING.check(deceleration.in(Unit.MPS2));
         Working w = Working.of(style, "Braking distance", "distance from the first braking to rest");
         Symbol v = w.given("v", "speed", speed, style.units().speed());
@@ -101,6 +107,9 @@ public final class WorkedStop {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution stoppingDistance(Style style, Given speed, Given reaction, Given deceleration) {
+        Objects.requireNonNull(deceleration, "deceleration");
+        Objects.requireNonNull(reaction, "reaction");
+        Objects.requireNonNull(speed, "speed");
         Working w = Working.of(style, "Stopping distance", "stopping distance");
         Symbol v = w.given("v", "speed", speed, style.units().speed());
         Symbol t = w.given("t_r", "reaction time", reaction, Unit.SECOND);
@@ -134,6 +143,11 @@ public final class WorkedStop {
      */
     public static Solution stoppingDistance(
             Style style, Given speed, Given reaction, Given buildUp, Given deceleration) {
+        Objects.requireNonNull(buildUp, "buildUp");
+        Objects.requireNonNull(deceleration, "deceleration");
+        Objects.requireNonNull(reaction, "reaction");
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(style, "style");
         Check.above(
                 "speed for a stop that outlasts the build-up",
                 speed.in(Unit.MPS),
@@ -182,6 +196,10 @@ public final class WorkedStop {
      * @throws IllegalArgumentException if a quantity is out of range or friction does not outweigh the downgrade
      */
     public static Solution stoppingOnRoad(Style style, Given speed, Given reaction, Given friction, Given grade) {
+        Objects.requireNonNull(friction, "friction");
+        Objects.requireNonNull(grade, "grade");
+        Objects.requireNonNull(reaction, "reaction");
+        Objects.requireNonNull(speed, "speed");
         Working w = Working.of(style, "Stopping distance on a road", "stopping distance");
         Symbol v = w.given("v", "speed", speed, style.units().speed());
         Symbol t = w.given("t_r", "reaction time", reaction, Unit.SECOND);
@@ -214,6 +232,10 @@ public final class WorkedStop {
      * @throws IllegalArgumentException if a quantity is out of range or friction does not outweigh the downgrade
      */
     public static Solution skidSpeed(Style style, Given length, Given friction, Given grade) {
+        Objects.requireNonNull(friction, "friction");
+        Objects.requireNonNull(grade, "grade");
+        Objects.requireNonNull(length, "length");
+        Objects.requireNonNull(style, "style");
         SOME_SKID.check("skid length", length.in(Unit.METRE));
         Working w = Working.of(style, "Speed from skid marks", "speed at the start of the marks");
         Symbol s = w.given("s", "length of the marks", length, style.units().length());
@@ -244,6 +266,10 @@ public final class WorkedStop {
      * @throws IllegalArgumentException if a quantity is out of range
      */
     public static Solution lampLagDistance(Style style, Given speed, Given reaction, Given lampLag) {
+        Objects.requireNonNull(lampLag, "lampLag");
+        Objects.requireNonNull(reaction, "reaction");
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(style, "style");
         Ranges.LATENCY.check("lamp lag", lampLag.in(Unit.SECOND));
         Ranges.REACTION.check(reaction.in(Unit.SECOND));
         Working w = Working.of(style, "Distance that a lamp's lag adds", "added distance");

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * Writes a solution down step by step, calculating as it goes.
@@ -52,6 +53,9 @@ public final class Working {
      * @return the empty working
      */
     public static Working of(Style style, String title, String find) {
+        Objects.requireNonNull(find, "find");
+        Objects.requireNonNull(style, "style");
+        Objects.requireNonNull(title, "title");
         return new Working(style, title, find);
     }
 
@@ -64,6 +68,8 @@ public final class Working {
      * @return the symbol to use in formulas
      */
     public Symbol given(String symbol, String name, Given given) {
+        Objects.requireNonNull(symbol, "symbol");
+        Objects.requireNonNull(name, "name");
         return given(
                 symbol,
                 name,
@@ -82,6 +88,9 @@ public final class Working {
      * @throws IllegalArgumentException if the units measure different things
      */
     public Symbol given(String symbol, String name, Given given, Unit unit) {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(symbol, "symbol");
+        Objects.requireNonNull(unit, "unit");
         Amount amount = given.amount();
         if (!amount.unit().measuresTheSameAs(unit)) {
             throw new IllegalArgumentException(name + " must be in "
@@ -104,6 +113,7 @@ public final class Working {
      * @param text the assumption
      */
     public void assume(String text) {
+        Objects.requireNonNull(text, "text");
         assumptions.add(text);
     }
 
@@ -113,6 +123,7 @@ public final class Working {
      * @param caution the caution
      */
     public void caution(Caution caution) {
+        Objects.requireNonNull(caution, "caution");
         cautions.add(caution);
     }
 
@@ -126,6 +137,9 @@ public final class Working {
      * @throws IllegalArgumentException if the formula adds unlike quantities or has no finite value
      */
     public Symbol step(String symbol, String label, Expression formula) {
+        Objects.requireNonNull(formula, "formula");
+        Objects.requireNonNull(symbol, "symbol");
+        Objects.requireNonNull(label, "label");
         Step step = coherentStep(Symbol.of(symbol), label, formula, "");
         keep(step, formula.with(unrounded).value());
         return step.symbol();
@@ -143,6 +157,10 @@ public final class Working {
      * @throws IllegalArgumentException if the formula has no finite value
      */
     public Symbol numericalStep(String symbol, String label, Expression formula, Unit unit, Rounding rounding) {
+        Objects.requireNonNull(formula, "formula");
+        Objects.requireNonNull(symbol, "symbol");
+        Objects.requireNonNull(label, "label");
+        Objects.requireNonNull(unit, "unit");
         Expression substitution = formula.with(withoutUnits(numbers));
         double exact = formula.with(withoutUnits(unrounded)).value();
         keep(
@@ -169,6 +187,8 @@ public final class Working {
      * @return the symbol to use in later formulas
      */
     public Symbol choose(String symbol, String label, Amount amount) {
+        Objects.requireNonNull(symbol, "symbol");
+        Objects.requireNonNull(label, "label");
         Num number = new Num(amount.number(), amount.unit());
         keep(
                 new Step(label, Symbol.of(symbol), number, number, number, true, "chosen"),
@@ -213,6 +233,9 @@ public final class Working {
      * @param formula its formula
      */
     public void checkBy(Symbol checked, String label, Expression formula) {
+        Objects.requireNonNull(checked, "checked");
+        Objects.requireNonNull(formula, "formula");
+        Objects.requireNonNull(label, "label");
         judge(
                 checked,
                 coherentStep(checked, label, formula, ""),
@@ -227,6 +250,9 @@ public final class Working {
      * @param modelled the model's number
      */
     public void checkAgainst(Symbol checked, String label, Amount modelled) {
+        Objects.requireNonNull(checked, "checked");
+        Objects.requireNonNull(label, "label");
+        Objects.requireNonNull(modelled, "modelled");
         Unit unit = amount(checked).unit();
         double number = modelled.in(unit);
         Num rounded = new Num(carry().apply(number).stripTrailingZeros(), unit);
@@ -261,6 +287,7 @@ public final class Working {
      * @throws IllegalArgumentException if the symbol has no number or the units measure different things
      */
     public Solution answer(Symbol symbol, Unit unit) {
+        Objects.requireNonNull(unit, "unit");
         return answer(symbol, unit, Rounding.digits(style.answerDigits()));
     }
 
@@ -274,6 +301,8 @@ public final class Working {
      * @throws IllegalArgumentException if the symbol has no number or the units measure different things
      */
     public Solution answer(Symbol symbol, Unit unit, Rounding rounding) {
+        Objects.requireNonNull(rounding, "rounding");
+        Objects.requireNonNull(unit, "unit");
         if (amount(symbol).unit() != unit) {
             convert(symbol, unit == Unit.NONE ? "as a plain number" : "in " + unit.symbol(), unit);
         }
