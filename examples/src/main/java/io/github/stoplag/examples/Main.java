@@ -77,13 +77,19 @@ public final class Main {
                 .setParameterExceptionHandler(Main::badArguments)
                 .setExecutionExceptionHandler(Main::failed);
         Typed.register(line);
-        return line.execute(args.length == 0 ? new String[] {"lamp-swap"} : helpBehind(line, args));
+        return line.execute(args.length == 0 ? new String[] {"lamp-swap"} : inOrder(line, args));
     }
 
-    /** Takes {@code --help sweep} for {@code sweep --help}. */
-    private static String[] helpBehind(CommandLine line, String[] args) {
-        boolean first = args.length == 2 && List.of("-h", "--help").contains(args[0]);
-        return first && line.getSubcommands().containsKey(args[1]) ? new String[] {args[1], args[0]} : args;
+    /** Takes {@code --help sweep} for {@code sweep --help}, and {@code sweep --version} for {@code --version}. */
+    private static String[] inOrder(CommandLine line, String[] args) {
+        if (args.length != 2) {
+            return args;
+        }
+        if (List.of("-h", "--help").contains(args[0]) && line.getSubcommands().containsKey(args[1])) {
+            return new String[] {args[1], args[0]};
+        }
+        boolean version = List.of("-V", "--version").contains(args[1]);
+        return version && line.getSubcommands().containsKey(args[0]) ? new String[] {args[1]} : args;
     }
 
     private static int badArguments(ParameterException e, String[] args) {

@@ -120,14 +120,25 @@ public record LampSwap(Scenario scenario, List<Lamp> lamps, List<Row> rows) {
                 .noneMatch(Estimated::exact);
     }
 
-    /** Says what the intervals of lamps known by their rating hold, if there are any. */
+    /** Says what the intervals of lamps known by their rating hold, and which of these lamps have none. */
     Optional<String> ratingLeavesOpen() {
-        return lamps.stream().noneMatch(lamp -> !lamp.filmed() && lamp.banded())
-                ? Optional.empty()
-                : Optional.of(
-                        "Intervals hold 95 % of what a bulb's rating leaves open: power drawn, light, coil factor, gas"
-                                + " loss, and the tables of tungsten. Supply, wiring, traffic and the way to say when a"
-                                + " lamp is seen are taken as given.");
+        List<String> without = IntStream.range(0, lamps.size())
+                .filter(i -> scenario.lamps().lamps().get(i).input().followsSupply())
+                .mapToObj(lamps::get)
+                .filter(lamp -> !lamp.filmed() && lamp.seen().isPresent())
+                .filter(lamp ->
+                        lamp.light.end(true).isEmpty() || lamp.light.end(false).isEmpty())
+                .map(Lamp::called)
+                .toList();
+        String none = "no interval for " + String.join(", ", without)
+                + ": the bulb is at the edge of what the model takes, starts warm, or flashes; its numbers are no surer.";
+        if (lamps.stream().noneMatch(lamp -> !lamp.filmed() && lamp.banded())) {
+            return without.isEmpty() ? Optional.empty() : Optional.of("There is " + none);
+        }
+        return Optional.of("Intervals hold 95 % of what a bulb's rating leaves open: power drawn, light, coil factor,"
+                + " gas loss, and the tables of tungsten. Supply, wiring, traffic and the way to say when a"
+                + " lamp is seen are taken as given."
+                + (without.isEmpty() ? "" : " There is " + none));
     }
 
     /** Says of each lamp what its intensity rests on. */

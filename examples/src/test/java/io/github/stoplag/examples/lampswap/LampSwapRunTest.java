@@ -104,6 +104,23 @@ public class LampSwapRunTest {
                         "120.00 mixed set");
     }
 
+    /** Coil factors end at 1, so that a bulb at 0.98 cannot be moved by its unknowns either way. */
+    @Test
+    void aBulbAtTheEdgeOfTheModelSaysThatItHasNoInterval() throws IOException {
+        Path file = Program.scenario(folder, "filament.coil-factor", "0.98");
+        Program run = Program.lampSwap(folder.resolve("results"), "--scenario", file.toString());
+        assertThat(run.err()).isEmpty();
+        assertThat(run.out().replaceAll("\\s+", " ")).contains("There is no interval for filament lamp");
+        assertThat(Program.lampSwap(folder.resolve("other")).out()).doesNotContain("no interval");
+    }
+
+    @Test
+    void versionIsToldBehindTheNameOfAProgramToo() {
+        assertThat(Program.run("lamp-swap", "--version").out()).startsWith("stoplag ");
+        assertThat(Program.run("sweep", "-V").out())
+                .isEqualTo(Program.run("--version").out());
+    }
+
     @Test
     void printedReportIsShortAndNamesItsCriterionAndItsData() {
         Program run = Program.lampSwap(folder.resolve("results"));
