@@ -9,6 +9,7 @@ public final class HtmlPage {
     private static final String STYLE = """
             :root{color-scheme:light dark;--ink:#1c232b;--page:#ffffff;--line:#d5dae0;--warn:#fff4d6}
             @media (prefers-color-scheme:dark){:root{--ink:#eef2f6;--page:#14191f;--line:#36404a;--warn:#3a2f12}}
+            p,li{overflow-wrap:anywhere}
             body{margin:0 auto;max-width:52rem;padding:1rem;background:var(--page);color:var(--ink);
             font:1rem/1.5 system-ui,"Segoe UI","DejaVu Sans",Arial,sans-serif}
             h1{font-size:1.6rem;line-height:1.25}h2{font-size:1.25rem;margin-top:2.2rem}
